@@ -1,0 +1,27 @@
+/** The whole derived design: what `derive(definition)` returns and every document and command reads. */
+import type { Definition } from '../definition/types.js'
+import type { Worked } from '../quantity/formula.js'
+import type { Check, FastenerRow, Joint, OpeningDerived, Part, SectionPoint, Totals } from './nouns.js'
+
+export interface Design {
+  readonly definition: Definition
+  /** first 12 hex digits of SHA-256 over the canonical definition */
+  readonly revision: string
+  readonly section: {
+    readonly points: readonly SectionPoint[]
+    /** crown to toe on one side, m */
+    readonly halfGirth: number
+    /** crown to the floor line, m */
+    readonly floorGirth: number
+    readonly width: number
+    readonly residual: Worked | null
+  }
+  readonly parts: readonly Part[]
+  readonly rows: readonly FastenerRow[]
+  readonly joints: readonly Joint[]
+  readonly openings: readonly OpeningDerived[]
+  readonly checks: readonly Check[]
+  readonly totals: Totals
+  /** trades of the job that no rule of the program covers yet, each with what it would check */
+  readonly notCovered: readonly string[]
+}

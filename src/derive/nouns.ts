@@ -1,0 +1,211 @@
+/**
+ * The nouns every trade shares: places, parts, flat patterns, rows, joints, openings, checks.
+ * All are plain frozen data in SI. Axes x aft, y right of travel, z up. Signed girth is positive on the right.
+ */
+import type { Bought, Side, Surface } from '../definition/types.js'
+import type { Worked } from '../quantity/formula.js'
+
+/** Where something is. `girth` is unsigned, from the crown along the outer mould line; `point` is in space. m. */
+export interface Place {
+  readonly side: Side
+  readonly station: number
+  readonly girth: number
+  readonly waterline: number
+}
+
+/** A closed outline, the last point joining the first; bulge = tan(angle/4), positive anticlockwise. m. */
+export type Outline = readonly (readonly [x: number, y: number, bulge: number])[]
+
+/** How a flat pattern lies: what one sees, which way its axes run, and where its origin is on the coach. */
+export interface FlatFrame {
+  readonly view: 'outside' | 'inside'
+  readonly x: 'aft' | 'forward' | 'right' | 'left'
+  readonly y: 'up' | 'down' | 'right' | 'left' | 'forward' | 'aft'
+  /** the pattern's 0,0 on the coach: station and signed girth on the outer mould line, m */
+  readonly origin: { readonly station: number; readonly girth: number; readonly says: string }
+}
+
+/** What a hole is punched as. */
+export type HoleRole = 'full' | 'pilot' | 'drill'
+
+/** Holes of one pattern as parallel arrays: hole i is fastener `index[i]` of the row `rows[row[i]]`. m. */
+export interface HoleSet {
+  readonly rows: readonly string[]
+  readonly row: readonly number[]
+  readonly index: readonly number[]
+  readonly x: readonly number[]
+  readonly y: readonly number[]
+  readonly diameter: readonly number[]
+}
+
+/** A line drawn on a pattern that is neither cut nor hole. */
+export interface MarkLine {
+  readonly says: string
+  readonly kind: 'roll' | 'bend' | 'centre' | 'lap'
+  readonly from: readonly [number, number]
+  readonly to: readonly [number, number]
+}
+
+/** One developed face at its mid surface. A sheet has one, an I-section has an outer and an inner flange. */
+export interface Pattern {
+  readonly face: string
+  readonly flat: FlatFrame
+  readonly thickness: number
+  /** the blank as sheared */
+  readonly outline: Outline
+  /** what is cut out of it, clipped to the outline; a cut that reaches the edge is a notch */
+  readonly cuts: readonly { readonly opening: string; readonly outline: Outline }[]
+  readonly marks: readonly MarkLine[]
+  readonly holes: HoleSet
+}
+
+export type PartKind =
+  | 'strake' | 'frame' | 'joint-frame' | 'stringer' | 'rim' | 'header' | 'post' | 'edge-channel'
+  | 'lining' | 'trim-ring'
+
+/** Anything made or bought. kg, m, m2. */
+export interface Part {
+  readonly id: string
+  readonly says: string
+  readonly trade: 'shell'
+  readonly kind: PartKind
+  readonly material: string
+  readonly thickness: Bought
+  readonly side: Side
+  readonly place: Place
+  readonly patterns: readonly Pattern[]
+  /** net area of the first pattern, m2 */
+  readonly area: number
+  readonly mass: Worked
+  /** centre of mass x, y, z, m */
+  readonly centre: readonly [number, number, number]
+  /** bought size it is cut from, by name; null where it is not a sheet */
+  readonly stock: string | null
+  /** separate pieces the cuts leave */
+  readonly pieces: number
+  readonly notes: readonly string[]
+}
+
+/** A stack a fastener goes through, outside to inside. m. */
+export interface Stack {
+  readonly parts: readonly string[]
+  readonly thickness: readonly number[]
+  readonly grip: number
+  /** bought length and its trade name, e.g. -4-5.5 */
+  readonly length: number
+  readonly name: string
+  readonly count: number
+}
+
+/** A stretch of a row between two permanent control points. */
+export interface Span {
+  readonly from: string
+  readonly to: string
+  readonly first: number
+  readonly count: number
+  /** fitted pitch, m */
+  readonly pitch: number
+}
+
+/** Fasteners of one row as parallel arrays; every fastener is owned by exactly one row. */
+export interface FastenerRow {
+  readonly id: string
+  readonly says: string
+  readonly kind: 'seam' | 'joint' | 'hoop' | 'base' | 'rim' | 'toe' | 'lining'
+  readonly joint: string
+  /** key of the fastener type in the definition */
+  readonly fastener: string
+  readonly diameter: number
+  readonly pitch: number
+  readonly spans: readonly Span[]
+  /** span index and number within the span of each fastener: the id is row/from-to/number */
+  readonly span: readonly number[]
+  readonly number: readonly number[]
+  readonly station: readonly number[]
+  /** signed, right positive, on the outer mould line */
+  readonly girth: readonly number[]
+  readonly stack: readonly number[]
+  readonly stacks: readonly Stack[]
+  /** other rows that run through a fastener of this one: fastener index -> row ids */
+  readonly shared: Readonly<Record<number, readonly string[]>>
+  readonly source: string
+}
+
+export interface Joint {
+  readonly id: string
+  readonly says: string
+  /** layers outside to inside; a layer lists every part it is made of along the joint */
+  readonly layers: readonly { readonly says: string; readonly parts: readonly string[]; readonly material: string; readonly thickness: number }[]
+  readonly rows: readonly string[]
+  /** lap direction and what it means for water, or null */
+  readonly lap: string | null
+}
+
+export interface OpeningDerived {
+  readonly id: string
+  readonly says: string
+  readonly surface: Surface | 'wheel'
+  readonly side: Side
+  readonly place: Place
+  /** outline on the developed outer mould line: x station, y signed girth */
+  readonly outline: Outline
+  readonly open: boolean
+  /** where it appears: part ids */
+  readonly cutIn: readonly string[]
+  readonly rim: { readonly part: string | null; readonly row: string | null; readonly count: number; readonly pitch: number }
+  readonly lining: readonly string[]
+  readonly trimRing: string | null
+  readonly framing: readonly string[]
+  readonly cutsFrames: readonly string[]
+  readonly crossesSeams: readonly string[]
+  /** gap in the blanket by bay, m */
+  readonly blanket: readonly { readonly bay: string; readonly from: readonly [number, number]; readonly to: readonly [number, number] }[]
+}
+
+export type Verdict = 'pass' | 'fail' | 'caution' | 'not-checked'
+
+/** Demand against capacity. margin = capacity/demand - 1, for a distance available/required - 1, null if unmeasured. */
+export interface Check {
+  readonly id: string
+  readonly says: string
+  readonly demand: number | null
+  readonly capacity: number | null
+  readonly unit: string | null
+  readonly margin: number | null
+  readonly verdict: Verdict
+  readonly source: string
+  readonly places: readonly Place[]
+  readonly concerns: readonly string[]
+  /** what would mend it, or null */
+  readonly mend: string | null
+  readonly worked: readonly Worked[]
+}
+
+export interface SectionPoint {
+  readonly id: string
+  readonly says: string
+  readonly girth: number
+  readonly y: number
+  readonly z: number
+  readonly heading: number
+  readonly liningGirth: number
+}
+
+/** One sheet of stock and the strakes sheared from it. */
+export interface SheetUse {
+  readonly stock: string
+  readonly parts: readonly string[]
+  readonly used: number
+  readonly available: number
+}
+
+export interface Totals {
+  readonly mass: Worked
+  readonly masses: Readonly<Record<string, Worked>>
+  readonly fasteners: { readonly solid: number; readonly blind: number; readonly byLength: Readonly<Record<string, number>> }
+  readonly holes: number
+  readonly sheets: readonly SheetUse[]
+  readonly overallLength: number
+  readonly bodyLength: number
+  readonly overallWidth: number
+}

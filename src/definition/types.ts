@@ -115,6 +115,8 @@ export interface ShellDefinition {
   readonly edgeChannel: { readonly alloy: string; readonly thickness: Bought; readonly linearMass: number; readonly height: number }
   /** tape between frame and lining, m */
   readonly tape: number
+  /** sheet under the floor, riveted to the toe flange */
+  readonly underbelly: SheetMaterial
   readonly seams: readonly SeamDefinition[]
   readonly strakes: readonly StrakeDefinition[]
   /** full lap width of a seam, m */

@@ -1,0 +1,16 @@
+import { defineConfig } from 'vitest/config'
+
+const isProof = process.env.COACHWRIGHT_PROOF === '1'
+const seconds = 1000
+
+export default defineConfig({
+  test: {
+    include: ['src/**/*.test.ts', 'tests/**/*.test.ts', 'validation/**/*.test.ts', 'bench/**/*.test.ts'],
+    pool: 'threads',
+    maxWorkers: 2,
+    // Property tests are allowed minutes; one that hangs still ends the run and names itself.
+    testTimeout: (isProof ? 1200 : 240) * seconds,
+    hookTimeout: 60 * seconds,
+    slowTestThreshold: 5 * seconds,
+  },
+})

@@ -1,0 +1,44 @@
+/**
+ * What an absent key means. The only place a default is stated: the reader reads these words as if somebody had written
+ * them, and the JSON Schema shows them. Anything not here must be written.
+ */
+export interface Default {
+  readonly written: string | number | readonly never[]
+}
+
+const is = (written: Default['written']): Default => ({ written })
+
+// Pitch between rivets of a row, as multiples of the diameter: closer than 3 D the holes weaken the sheet, farther
+// than 12 D thin sheet gaps and leaks between them. Common practice, no source.
+export const MIN_PITCH = is(3)
+export const MAX_PITCH = is(12)
+// Between two rows, multiples of the diameter. Common practice, no source.
+export const TRANSVERSE_PITCH = is(2.5)
+// Half of the usual 25 mm lap, so that a row stands in the middle. Common practice, no source.
+export const LAP_EDGE = is('12.5 mm')
+// A bucking bar must pass between a rivet and the nearest web. Common practice, no source.
+export const BUCK_CLEARANCE = is('5 mm')
+// Room for the hanger welds between an axle tube and the next cross-member. Common practice, no source.
+export const TUBE_TO_CROSS_MEMBER = is('200 mm')
+// Exhaust of a heater to a window that opens; the heater maker's figure governs. Common practice, no source.
+export const FLUE_TO_WINDOW = is('300 mm')
+// Sheet edge the punch clamps hold. Common practice, no source.
+export const CLAMP_MARGIN = is('75 mm')
+
+// The toe flange runs straight on from the last arc unless it is bent. By construction.
+export const TOE_TURN = is('0 deg')
+// Inside radius of a bend in thin 5052-H34, about three thicknesses. From memory.
+export const BEND_RADIUS = is('3 mm')
+// Neutral line of an air bend in soft aluminium, fraction of the thickness. Common practice, no source.
+export const K_FACTOR = is(0.42)
+
+// A roof opening stands on the centre line unless told. By construction.
+export const OPENING_GIRTH = is('0 mm')
+// What is not said to open is fixed: the safer reading for a flue nearby is a finding, not a default. By construction.
+export const OPENS = is('no')
+// A lining without stated joints is one panel a strip; stock feasibility then speaks. By construction.
+export const NO_JOINTS = is([])
+// Stated masses come from another trade's file and may not be there yet. By construction.
+export const NO_MASSES = is([])
+// A coach without any opening is unusual but can be built. By construction.
+export const NO_OPENINGS = is([])

@@ -1,0 +1,221 @@
+/** Single values of the written form: quantities, bought sizes, words, numbers, names, dates. */
+import type { Form, JsonSchema } from './form.js'
+import { didYouMean, oneOf } from './near-miss.js'
+import { type Dimension, EXAMPLE, parseQuantity } from './quantity-door.js'
+import type { Reading } from './faults.js'
+import type { Bought, StockSize } from './types.js'
+import { found, type Path, type Written } from './written.js'
+
+/** Bounds in SI; `over` excludes its end. */
+export interface Bounds {
+  readonly over?: number
+  readonly atLeast?: number
+  readonly under?: number
+}
+
+/** No road vehicle is longer than this (about 25 m in every market, from memory): a length beyond it is a slip of the unit. m */
+const LONGEST = 30
+/** Heavier than any trailer of this kind, from memory: a mass beyond it is a slip of the unit. kg */
+const HEAVIEST = 50_000
+const FARTHEST: Readonly<Record<Dimension, number>> = { length: LONGEST, mass: HEAVIEST, angle: 2 * Math.PI, 'linear mass': 100 }
+
+function text(node: Written): string | null {
+  return node.kind === 'scalar' && node.value !== null ? node.text : null
+}
+
+function bare(node: Written): boolean {
+  return node.kind === 'scalar' && typeof node.value === 'number'
+}
+
+/** Anything above nothing; the usual case for a size. */
+export const POSITIVE: Bounds = { over: 0 }
+export const NOT_NEGATIVE: Bounds = { atLeast: 0 }
+
+export function quantity(dimension: Dimension, bounds: Bounds = {}, example = EXAMPLE[dimension]): Form<number> {
+  const expects = `a ${bounds.over === 0 ? 'positive ' : ''}${dimension} such as ${example}`.replace(/^a angle/, 'an angle')
+  return {
+    expects,
+    example,
+    read: (node, reading, path) => readQuantity(node, reading, path, dimension, bounds, expects),
+    schema: () => ({ type: 'string', examples: [example] }),
+  }
+}
+
+function readQuantity(node: Written, reading: Reading, path: Path, dimension: Dimension, bounds: Bounds, expects: string): number | undefined {
+  const written = text(node)
+  if (written === null) {
+    reading.wrong(path, { expected: expects, found: found(node) })
+    return undefined
+  }
+  if (bare(node)) {
+    const unit = expects.slice(expects.lastIndexOf(' ') + 1)
+    reading.wrong(path, { expected: expects, found: `${written} without a unit`, advice: `${written} needs a unit, for instance ${written} ${unit}.` })
+    return undefined
+  }
+  const parsed = parseQuantity(written, dimension)
+  if (!parsed.ok) {
+    reading.wrong(path, { expected: expects, found: parsed.found })
+    return undefined
+  }
+  const limit = outside(parsed.value, bounds) ?? (Math.abs(parsed.value) > FARTHEST[dimension] ? 'a size that fits on a road' : null)
+  if (limit === null) return parsed.value
+  reading.wrong(path, { expected: limit.startsWith('a size') ? limit : `a ${dimension} ${limit}`.replace(/^a angle/, 'an angle'), found: found(node) })
+  return undefined
+}
+
+function outside(value: number, bounds: Bounds): string | null {
+  if (bounds.over !== undefined && !(value > bounds.over)) return 'above zero'
+  if (bounds.atLeast !== undefined && value < bounds.atLeast) return 'of zero or more'
+  if (bounds.under !== undefined && value >= bounds.under) return `below ${bounds.under}`
+  return null
+}
+
+export const length = (bounds: Bounds = POSITIVE, example?: string): Form<number> => quantity('length', bounds, example)
+export const anyLength = (example?: string): Form<number> => quantity('length', {}, example)
+export const mass = (bounds: Bounds = POSITIVE): Form<number> => quantity('mass', bounds)
+export const linearMass = (): Form<number> => quantity('linear mass', POSITIVE)
+export const angle = (bounds: Bounds = {}, example?: string): Form<number> => quantity('angle', bounds, example)
+
+/** A thickness or diameter bought by name: the name is kept as written. */
+export function bought(example: string): Form<Bought> {
+  const size = quantity('length', POSITIVE, example)
+  return {
+    ...size,
+    read(node, reading, path) {
+      const value = size.read(node, reading, path)
+      return value === undefined ? undefined : { name: tidy(text(node) ?? ''), value }
+    },
+  }
+}
+
+const tidy = (written: string): string => written.trim().replace(/\s+/g, ' ')
+
+/** `48 in x 152 in`; the smaller side becomes the width whichever way round it was written. */
+export function stockSize(): Form<StockSize> {
+  const example = '48 in x 152 in'
+  const expects = `a sheet size such as ${example}`
+  return {
+    expects,
+    example,
+    read(node, reading, path) {
+      const written = text(node)
+      const sides = written === null ? [] : tidy(written).split(/\s*[x×]\s*/)
+      if (sides.length !== 2) {
+        reading.wrong(path, { expected: expects, found: found(node) })
+        return undefined
+      }
+      const sizes: number[] = []
+      for (const side of sides) {
+        const parsed = parseQuantity(side, 'length')
+        if (parsed.ok && parsed.value > 0 && parsed.value <= LONGEST) sizes.push(parsed.value)
+        else {
+          reading.wrong(path, { expected: expects, found: parsed.ok ? found(node) : parsed.found, advice: 'Each side has its own unit.' })
+          return undefined
+        }
+      }
+      return { name: tidy(written ?? ''), width: Math.min(...sizes), length: Math.max(...sizes) }
+    },
+    schema: () => ({ type: 'string', examples: [example] }),
+  }
+}
+
+/** One word of a closed set. */
+export function word<const W extends readonly string[]>(words: W): Form<W[number]> {
+  const expects = oneOf(words)
+  return {
+    expects,
+    example: words[0],
+    read(node, reading, path) {
+      const written = text(node)
+      if (written !== null && words.includes(written)) return written as W[number]
+      reading.wrong(path, { expected: expects, found: found(node), advice: written === null ? '' : didYouMean(written, words) })
+      return undefined
+    },
+    schema: () => ({ enum: [...words] }),
+  }
+}
+
+/** Free words on one line. */
+export function words(example: string): Form<string> {
+  const expects = `words such as ${example}`
+  return {
+    expects,
+    example,
+    read(node, reading, path) {
+      const written = text(node)
+      const clean = written !== null && written.trim() !== '' && ![...written].some((c) => c < ' ' || c === '\u007f')
+      if (clean) return tidy(written)
+      reading.wrong(path, { expected: written !== null && written.trim() !== '' ? 'words on one line' : expects })
+      return undefined
+    },
+    schema: () => ({ type: 'string', minLength: 1 }),
+  }
+}
+
+/** Ids end up in hole addresses and file names: letters, digits, hyphen, dot and underscore only. */
+export function id(example: string): Form<string> {
+  const expects = `an id such as ${example}, of letters, digits and hyphens`
+  return {
+    expects,
+    example,
+    read(node, reading, path) {
+      const written = text(node)
+      if (written !== null && /^[A-Za-z0-9][A-Za-z0-9._-]{0,31}$/.test(written)) return written
+      reading.wrong(path, { expected: expects })
+      return undefined
+    },
+    schema: () => ({ type: 'string', pattern: '^[A-Za-z0-9][A-Za-z0-9._-]{0,31}$' }),
+  }
+}
+
+export function yesNo(): Form<boolean> {
+  return {
+    expects: 'yes or no',
+    example: 'yes',
+    read(node, reading, path) {
+      const value = node.kind === 'scalar' ? node.value : null
+      if (value === 'yes' || value === true) return true
+      if (value === 'no' || value === false) return false
+      reading.wrong(path, { expected: 'yes or no' })
+      return undefined
+    },
+    schema: (): JsonSchema => ({ enum: ['yes', 'no', true, false] }),
+  }
+}
+
+/** A plain number without a unit, such as a multiple of a diameter. */
+export function multiple(example: string): Form<number> {
+  const expects = `a plain number above zero such as ${example}`
+  return {
+    expects,
+    example,
+    read(node, reading, path) {
+      const value = node.kind === 'scalar' ? node.value : null
+      if (typeof value === 'number' && Number.isFinite(value) && value > 0) return value
+      reading.wrong(path, { expected: expects })
+      return undefined
+    },
+    schema: () => ({ type: 'number', exclusiveMinimum: 0 }),
+  }
+}
+
+const DAYS = [31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31]
+
+/** An ISO date that is in the calendar. */
+export function date(): Form<string> {
+  return {
+    expects: 'a date such as 2026-03-02',
+    example: '2026-03-02',
+    read(node, reading, path) {
+      const m = /^(\d{4})-(\d{2})-(\d{2})$/.exec(text(node) ?? '')
+      if (m) {
+        const [year, month, day] = [Number(m[1]), Number(m[2]), Number(m[3])]
+        const leap = (year % 4 === 0 && year % 100 !== 0) || year % 400 === 0
+        if (month >= 1 && month <= 12 && day >= 1 && day <= DAYS[month - 1] + (leap && month === 2 ? 1 : 0)) return m[0]
+      }
+      reading.wrong(path, { expected: 'a date such as 2026-03-02' })
+      return undefined
+    },
+    schema: () => ({ type: 'string', format: 'date', examples: ['2026-03-02'] }),
+  }
+}

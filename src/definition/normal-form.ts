@@ -1,0 +1,37 @@
+/** A faultless reading to the normal form: side letters settled by the market, frames in station order, everything frozen. */
+import type { SURFACES, WholeDraft } from './definition-form.js'
+import { SCHEMA } from './load-files.js'
+import type { Definition, Market, Surface } from './types.js'
+
+/** Side of travel next to the curb: traffic keeps right in the first two, left in the others. */
+const CURB: Readonly<Record<Market, 'right' | 'left'>> = { us: 'right', eu: 'right', uk: 'left', au: 'left' }
+
+export function surfaceOf(written: (typeof SURFACES)[number], market: Market): Surface {
+  const curb = CURB[market]
+  if (written === 'C' || written === 'curb') return curb
+  if (written === 'R' || written === 'road') return curb === 'right' ? 'left' : 'right'
+  return written
+}
+
+export function normalForm(draft: WholeDraft): Definition {
+  const byStation = [...draft.frames].sort((a, b) => a.station - b.station)
+  const definition: Definition = {
+    schema: SCHEMA,
+    ...draft,
+    frames: byStation,
+    shell: { ...draft.shell, seams: byGirth(draft.shell.seams) },
+    lining: { ...draft.lining, seams: byGirth(draft.lining.seams) },
+    openings: draft.openings.map((o) => ({ ...o, surface: surfaceOf(o.surface, draft.coach.market) })),
+  }
+  return freeze(definition)
+}
+
+const byGirth = <T extends { readonly girth: number }>(seams: readonly T[]): readonly T[] => [...seams].sort((a, b) => a.girth - b.girth)
+
+export function freeze<T>(value: T): T {
+  if (typeof value === 'object' && value !== null && !Object.isFrozen(value)) {
+    Object.freeze(value)
+    for (const below of Object.values(value)) freeze(below)
+  }
+  return value
+}

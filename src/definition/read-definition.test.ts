@@ -1,0 +1,45 @@
+import { existsSync, readFileSync } from 'node:fs'
+import { describe, expect, it } from 'vitest'
+import { faultLine } from './faults.js'
+import { readDefinition } from './read-definition.js'
+
+const load = (path: string): string | null => (existsSync(path) ? readFileSync(path, 'utf8') : null)
+const read = (path: string) => readDefinition(path, readFileSync(path, 'utf8'), load)
+const INCH = 0.0254
+
+describe('the Sedge family', () => {
+  for (const [bays, axles, openings, massKg] of [[4, 1, 13, 0], [6, 2, 14, 1757], [8, 2, 17, 0]] as const) {
+    it(`reads Sedge ${bays} without a fault`, () => {
+      const { definition, faults } = read(`examples/sedge-${bays}.yaml`)
+      expect(faults.map(faultLine)).toEqual([])
+      expect(definition?.coach).toEqual({ name: `Sedge ${bays}`, family: 'Sedge', maker: 'Marrowbeck Coachworks', market: 'us', date: '2026-03-02' })
+      expect(definition?.frames).toHaveLength(bays + 1)
+      expect(definition?.frames.at(-1)?.station).toBeCloseTo(3 + bays * 0.61, 12)
+      expect(definition?.gear?.spindles).toHaveLength(axles)
+      expect(definition?.openings).toHaveLength(openings)
+      // the stated masses add up to the coach as built
+      if (massKg) expect(definition?.masses.reduce((sum, m) => sum + m.mass, 0)).toBeCloseTo(massKg, 0)
+    })
+  }
+
+  const sedge6 = read('examples/sedge-6.yaml').definition
+  it('gives SI numbers and keeps bought names', () => {
+    expect(sedge6?.section.chain[1]).toEqual({ kind: 'arc', name: 'shoulder', radius: 0.38, to: 82 * (Math.PI / 180) })
+    expect(sedge6?.shell.skin).toEqual({ alloy: '5052-H34', thickness: { name: '0.81 mm', value: 0.81e-3 } })
+    expect(sedge6?.fasteners[0].diameter).toEqual({ name: '1/8 in', value: INCH / 8 })
+    expect(sedge6?.stock.sheets[1]).toEqual({ name: '36 in x 152 in', width: 36 * INCH, length: 152 * INCH })
+  })
+
+  it('settles the side letters by the market', () => {
+    const side = (id: string) => sedge6?.openings.find((o) => o.id === id)?.surface
+    expect([side('D1'), side('RW3'), side('RV1'), side('NW1')]).toEqual(['right', 'left', 'roof', 'nose'])
+  })
+
+  it('fills in the defaults and freezes everything', () => {
+    expect(sedge6?.rules.minPitch).toBe(3)
+    expect(sedge6?.rules.flueToWindow).toBeCloseTo(0.3, 12)
+    expect(sedge6?.openings.find((o) => o.id === 'RV1')?.waterline).toBeNull()
+    expect(Object.isFrozen(sedge6?.openings[0])).toBe(true)
+    expect(Object.isFrozen(sedge6?.shell.skin.thickness)).toBe(true)
+  })
+})

@@ -38,13 +38,16 @@ export function toolStep(says, name, args, options) {
 
 /**
  * Counts a vitest JSON report: every test, and every file that could not be loaded, as one. A run that ended badly
- * with nothing failed in its report (an unhandled error, a crash, no report at all) still counts as one failure.
+ * with nothing failed in its report (an unhandled error, a crash, no report at all) or ran nothing counts as one failure.
  */
 export function countVitest(json, ok) {
   if (json === null) return { passed: 0, failed: 1 }
-  const broken = json.testResults.filter((file) => file.status === 'failed' && file.assertionResults.every((test) => test.status !== 'failed'))
+  const broken = json.testResults.filter(
+    (file) => file.status === 'failed' && file.assertionResults.every((test) => test.status !== 'failed'),
+  )
   const failed = json.numFailedTests + broken.length
-  return { passed: json.numPassedTests, failed: failed === 0 && !ok ? 1 : failed }
+  const isEmpty = json.numPassedTests === 0
+  return { passed: json.numPassedTests, failed: failed === 0 && (!ok || isEmpty) ? 1 : failed }
 }
 
 export function vitestStep(says, args, options = {}) {

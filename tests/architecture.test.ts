@@ -17,7 +17,9 @@ describe('the repository', () => {
 type Files = Readonly<Record<string, string>>
 
 /** For every rule, trees that must be caught and trees that must be let through, by what they show. */
-const SHOWN: Readonly<Record<string, { readonly caught: Readonly<Record<string, Files>>; readonly clean: Readonly<Record<string, Files>> }>> = {
+const SHOWN: Readonly<
+  Record<string, { readonly caught: Readonly<Record<string, Files>>; readonly clean: Readonly<Record<string, Files>> }>
+> = {
   'every file of src/ stands in a room the map knows': {
     caught: { 'a room of odds and ends': { 'src/utils/things.ts': '' }, 'a file beside the rooms': { 'src/main.ts': '' } },
     clean: { 'a known room': { 'src/maths/arc.ts': '' } },
@@ -32,7 +34,9 @@ const SHOWN: Readonly<Record<string, { readonly caught: Readonly<Record<string, 
       'out of src': { 'src/cli/main.ts': "import { count } from '../../tests/counts.js'" },
     },
     clean: {
-      'down and sideways': { 'src/checks/laps.ts': "import type { Design } from '../derive/design.js'\nimport { gap } from './gap.js'\nimport { z } from 'zod'" },
+      'down and sideways': {
+        'src/checks/laps.ts': "import type { Design } from '../derive/design.js'\nimport { gap } from './gap.js'\nimport { z } from 'zod'",
+      },
       'a test may look anywhere': { 'src/quantity/audit.test.ts': "import { derive } from '../derive/index.js'" },
       'words in a comment': { 'src/maths/arc.ts': "// import { derive } from '../derive/index.js'" },
     },
@@ -42,7 +46,9 @@ const SHOWN: Readonly<Record<string, { readonly caught: Readonly<Record<string, 
       another: { 'src/derive/weight/total.ts': "import { skins } from '../shell/skins.js'" },
       'another, for a type': { 'src/derive/weight/deep/total.ts': "import type { Skin } from '../../shell/skins.js'" },
     },
-    clean: { 'itself and the nouns': { 'src/derive/shell/rows.ts': "import type { Part } from '../nouns.js'\nimport { hoop } from './hoop.js'" } },
+    clean: {
+      'itself and the nouns': { 'src/derive/shell/rows.ts': "import type { Part } from '../nouns.js'\nimport { hoop } from './hoop.js'" },
+    },
   },
   'only derive/index.ts imports trades': {
     caught: {
@@ -69,7 +75,10 @@ const SHOWN: Readonly<Record<string, { readonly caught: Readonly<Record<string, 
     },
   },
   'no class in the core but a named error': {
-    caught: { 'a class': { 'src/derive/shell/hoop.ts': 'export class Hoop {}' }, 'a class in hiding': { 'src/maths/arc.ts': 'export const Arc = class {}' } },
+    caught: {
+      'a class': { 'src/derive/shell/hoop.ts': 'export class Hoop {}' },
+      'a class in hiding': { 'src/maths/arc.ts': 'export const Arc = class {}' },
+    },
     clean: {
       'a named error': { 'src/definition/fault.ts': 'export class Refused extends RangeError {}' },
       'outside the core': { 'src/paper/page.ts': 'export class Page {}' },
@@ -77,7 +86,10 @@ const SHOWN: Readonly<Record<string, { readonly caught: Readonly<Record<string, 
     },
   },
   'no enum in src/': {
-    caught: { 'an enum': { 'src/cli/main.ts': 'export enum Side { left }' }, 'a const enum': { 'src/maths/arc.ts': 'const enum Side { left }' } },
+    caught: {
+      'an enum': { 'src/cli/main.ts': 'export enum Side { left }' },
+      'a const enum': { 'src/maths/arc.ts': 'const enum Side { left }' },
+    },
     clean: { 'a union': { 'src/maths/arc.ts': "export type Side = 'left' | 'right'" } },
   },
   'no default export in src/': {
@@ -89,7 +101,10 @@ const SHOWN: Readonly<Record<string, { readonly caught: Readonly<Record<string, 
     clean: { 'a named one': { 'src/maths/arc.ts': 'export const arc = 1' } },
   },
   'files stay short': {
-    caught: { 'one line too many': { 'src/maths/arc.ts': '//\n'.repeat(351) }, 'a test without end': { 'src/maths/arc.test.ts': '//\n'.repeat(501) } },
+    caught: {
+      'one line too many': { 'src/maths/arc.ts': '//\n'.repeat(351) },
+      'a test without end': { 'src/maths/arc.test.ts': '//\n'.repeat(501) },
+    },
     clean: {
       'just short enough': { 'src/maths/arc.ts': '//\n'.repeat(350), 'src/maths/arc.test.ts': '//\n'.repeat(500) },
       'a table of data': { 'src/tables/alloys.ts': '//\n'.repeat(900) },
@@ -102,7 +117,11 @@ const SHOWN: Readonly<Record<string, { readonly caught: Readonly<Record<string, 
       'taking a formula': { 'src/documents/cover.ts': "import { area } from '../maths/formulas.js'" },
       'declaring one': { 'src/documents/cover.ts': "export const area = formula({ id: 'area' })" },
     },
-    clean: { 'reading what it prints': { 'src/documents/sheet.ts': "import type { Design } from '../derive/design.js'\nimport { point } from '../maths/arc.js'" } },
+    clean: {
+      'reading what it prints': {
+        'src/documents/sheet.ts': "import type { Design } from '../derive/design.js'\nimport { point } from '../maths/arc.js'",
+      },
+    },
   },
   'checks correct nothing': {
     caught: {
@@ -113,7 +132,9 @@ const SHOWN: Readonly<Record<string, { readonly caught: Readonly<Record<string, 
       deleting: { 'src/checks/laps.ts': 'export const f = (row: any) => [1].map(() => delete row.count)' },
     },
     clean: {
-      'a list of its own': { 'src/checks/laps.ts': 'export function f(n: number) { const own: number[] = []; own[n] = n; let k = n; k += 1; return [own, k] }' },
+      'a list of its own': {
+        'src/checks/laps.ts': 'export function f(n: number) { const own: number[] = []; own[n] = n; let k = n; k += 1; return [own, k] }',
+      },
     },
   },
   'nothing in the repository names the machine or the people it was made with': {
@@ -124,7 +145,9 @@ const SHOWN: Readonly<Record<string, { readonly caught: Readonly<Record<string, 
       'a task list': { 'docs/start.md': `as ${'iss'}ue 12 asks` },
     },
     clean: {
-      'plain words': { 'docs/start.md': 'A hole both sheets have is a shared hole. The packet is issued once. Paths like src/home/ and 1/work are fine.' },
+      'plain words': {
+        'docs/start.md': 'A hole both sheets have is a shared hole. The packet is issued once. Paths like src/home/ and 1/work are fine.',
+      },
       'what npm wrote': { 'package-lock.json': `"${['', 'home', 'x'].join('/')}"` },
     },
   },

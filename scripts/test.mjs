@@ -4,7 +4,7 @@ import { close, toolStep, vitestStep } from './steps.mjs'
 const steps = [
   toolStep('types', 'tsc', ['-p', 'tsconfig.json', '--noEmit']),
   toolStep('core types, no DOM and no Node', 'tsc', ['-p', 'tsconfig.core.json', '--noEmit']),
-  toolStep('style', 'biome', ['check', '--error-on-warnings', '--max-diagnostics=100', '.']),
+  toolStep('style', 'biome', ['check', '--error-on-warnings', '--max-diagnostics=20', '.']),
   toolStep('unused code', 'knip', ['--no-progress']),
   vitestStep('tests', process.argv.slice(2)),
   toolStep('speed', 'node', ['--import', 'tsx', 'bench/run.ts', '--ci'], { show: true }),

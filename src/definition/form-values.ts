@@ -1,8 +1,8 @@
 /** Single values of the written form: quantities, bought sizes, words, numbers, names, dates. */
+import { parseQuantity } from '../quantity/doors.js'
+import type { Reading } from './faults.js'
 import type { Form, JsonSchema } from './form.js'
 import { didYouMean, oneOf } from './near-miss.js'
-import { type Dimension, EXAMPLE, parseQuantity } from './quantity-door.js'
-import type { Reading } from './faults.js'
 import type { Bought, StockSize } from './types.js'
 import { found, type Path, type Written } from './written.js'
 
@@ -10,14 +10,21 @@ import { found, type Path, type Written } from './written.js'
 export interface Bounds {
   readonly over?: number
   readonly atLeast?: number
-  readonly under?: number
 }
 
 /** No road vehicle is longer than this (about 25 m in every market, from memory): a length beyond it is a slip of the unit. m */
 const LONGEST = 30
 /** Heavier than any trailer of this kind, from memory: a mass beyond it is a slip of the unit. kg */
 const HEAVIEST = 50_000
-const FARTHEST: Readonly<Record<Dimension, number>> = { length: LONGEST, mass: HEAVIEST, angle: 2 * Math.PI, 'linear mass': 100 }
+
+/** What the written form asks for: its noun, what to write, and the farthest anybody means, SI. */
+const KINDS = {
+  length: { noun: 'length', example: '520 mm', farthest: LONGEST, limit: 'that fits on a road' },
+  mass: { noun: 'mass', example: '24 kg', farthest: HEAVIEST, limit: 'that a trailer can weigh' },
+  angle: { noun: 'angle', example: '13.5 deg', farthest: 2 * Math.PI, limit: 'within one turn' },
+  linearMass: { noun: 'mass per length', example: '0.474 kg/m', farthest: 100, limit: 'that a profile can weigh' },
+} as const
+type Kind = keyof typeof KINDS
 
 function text(node: Written): string | null {
   return node.kind === 'scalar' && node.value !== null ? node.text : null
@@ -31,49 +38,50 @@ function bare(node: Written): boolean {
 export const POSITIVE: Bounds = { over: 0 }
 export const NOT_NEGATIVE: Bounds = { atLeast: 0 }
 
-export function quantity(dimension: Dimension, bounds: Bounds = {}, example = EXAMPLE[dimension]): Form<number> {
-  const expects = `a ${bounds.over === 0 ? 'positive ' : ''}${dimension} such as ${example}`.replace(/^a angle/, 'an angle')
+export function quantity(kind: Kind, bounds: Bounds = {}, example: string = KINDS[kind].example): Form<number> {
+  const expects = phrase(kind, `such as ${example}`)
   return {
     expects,
     example,
-    read: (node, reading, path) => readQuantity(node, reading, path, dimension, bounds, expects),
+    read: (node, reading, path) => readQuantity(node, reading, path, kind, bounds, expects),
     schema: () => ({ type: 'string', examples: [example] }),
   }
 }
 
-function readQuantity(node: Written, reading: Reading, path: Path, dimension: Dimension, bounds: Bounds, expects: string): number | undefined {
+function phrase(kind: Kind, tail: string): string {
+  return `${kind === 'angle' ? 'an' : 'a'} ${KINDS[kind].noun} ${tail}`
+}
+
+/** Figures nobody writes, kept from the exact arithmetic behind the quantities, which would count to them. */
+const ENDLESS = /e[+-]?\d{3}|.{50}/i
+
+function readQuantity(node: Written, reading: Reading, path: Path, kind: Kind, bounds: Bounds, expects: string): number | undefined {
   const written = text(node)
-  if (written === null) {
-    reading.wrong(path, { expected: expects, found: found(node) })
-    return undefined
+  const wrong = (expected: string, foundHere: string, advice?: string): undefined => {
+    reading.wrong(path, { expected, found: foundHere, ...(advice ? { advice } : {}) })
   }
+  if (written === null || ENDLESS.test(written)) return wrong(expects, found(node))
   if (bare(node)) {
     const unit = expects.slice(expects.lastIndexOf(' ') + 1)
-    reading.wrong(path, { expected: expects, found: `${written} without a unit`, advice: `${written} needs a unit, for instance ${written} ${unit}.` })
-    return undefined
+    return wrong(expects, `${written} without a unit`, `${written} needs a unit, for instance ${written} ${unit}.`)
   }
-  const parsed = parseQuantity(written, dimension)
-  if (!parsed.ok) {
-    reading.wrong(path, { expected: expects, found: parsed.found })
-    return undefined
-  }
-  const limit = outside(parsed.value, bounds) ?? (Math.abs(parsed.value) > FARTHEST[dimension] ? 'a size that fits on a road' : null)
-  if (limit === null) return parsed.value
-  reading.wrong(path, { expected: limit.startsWith('a size') ? limit : `a ${dimension} ${limit}`.replace(/^a angle/, 'an angle'), found: found(node) })
-  return undefined
+  const parsed = parseQuantity(written, kind)
+  if (!parsed.ok) return wrong(expects, parsed.found)
+  if (Math.abs(parsed.value) > KINDS[kind].farthest) return wrong(phrase(kind, KINDS[kind].limit), found(node), 'Look at the unit.')
+  const limit = outside(parsed.value, bounds)
+  return limit === null ? parsed.value : wrong(phrase(kind, limit), found(node))
 }
 
 function outside(value: number, bounds: Bounds): string | null {
   if (bounds.over !== undefined && !(value > bounds.over)) return 'above zero'
   if (bounds.atLeast !== undefined && value < bounds.atLeast) return 'of zero or more'
-  if (bounds.under !== undefined && value >= bounds.under) return `below ${bounds.under}`
   return null
 }
 
 export const length = (bounds: Bounds = POSITIVE, example?: string): Form<number> => quantity('length', bounds, example)
 export const anyLength = (example?: string): Form<number> => quantity('length', {}, example)
 export const mass = (bounds: Bounds = POSITIVE): Form<number> => quantity('mass', bounds)
-export const linearMass = (): Form<number> => quantity('linear mass', POSITIVE)
+export const linearMass = (): Form<number> => quantity('linearMass', POSITIVE)
 export const angle = (bounds: Bounds = {}, example?: string): Form<number> => quantity('angle', bounds, example)
 
 /** A thickness or diameter bought by name: the name is kept as written. */
@@ -106,10 +114,10 @@ export function stockSize(): Form<StockSize> {
       }
       const sizes: number[] = []
       for (const side of sides) {
-        const parsed = parseQuantity(side, 'length')
-        if (parsed.ok && parsed.value > 0 && parsed.value <= LONGEST) sizes.push(parsed.value)
+        const parsed = ENDLESS.test(side) ? null : parseQuantity(side, 'length')
+        if (parsed?.ok && parsed.value > 0 && parsed.value <= LONGEST) sizes.push(parsed.value)
         else {
-          reading.wrong(path, { expected: expects, found: parsed.ok ? found(node) : parsed.found, advice: 'Each side has its own unit.' })
+          reading.wrong(path, { expected: expects, found: parsed && !parsed.ok ? parsed.found : found(node), advice: 'Each side has its own unit.' })
           return undefined
         }
       }

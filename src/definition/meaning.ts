@@ -1,5 +1,19 @@
-/** What is written well but cannot be built. */
+/**
+ * What is written well but cannot be built: the faults that need more than one value to see.
+ * A coach that can be built but should not be is not a fault; that is for the checks.
+ */
 import type { Draft } from './definition-form.js'
 import type { Reading } from './faults.js'
+import { barrelFaults } from './meaning-barrel.js'
+import { fastenerFaults } from './meaning-fasteners.js'
+import { openingFaults } from './meaning-openings.js'
+import { sectionFaults } from './meaning-section.js'
+import { undercarriageFaults } from './meaning-undercarriage.js'
 
-export function meaningFaults(_draft: Draft, _reading: Reading): void {}
+export function meaningFaults(draft: Draft, reading: Reading): void {
+  const chain = sectionFaults(draft, reading)
+  barrelFaults(draft, chain, reading)
+  fastenerFaults(draft, reading)
+  openingFaults(draft, chain, reading)
+  undercarriageFaults(draft, chain, reading)
+}

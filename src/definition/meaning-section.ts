@@ -1,0 +1,127 @@
+/** Can the half section be drawn, and does it enclose a coach? Gives its chain when it does. */
+import { fitChain } from '../maths/fit-chain.js'
+import { at, buildChain, type ChainPiece, girthAtZ, type TangentChain } from '../maths/tangent-chain.js'
+import type { Draft } from './definition-form.js'
+import type { Reading } from './faults.js'
+import { deg, mm } from './say-size.js'
+
+type Chain = NonNullable<NonNullable<Draft['section']>['chain']>
+type Piece = NonNullable<Chain[number]>
+type OpenPiece = ChainPiece | { readonly kind: 'arc'; readonly name: string; readonly radius: number; readonly to: null } | { readonly kind: 'line'; readonly name: string; readonly length: null }
+
+/** A heading may come out of a fit a rounding away from level or plumb; no shop can see this. rad */
+const HAIR = 1e-9
+
+/** Skin, frame, tape and lining: what stands between the outer mould line and the room. m */
+export function buildUp(draft: Draft): number | null {
+  const parts = [draft.shell?.skin?.thickness?.value, draft.shell?.frame?.height, draft.shell?.tape, draft.lining?.thickness?.value]
+  return parts.every((p) => p !== undefined) ? parts.reduce<number>((sum, p) => sum + (p as number), 0) : null
+}
+
+/** Null when the section has a fault of its own; what depends on it is then left unsaid. */
+export function sectionFaults(draft: Draft, reading: Reading): TangentChain | null {
+  const { crown, chain } = draft.section ?? {}
+  const before = reading.faults.length
+  if (chain) {
+    chain.forEach((piece, i) => piece && arcFaults(piece, i, buildUp(draft), reading))
+    headingFaults(chain, reading)
+    fitFaults(draft, chain, reading)
+  }
+  if (!chain || crown === undefined || reading.faults.length > before) return null
+  const pieces = chain.filter(isWhole)
+  if (pieces.length < chain.length || draft.section?.fit === undefined) return null
+  const drawn = draw(draft, crown, pieces, reading)
+  if (!drawn) return null
+  enclosureFaults(draft, drawn, crown, reading)
+  return reading.faults.length > before ? null : drawn
+}
+
+function isWhole(piece: Piece | undefined): piece is Piece & OpenPiece {
+  return piece !== undefined && Object.values(piece).every((v) => v !== undefined)
+}
+
+function arcFaults(piece: Piece, i: number, depth: number | null, reading: Reading): void {
+  if (piece.kind !== 'arc' || piece.radius === undefined) return
+  const path = ['section', 'chain', i, 'radius']
+  if (piece.radius === 0) {
+    reading.impossible(path, { expected: 'a radius', because: 'an arc needs a radius', advice: 'Give it one, or make it a line.' })
+  } else if (depth !== null && piece.radius > 0 && piece.radius <= depth) {
+    const because = `the arc is tighter than what is built up inside it, ${mm(depth)} of skin, frame, tape and lining, so the lining would fold`
+    reading.impossible(path, { expected: `a radius above ${mm(depth)}`, because, advice: `Make the radius more than ${mm(depth)}.` })
+  }
+}
+
+function headingFaults(chain: Chain, reading: Reading): void {
+  let heading: number | null = 0
+  chain.forEach((piece, i) => {
+    if (!piece || (piece.kind === 'arc' && (piece.to === undefined || piece.radius === undefined))) heading = null
+    if (piece?.kind !== 'arc' || piece.to === undefined || piece.radius === undefined) return
+    if (piece.to !== null) arcTurnFaults({ radius: piece.radius, to: piece.to }, heading, i, reading)
+    heading = piece.to
+  })
+}
+
+function arcTurnFaults(arc: { readonly radius: number; readonly to: number }, from: number | null, i: number, reading: Reading): void {
+  const path = ['section', 'chain', i]
+  if (arc.to < 0 || arc.to > Math.PI) {
+    const because = 'the section would cross itself: headings lie between 0 deg, level outboard, and 180 deg, level inboard'
+    reading.impossible([...path, 'to'], { expected: 'a heading from 0 to 180 deg', because, advice: 'Write a heading in between.' })
+  } else if (from !== null && arc.radius > 0 && arc.to <= from) {
+    const because = `the arc starts at ${deg(from)} and bends down, so it cannot end at ${deg(arc.to)}`
+    reading.impossible([...path, 'to'], { expected: `a heading above ${deg(from)}`, because, advice: `Make the heading more than ${deg(from)}.` })
+  } else if (from !== null && arc.radius < 0 && arc.to >= from) {
+    const because = `a negative radius bends outward again, so from ${deg(from)} it cannot end at ${deg(arc.to)}`
+    reading.impossible([...path, 'radius'], { expected: 'a radius above zero', because, advice: 'Take the minus sign away, or let the heading fall.' })
+  }
+}
+
+function fitFaults(draft: Draft, chain: Chain, reading: Reading): void {
+  const fit = draft.section?.fit
+  if (fit === undefined) return
+  const open = chain.filter((p) => p && (p.kind === 'arc' ? p.to === null : p.length === null)).length
+  const asked = fit === null ? 0 : Object.values(fit).filter((v) => v !== null).length
+  if (open === asked) return
+  const because = `${open} ${open === 1 ? 'value is' : 'values are'} to be fitted, but ${asked} ${asked === 1 ? 'size is' : 'sizes are'} given to fit to`
+  const advice = 'Mark as many values of the chain with fit as there are sizes under section fit.'
+  reading.impossible(fit === null ? ['section', 'chain'] : ['section', 'fit'], { expected: 'as many sizes as fitted values', found: `${asked} for ${open}`, because, advice })
+}
+
+function draw(draft: Draft, crown: number, pieces: readonly OpenPiece[], reading: Reading): TangentChain | null {
+  const start = { y: 0, z: crown, heading: 0 }
+  const fit = draft.section?.fit
+  if (!fit) return buildChain(start, pieces as readonly ChainPiece[])
+  const targets = { width: fit.width ?? null, height: fit.height ?? null, belt: fit.belt ?? null, floorWidth: fit.floorWidth ?? null }
+  const solved = fitChain(start, pieces, targets)
+  if (solved) return solved.chain
+  const because = 'no section of these radii has these sizes'
+  reading.impossible(['section', 'fit'], { expected: 'sizes the chain can meet', because, advice: 'Change a size or a radius, or mark another value with fit.' })
+  return null
+}
+
+function enclosureFaults(draft: Draft, chain: TangentChain, crown: number, reading: Reading): void {
+  const last = chain.elements.length - 1
+  const impossible = (i: number, expected: string, because: string, advice: string): void =>
+    reading.impossible(['section', 'chain', i], { expected, because, advice })
+  for (const [i, e] of chain.elements.entries()) {
+    const end = at(chain, e.girth1)
+    if (end.heading < -HAIR || end.heading > Math.PI + HAIR) {
+      return impossible(i, 'headings from 0 to 180 deg', `the section turns to ${deg(end.heading)} here and would cross itself`, 'Change the sizes it is fitted to.')
+    }
+    if (end.y <= 0) {
+      const because = `the section crosses the centre plane: it ends ${mm(-end.y)} on the other side`
+      return impossible(i, 'a section on its own side of the centre plane', because, 'Let it turn under less, or make the radius smaller.')
+    }
+  }
+  const toe = at(chain, chain.length)
+  const under = draft.floor?.thickness ?? 0
+  if (toe.z >= -under) {
+    const because = `the section ends at waterline ${mm(toe.z)}, but it must reach below the floor, which ends at ${mm(-under)}`
+    return impossible(last, `a section that reaches below ${mm(-under)}`, because, 'Carry the chain further down, or lower the crown.')
+  }
+  const depth = buildUp(draft)
+  const floorLine = girthAtZ(chain, 0)
+  if (depth === null || floorLine === null) return
+  if (at(chain, floorLine, depth).y <= 0 || crown <= depth || at(chain, chain.length, depth).y <= 0) {
+    impossible(last, 'a section with room inside', `with ${mm(depth)} of frame and lining on each side nothing is left inside`, 'Make the section larger.')
+  }
+}

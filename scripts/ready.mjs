@@ -4,7 +4,7 @@
  * writes to standard output: the command that follows may be printing JSON there.
  */
 import { spawnSync } from 'node:child_process'
-import { mkdirSync, readFileSync, renameSync, rmSync, statSync, utimesSync, writeFileSync } from 'node:fs'
+import { mkdirSync, readFileSync, rmSync, statSync, utimesSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { fileURLToPath } from 'node:url'
 
@@ -16,9 +16,9 @@ const turn = join(root, '.cache', 'ready.lock')
 const age = (path) => statSync(path, { throwIfNoEntry: false })?.mtimeMs ?? -1
 const isReady = () => age(installed) >= 0 && age(installed) >= age(wanted)
 
+/** Thrown rather than exited with, so that the turn is given back on the way out. */
 function complain(sentence) {
-  process.stderr.write(`${sentence}\n`)
-  process.exit(1)
+  throw Object.assign(new Error(sentence), { isSaid: true })
 }
 
 /** npm writes the marker last, so a marker newer than the lock means a whole installation. */
@@ -32,8 +32,9 @@ function install() {
   if (done.error) complain(`npm could not be started (${done.error.message}). Install Node with npm, then run the same command again.`)
   if (done.status !== 0) complain('npm ci failed, see the lines above. Check the network connection, then run the same command again.')
   if (age(installed) < 0) complain('npm ci ended well but left node_modules empty. Delete node_modules and run the same command again.')
-  // A lock written in the same instant, or by a clock that runs ahead, must not ask for the same installation for ever.
-  const now = Math.max(Date.now(), age(wanted)) / 1000
+  // A lock written by a clock that runs ahead must not ask for the same installation for ever. A whole millisecond
+  // more, because seconds with a fraction are rounded on their way to the disk and could land just before the lock.
+  const now = (Math.ceil(Math.max(Date.now(), age(wanted))) + 1) / 1000
   utimesSync(installed, now, now)
 }
 
@@ -68,16 +69,24 @@ function isRunning(pid) {
   }
 }
 
-/** An installation that was cut short leaves its turn behind; move it aside whole, so two that wait cannot both take it. */
+/**
+ * An installation that was cut short leaves its turn behind. Whoever clears it holds a second folder meanwhile and looks
+ * again first: the turn may have been cleared, and taken by somebody alive, since it was found abandoned.
+ */
 function clearAbandoned(pid) {
-  const aside = `${turn}.${process.pid}`
+  const clearing = `${turn}.clearing`
   try {
-    renameSync(turn, aside)
+    mkdirSync(clearing)
   } catch {
+    const since = age(clearing)
+    if (since >= 0 && Date.now() - since > 10_000) rmSync(clearing, { recursive: true, force: true })
     return
   }
-  if (holder(aside) === pid) rmSync(aside, { recursive: true, force: true })
-  else renameSync(aside, turn)
+  try {
+    if (holder(turn) === pid) rmSync(turn, { recursive: true, force: true })
+  } finally {
+    rmSync(clearing, { recursive: true, force: true })
+  }
 }
 
 function ready() {
@@ -96,8 +105,14 @@ function ready() {
     else unnamedSince ??= Date.now()
     const abandoned = pid === null ? Date.now() - unnamedSince > 5000 : !isRunning(pid)
     if (abandoned) clearAbandoned(pid)
-    else Atomics.wait(new Int32Array(new SharedArrayBuffer(4)), 0, 0, 100)
+    Atomics.wait(new Int32Array(new SharedArrayBuffer(4)), 0, 0, 100)
   }
 }
 
-ready()
+try {
+  ready()
+} catch (error) {
+  if (!error.isSaid) throw error
+  process.stderr.write(`${error.message}\n`)
+  process.exitCode = 1
+}

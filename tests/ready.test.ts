@@ -65,7 +65,8 @@ it('installs once when nothing is installed, and leaves standard output clean', 
 
 it('installs again when the lock is newer than what is installed', async () => {
   await ready()
-  const later = Date.now() / 1000 + 3600
+  // A fraction that seconds in a double cannot hold, as a real file has.
+  const later = Math.floor(Date.now() / 1000) + 3600.123456789
   utimesSync(path('package-lock.json'), later, later)
   expect((await ready()).code).toBe(0)
   expect((await ready()).code).toBe(0)
@@ -94,6 +95,7 @@ it('says what to do when npm fails, and gives its turn back', async () => {
   const first = await ready()
   expect(first.code).toBe(1)
   expect(first.err).toContain('npm ci failed, see the lines above. Check the network connection, then run the same command again.')
+  expect(existsSync(path('.cache', 'ready.lock'))).toBe(false)
   rmSync(path('broken'))
   expect((await ready()).code).toBe(0)
 })

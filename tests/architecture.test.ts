@@ -115,6 +115,7 @@ const SHOWN: Readonly<
       'calling the derivation': { 'src/documents/sheet.ts': "import { derive } from '../derive/index.js'" },
       'calling a check': { 'src/documents/cover.ts': "import { runChecks, type Run } from '../checks/index.js'" },
       'taking a formula': { 'src/documents/cover.ts': "import { area } from '../maths/formulas.js'" },
+      'taking a named one': { 'src/documents/cover.ts': "import { area } from '../maths/area.formulas.js'" },
       'declaring one': { 'src/documents/cover.ts': "export const area = formula({ id: 'area' })" },
     },
     clean: {

@@ -173,7 +173,7 @@ export const RULES: readonly Rule[] = [
             .filter((i) => i.relative && ['derive', 'checks'].includes(room(i.from)) && !i.typeOnly)
             .map((i) => at(s, i.line, `calls ${i.from}: a document prints what the design already holds`)),
           ...s.imports
-            .filter((i) => i.relative && /(^|\/)formulas\.ts$/.test(i.from))
+            .filter((i) => i.relative && /[/.]formulas(\.ts|\/.*)$/.test(i.from))
             .map((i) => at(s, i.line, `takes the formulas of ${i.from}: the design already holds their results`)),
           ...s.where(calls('formula')).map((line) => at(s, line, 'declares a formula: it belongs to a trade or a check')),
         ],

@@ -1,7 +1,7 @@
 /** The written form of a definition, described once: reading, faults and JSON Schema all come from here. */
 import * as usual from './defaults.js'
 import { type Form, group, keyed, list, maybe, needs, orNone, orWord, type ReadOf, usually, type Whole } from './form.js'
-import { angle, anyLength, bought, date, id, length, linearMass, mass, multiple, NOT_NEGATIVE, stockSize, word, words, yesNo } from './form-values.js'
+import { alloy, angle, anyLength, bought, date, id, length, linearMass, mass, multiple, NOT_NEGATIVE, stockSize, word, words, yesNo } from './form-values.js'
 import { found, type Written } from './written.js'
 
 /** Trades that have their place in a definition but are not read by this version. */
@@ -10,7 +10,7 @@ export const SURFACES = ['C', 'R', 'curb', 'road', 'right', 'left', 'roof', 'nos
 export const MASS_GROUPS = ['CH', 'RG', 'FL', 'SH', 'OP', 'FU', 'AP', 'WA', 'EL', 'LP', 'EX', 'GR'] as const
 
 const sheet = {
-  alloy: needs('alloy', words('5052-H34'), 'alloy and temper'),
+  alloy: needs('alloy', alloy('5052-H34'), 'alloy and temper'),
   thickness: needs('thickness', bought('0.81 mm'), 'thickness as it is bought'),
 }
 

@@ -1,5 +1,6 @@
 /** Single values of the written form: quantities, bought sizes, words, numbers, names, dates. */
 import { parseQuantity } from '../quantity/doors.js'
+import { ALLOYS, findAlloy } from '../tables/alloys.js'
 import type { Reading } from './faults.js'
 import type { Form, JsonSchema } from './form.js'
 import { didYouMean, oneOf } from './near-miss.js'
@@ -225,5 +226,23 @@ export function date(): Form<string> {
       return undefined
     },
     schema: () => ({ type: 'string', format: 'date', examples: ['2026-03-02'] }),
+  }
+}
+
+/** An alloy and temper of the table, under the table's own name. */
+export function alloy(example: string): Form<string> {
+  const known = [...new Set(ALLOYS.map((each) => each.name))]
+  return {
+    expects: `an alloy such as ${example}`,
+    example,
+    read(node, reading, path) {
+      const written = text(node)
+      const named = written === null ? null : findAlloy(written)
+      if (named?.ok) return named.row.name
+      const advice = written === null ? '' : didYouMean(written, known) || `Known are ${oneOf(known)}.`
+      reading.wrong(path, { expected: `an alloy such as ${example}`, advice })
+      return undefined
+    },
+    schema: () => ({ type: 'string', examples: known }),
   }
 }

@@ -43,7 +43,7 @@ export function orderFaults(values: Items<number>, pathOf: (i: number) => Path, 
     const j = last.get(file)
     if (j !== undefined && value <= (values[j] as number)) {
       wrong = true
-      const because = `${mm(value)} is not beyond ${name(j)}, which comes before it and stands at ${mm(values[j] as number)}`
+      const because = `${mm(value)} is not beyond ${name(j)} before it, at ${mm(values[j] as number)}`
       reading.impossible(pathOf(i), { expected: `more than ${mm(values[j] as number)}`, because, advice: 'Put them in order.' })
     }
     last.set(file, i)
@@ -61,7 +61,7 @@ function frameFaults(draft: Draft, reading: Reading): void {
   const frames = draft.frames
   if (!frames) return
   const stations = frames.map((f) => f?.station)
-  const name = (i: number): string => frames[i]?.id ?? `the frame before`
+  const name = (i: number): string => frames[i]?.id ?? 'the frame'
   const disordered = orderFaults(stations, (i) => ['frames', i, 'station'], name, reading)
   const order = disordered ? null : inOrder(stations)
   if (!order) return
@@ -96,7 +96,7 @@ function jointFaults(draft: Draft, order: readonly number[], reading: Reading): 
 function seamFaults(seams: Seams, path: Path, lap: number | undefined, end: number | undefined, endName: string, reading: Reading): void {
   const girths = seams.map((s) => s?.girth)
   const pathOf = (i: number): Path => [...path, i, 'girth']
-  const name = (i: number): string => seams[i]?.id ?? 'the seam before'
+  const name = (i: number): string => seams[i]?.id ?? 'the seam'
   if (orderFaults(girths, pathOf, name, reading) || lap === undefined) return
   const order = inOrder(girths)
   order?.forEach((i, n) => {
@@ -135,6 +135,7 @@ function stockFault(stock: StockSize | undefined, bought: Items<StockSize> | und
 
 function liningJointFaults(draft: Draft, reading: Reading): void {
   const { frames } = draft
+  const span = barrelSpan(draft)
   const joints = draft.lining?.joints
   if (!frames || !joints || frames.some((f) => f?.id === undefined)) return
   const ids = frames.map((f) => f?.id as string)
@@ -143,7 +144,7 @@ function liningJointFaults(draft: Draft, reading: Reading): void {
     const path = ['lining', 'joints', i]
     const frame = frames.find((f) => f?.id === joint)
     if (!frame) reading.wrong(path, { expected: 'the id of a frame', advice: didYouMean(joint, ids) || `The frames are ${oneOf(ids)}.` })
-    else if (frame.joint) {
+    else if (span && (frame.station === span.from || frame.station === span.to)) {
       reading.impossible(path, { expected: 'a frame between the joint frames', because: `the lining ends at ${joint} anyway, it is a joint frame`, advice: 'Take it out.' })
     } else if (joints.indexOf(joint) < i) {
       reading.impossible(path, { expected: 'each frame once', because: `${joint} is in the list already`, advice: 'Take it out.' })

@@ -1,4 +1,5 @@
 /** Fasteners, rows and shop rules: does each row name a fastener, and can its holes be punched? */
+import { findRivetAlloy } from '../tables/rivets.js'
 import type { Draft } from './definition-form.js'
 import type { Reading } from './faults.js'
 import { didYouMean, oneOf } from './near-miss.js'
@@ -9,6 +10,10 @@ export function fastenerFaults(draft: Draft, reading: Reading): void {
   for (const f of types ?? []) {
     if (!f) continue
     const path = ['fasteners', f.id]
+    const named = f.kind === 'solid' && f.alloy !== undefined ? findRivetAlloy(f.alloy) : null
+    if (named && !named.ok) {
+      reading.wrong([...path, 'alloy'], { expected: `an alloy of solid rivets (${oneOf(named.known)})`, advice: didYouMean(f.alloy as string, named.known) })
+    }
     const shank = f.diameter?.value
     if (shank !== undefined && f.hole !== undefined && f.hole < shank) {
       const because = `a hole of ${mm(f.hole)} does not take a fastener of ${f.diameter?.name}`

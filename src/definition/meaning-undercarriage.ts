@@ -8,7 +8,7 @@ import { mm } from './say-size.js'
 export function undercarriageFaults(draft: Draft, chain: TangentChain | null, reading: Reading): void {
   wheelFaults(draft, chain, reading)
   const members = draft.chassis?.crossMembers
-  if (members) orderFaults(members, (i) => ['chassis', 'cross-members', i], () => 'the one', reading)
+  if (members) orderFaults(members, (i) => ['chassis', 'cross-members', i], () => 'the cross-member', reading)
   floorFaults(draft, chain, reading)
   endFaults(draft, reading)
   if (draft.gear === null) {

@@ -18,13 +18,14 @@ export function edits(a: string, b: string): number {
   return row[b.length]
 }
 
-/** Null when nothing is near: a third of the letters may differ, and at least one. */
+/** Null when nothing is near: a third of the letters may differ, and one in a word of three. */
 export function nearest(word: string, known: readonly string[]): string | null {
   const w = plain(word)
   if (w.length === 0 || w.length > 60) return null
   const shortened = known.filter((k) => w.length >= 3 && (plain(k).startsWith(w) || (k.length >= 3 && w.startsWith(plain(k)))))
   let best: string | null = null
-  let fewest = Math.max(1, Math.floor(w.length / 3)) + 1
+  // in a word of two letters any other would be one edit away
+  let fewest = (w.length < 3 ? 0 : Math.max(1, Math.floor(w.length / 3))) + 1
   for (const k of known) {
     const n = edits(w, plain(k))
     if (n < fewest) {

@@ -1,4 +1,7 @@
-/** A faultless reading to the normal form: side letters settled by the market, frames in station order, everything frozen. */
+/**
+ * A faultless reading to the normal form: side letters settled by the market, frames and seams in order along the coach,
+ * fasteners by id (they are written as keys, whose order means nothing), everything frozen.
+ */
 import type { SURFACES, WholeDraft } from './definition-form.js'
 import { SCHEMA } from './load-files.js'
 import type { Definition, Market, Surface } from './types.js'
@@ -21,6 +24,7 @@ export function normalForm(draft: WholeDraft): Definition {
     frames: byStation,
     shell: { ...draft.shell, seams: byGirth(draft.shell.seams) },
     lining: { ...draft.lining, seams: byGirth(draft.lining.seams) },
+    fasteners: [...draft.fasteners].sort((a, b) => (a.id < b.id ? -1 : 1)),
     openings: draft.openings.map((o) => ({ ...o, surface: surfaceOf(o.surface, draft.coach.market) })),
   }
   return freeze(definition)

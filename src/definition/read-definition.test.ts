@@ -26,7 +26,7 @@ describe('the Sedge family', () => {
   it('gives SI numbers and keeps bought names', () => {
     expect(sedge6?.section.chain[1]).toEqual({ kind: 'arc', name: 'shoulder', radius: 0.38, to: 82 * (Math.PI / 180) })
     expect(sedge6?.shell.skin).toEqual({ alloy: '5052-H34', thickness: { name: '0.81 mm', value: 0.81e-3 } })
-    expect(sedge6?.fasteners[0].diameter).toEqual({ name: '1/8 in', value: INCH / 8 })
+    expect(sedge6?.fasteners.find((f) => f.id === 'S4')?.diameter).toEqual({ name: '1/8 in', value: INCH / 8 })
     expect(sedge6?.stock.sheets[1]).toEqual({ name: '36 in x 152 in', width: 36 * INCH, length: 152 * INCH })
   })
 

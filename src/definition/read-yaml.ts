@@ -13,7 +13,7 @@ export interface ReadText {
 const ADVICE: Readonly<Record<string, readonly [expected: string, advice: string]>> = {
   TAB_AS_INDENT: ['spaces at the start of the line', 'Replace the tab by spaces.'],
   BAD_INDENT: ['lines that belong together to start in the same column', 'Line this up with the lines above it.'],
-  MISSING_CHAR: ['a mark that is missing here', 'Look for a missing comma, colon, quote or closing bracket on this line or just before it.'],
+  MISSING_CHAR: ['a comma, a colon, a quote or a closing bracket', 'It is missing on this line or just before it.'],
   UNEXPECTED_TOKEN: ['nothing more here', 'Look for a missing comma, colon, quote or bracket on this line or just before it.'],
   BLOCK_AS_IMPLICIT_KEY: ['one key and one value on a line', 'A value that holds a colon goes in quotes; a second key goes on its own line.'],
   MULTILINE_IMPLICIT_KEY: ['a key on one line', 'Look for a missing colon after the key, or a missing closing bracket.'],
@@ -40,11 +40,11 @@ export function readYaml(text: string, file: string): ReadText {
     if (first) {
       // One slip makes the parser stumble again further down: only the first of a file is worth reading.
       broken = true
-      const [expected, advice] = ADVICE[first.code] ?? ['a definition in YAML', `The YAML reader says: ${firstLine(first)}.`]
+      const [expected, advice] = ADVICE[openBracket(first) ? 'MISSING_CHAR' : first.code] ?? ['a definition in YAML', `The YAML reader says: ${firstLine(first)}.`]
       add(where(first.pos[0]), 'the text', expected, around(text, first.pos[0]), advice)
     }
     const root = broken ? null : convert(doc.contents, { file, line: 1, column: 1 }, '', 0)
-    return { root, faults }
+    return { root: broken ? null : root, faults }
   } catch (error) {
     // Nesting without end exhausts the parser's stack; nothing a person writes comes near it.
     if (!(error instanceof RangeError)) throw error
@@ -76,6 +76,7 @@ export function readYaml(text: string, file: string): ReadText {
     }
     if (isSeq(node)) return { kind: 'list', at, items: node.items.map((item, i) => convert(item, at, `${path} ${i + 1}`, depth + 1)) }
     if (isAlias(node)) {
+      broken = true
       add(at, path || 'the definition', 'the value written out', `"*${node.source}"`, 'References are not read here: share values through extends.')
       return { kind: 'scalar', at, value: null, text: '' }
     }
@@ -93,6 +94,11 @@ function scalarValue(value: unknown): string | number | boolean | null {
 
 function hasRange(node: unknown): node is { range: [number, number, number] } {
   return typeof node === 'object' && node !== null && Array.isArray((node as { range?: unknown }).range)
+}
+
+/** A bracket left open shows as bad indentation of whatever comes next. */
+function openBracket(error: YAMLError): boolean {
+  return error.code === 'BAD_INDENT' && /flow/i.test(error.message)
 }
 
 function firstLine(error: YAMLError): string {

@@ -1,0 +1,34 @@
+/** Sides, views and addresses in words. Letters are made here, at the door, from the market. */
+import type { FlatFrame, Place } from '../../derive/nouns.js'
+import type { Market, Side } from '../../definition/types.js'
+import { fixed } from './units.js'
+
+/** C is the curb side: right of travel where traffic keeps right, left of travel where it keeps left (uk, au). */
+export function sideLetter(side: Side, market: Market): 'C' | 'R' | null {
+  if (side === 'centre') return null
+  const curb: Side = market === 'uk' || market === 'au' ? 'left' : 'right'
+  return side === curb ? 'C' : 'R'
+}
+
+/** `LEFT (R, road side)` or `CENTRE`. */
+export function sideWords(side: Side, market: Market): string {
+  const letter = sideLetter(side, market)
+  if (letter === null) return 'CENTRE'
+  return `${side.toUpperCase()} (${letter}, ${letter === 'C' ? 'curb' : 'road'} side)`
+}
+
+/** `LEFT (R, road side) — seen from OUTSIDE`. */
+export const viewWords = (side: Side, flat: FlatFrame | null, market: Market): string =>
+  flat === null ? sideWords(side, market) : `${sideWords(side, market)} — seen from ${flat.view.toUpperCase()}`
+
+/** Third angle in the United States and Australia, first angle elsewhere (ISO 128-3 allows both; common practice, no source). */
+export const projectionOf = (market: Market): 'first' | 'third' => (market === 'us' || market === 'au' ? 'third' : 'first')
+
+/** `R 5745 WL 1160 (G 1759)`; below the floor line the word "under" is printed as well as the sign. Always millimetres: stations are names. */
+export function placeWords(place: Place, market: Market): string {
+  const letter = sideLetter(place.side, market)
+  const station = fixed(place.station * 1000, 0)
+  if (letter === null) return `STA ${station} G ${fixed(place.girth * 1000, 0)}`
+  const waterline = place.waterline < -0.0005 ? `WL ${fixed(place.waterline * 1000, 0)} under` : `WL ${fixed(place.waterline * 1000, 0)}`
+  return `${letter} ${station} ${waterline} (G ${fixed(place.girth * 1000, 0)})`
+}

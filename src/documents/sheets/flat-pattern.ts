@@ -1,0 +1,161 @@
+/**
+ * The flat pattern of a part, one sheet a pattern: drawn to scale as the sheet lies on the bench, dimensioned from its origin mark.
+ * A pattern much longer than it is wide (a frame) is broken into bands one above the other.
+ */
+import type { Design } from '../../derive/design.js'
+import type { Part, Pattern } from '../../derive/nouns.js'
+import { holeRows } from '../drawing/hole-rows.js'
+import { textWidth } from '../drawing/lettering.js'
+import { letter, rectangle } from '../drawing/page.js'
+import type { LetterHeight, Mark, Page } from '../drawing/page.js'
+import { sheetsOf } from '../drawing/paper-sizes.js'
+import type { PaperSize } from '../drawing/paper-sizes.js'
+import { placeLabels } from '../drawing/place-labels.js'
+import type { Wanted } from '../drawing/place-labels.js'
+import { partTitle, roomAbove, seriesOf, sheetsFrom, unitsOf } from '../drawing/sheet.js'
+import type { Body, PrintOptions } from '../drawing/sheet.js'
+import { directionArrow, scaleBar } from '../drawing/symbols.js'
+import { plainLength } from '../drawing/units.js'
+import type { PrintUnits } from '../drawing/units.js'
+import { SCALES, boundsOf, scaleWords, viewOf } from '../drawing/view.js'
+import type { Bounds, Scale, View } from '../drawing/view.js'
+import { dimensionMarks, edgePlaces, marginsFor, rowWords } from './pattern-dimensions.js'
+import type { Margins } from './pattern-dimensions.js'
+import { patternInk } from './pattern-geometry.js'
+import { patternNotes } from './pattern-notes.js'
+
+interface Layout { readonly size: PaperSize; readonly scale: Scale; readonly bands: number; readonly margins: Margins; readonly height: LetterHeight }
+
+/** Room kept at the top for the direction arrows and the scale bar, mm. */
+const HEAD = 20
+const NEAT = 3
+
+/** The smallest sheet on which the pattern reads well: no smaller than 1:10, and 1:5 where a metre still fits. */
+function layoutFor(pattern: Pattern, units: PrintUnits, sizes: readonly PaperSize[]): Layout {
+  const box = boundsOf([pattern.outline])
+  const [w, h] = [box.x1 - box.x0, box.y1 - box.y0]
+  const bandable = w > 12 * h
+  const wanted = w > 1.6 && !bandable ? 10 : w > 0.8 ? 5 : 2
+  let fallback: Layout | null = null
+  for (const size of sizes) {
+    const room = roomAbove(size, 'full')
+    // larger sheets are read from further away
+    const height: LetterHeight = size.widthMm > 500 ? 3.5 : 2.5
+    for (const scale of SCALES) {
+      // half way across: names of rows do not depend on where the drawing stands
+      const trial = viewOf(scale, [box.x0, box.y0], [0, 0])
+      const margins = marginsFor(edgePlaces(pattern, trial, units, box.x0, box.x1, { left: true, right: true }), height)
+      const [wide, tall] = [room.width - margins.left - margins.right - 2 * NEAT, room.height - HEAD - 2 * NEAT]
+      const bands = bandable ? Math.ceil((w * 1000) / scale / wide) : 1
+      const need = bands * ((h * 1000) / scale + margins.top + margins.foot)
+      if (wide < 40 || (w * 1000) / scale / bands > wide || need > tall || bands > 4) continue
+      const found = { size, scale, bands, margins, height }
+      if (scale <= wanted) return found
+      if (fallback === null || scale < fallback.scale) fallback = found
+      break
+    }
+  }
+  if (fallback === null) throw new Error(`No sheet holds a pattern of ${w} by ${h} m`)
+  return fallback
+}
+
+/** One drawn stretch of a pattern with everything round it. */
+function stretch(part: Part, pattern: Pattern, view: View, units: PrintUnits, from: number, to: number, whole: Bounds, roomX: readonly [number, number], roomY: readonly [number, number], height: LetterHeight): readonly Mark[] {
+  const box: Bounds = { ...whole, x0: from, x1: to }
+  const first = from <= whole.x0 + 1e-9
+  const last = to >= whole.x1 - 1e-9
+  const ink = patternInk(pattern, view)
+  const places = edgePlaces(pattern, view, units, from, to, { left: first, right: last })
+  const [left, right, top, foot] = [view.x(from), view.x(to), view.y(whole.y1), view.y(whole.y0)]
+  const marks: Mark[] = []
+  if (first && last) marks.push(...ink.marks)
+  else {
+    const over = 5
+    const [a, b] = [left - (first ? over : 0), right + (last ? over : 0)]
+    marks.push({ kind: 'window', x: a, y: top - over, width: b - a, height: foot - top + 2 * over, shift: [0, 0], marks: ink.marks, group: 'part' })
+    if (!first) marks.push(letter(left - 2, (top + foot) / 2, 'from above', { height: 1.8, anchor: 'end', sits: 'middle', group: 'break' }))
+    if (!last) marks.push(letter(right + 2, (top + foot) / 2, 'goes on below', { height: 1.8, sits: 'middle', group: 'break' }))
+  }
+  marks.push(...dimensionMarks(part, pattern, view, places, box, { x: roomX, y: roomY }, height))
+  marks.push(...cutNames(pattern, view, units, from, to, ink.holes, [left, top, right, foot], height))
+  return marks
+}
+
+/** Openings named inside their cuts where the name fits, by a leader where it does not; rim rows go with them. */
+function cutNames(pattern: Pattern, view: View, units: PrintUnits, from: number, to: number, holes: readonly (readonly [number, number])[], area: readonly [number, number, number, number], height: LetterHeight): readonly Mark[] {
+  const rows = holeRows(pattern)
+  const loose = rows.filter(row => row.lies === 'ring' || row.lies === 'scatter')
+  const marks: Mark[] = []
+  const wanted: Wanted[] = []
+  const boxes: (readonly [number, number, number, number])[] = []
+  const named = new Set<string>()
+  for (const cut of pattern.cuts) {
+    const b = boundsOf([cut.outline])
+    if ((b.x0 + b.x1) / 2 < from || (b.x0 + b.x1) / 2 > to) continue
+    const own = loose.filter(row => row.row.endsWith(`-${cut.opening}`) || row.row.includes(cut.opening))
+    for (const row of own) named.add(row.row)
+    const words = [cut.opening, `${plainLength(b.x1 - b.x0, units)} × ${plainLength(b.y1 - b.y0, units)}`, ...own.map(row => rowWords(row, units))]
+    const paper = [view.x(b.x0), view.y(b.y1), view.x(b.x1), view.y(b.y0)] as const
+    boxes.push(paper)
+    const widest = Math.max(...words.map(text => textWidth(text, height)))
+    const [cx, cy] = [(paper[0] + paper[2]) / 2, (paper[1] + paper[3]) / 2]
+    const pitch = height * 1.8
+    if (widest + 4 <= paper[2] - paper[0] && words.length * pitch + 2 <= paper[3] - paper[1]) {
+      // paper under the name, so that a centre line through the cut stops short of it
+      marks.push(rectangle(cx - widest / 2 - 1, cy - (words.length * pitch) / 2, widest + 2, words.length * pitch, { width: null, fill: 1, group: 'label' }))
+      words.forEach((text, i) => {
+        marks.push(letter(cx, cy + (i - (words.length - 1) / 2) * pitch, text, { height, bold: i === 0, anchor: 'middle', sits: 'middle', group: 'label' }))
+      })
+    } else wanted.push({ lines: words, at: [cx, cy], height })
+  }
+  for (const row of loose) {
+    if (named.has(row.row)) continue
+    const i = row.holes[0]
+    if (pattern.holes.x[i] >= from && pattern.holes.x[i] <= to) wanted.push({ lines: [rowWords(row, units)], at: [view.x(pattern.holes.x[i]), view.y(pattern.holes.y[i])], height })
+  }
+  return [...marks, ...placeLabels(wanted, { points: holes, boxes }, area).marks]
+}
+
+/** Where forward, up and right of travel are on the page, whichever way the pattern's own axes run. */
+function arrows(pattern: Pattern, x: number, y: number): readonly Mark[] {
+  const arrow = (axis: string, turn: number, length: number): readonly Mark[] => {
+    const back = axis === 'aft' || axis === 'down' || axis === 'left'
+    const word = axis === 'aft' || axis === 'forward' ? 'forward' : axis === 'up' || axis === 'down' ? 'up' : 'right of travel'
+    return directionArrow(x, y, turn + (back ? 180 : 0), word, length)
+  }
+  return [...arrow(pattern.flat.x, 0, 14), ...arrow(pattern.flat.y, 90, 10)]
+}
+
+function bodyOf(design: Design, part: Part, pattern: Pattern, options: PrintOptions): Body {
+  const units = unitsOf(options)
+  const whole = boundsOf([pattern.outline])
+  const { size, scale, bands, margins, height } = layoutFor(pattern, units, sheetsOf(seriesOf(options)).slice(1))
+  const room = roomAbove(size, 'full')
+  const length = (whole.x1 - whole.x0) / bands
+  const tall = ((whole.y1 - whole.y0) * 1000) / scale
+  const each = tall + margins.top + margins.foot
+  const spare = Math.max(0, room.height - HEAD - each * bands)
+  const marks: Mark[] = []
+  for (let n = 0; n < bands; n++) {
+    const from = whole.x0 + n * length
+    const wide = (length * 1000) / scale
+    const left = room.x + margins.left + Math.max(NEAT, (room.width - margins.left - margins.right - wide) / 2)
+    const foot = room.y + HEAD + (spare * (n + 1)) / (bands + 1) + n * each + margins.top + tall
+    const view = viewOf(scale, [from, whole.y0], [left, foot])
+    marks.push(...stretch(part, pattern, view, units, from, from + length, whole, [room.x + 2, room.x + room.width - 2], [foot - tall - margins.top + 2, foot + margins.foot - 2], height))
+  }
+  marks.push(...arrows(pattern, room.x + 40, room.y + 16))
+  marks.push(...scaleBar(scale, room.x + 100, room.y + 8, units))
+  marks.push(...patternNotes(design, part, pattern, size, units, height > 2.5 ? 2.5 : 1.8))
+  const face = part.patterns.length > 1 ? `${part.id}-${pattern.face}` : part.id
+  const title = { ...partTitle(design, options, 'Flat pattern', part, pattern), scale: scaleWords(scale) }
+  return {
+    name: `${face}-flat`, says: `Flat pattern of ${part.says}${part.patterns.length > 1 ? `, ${pattern.face}` : ''}, ${scaleWords(scale)}`, size, block: 'full', marks,
+    title: part.patterns.length > 1 ? { ...title, says: `${part.says}, ${pattern.face}` } : title,
+  }
+}
+
+/** Dimensioned flat patterns of a part, one page a pattern. */
+export function flatPatternSheets(design: Design, part: Part, options: PrintOptions = {}): readonly Page[] {
+  return sheetsFrom(part.patterns.map(pattern => bodyOf(design, part, pattern, options)))
+}

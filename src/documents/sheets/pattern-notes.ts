@@ -1,0 +1,85 @@
+/** Beside the title block: the rows of holes as a small table, and the notes in sentences. */
+import type { Design } from '../../derive/design.js'
+import type { Part, Pattern } from '../../derive/nouns.js'
+import { holeRows } from '../drawing/hole-rows.js'
+import { lettered, shorten, wrap } from '../drawing/lettering.js'
+import { FINE, THIN, letter, lines } from '../drawing/page.js'
+import type { LetterHeight, Mark } from '../drawing/page.js'
+import type { PaperSize } from '../drawing/paper-sizes.js'
+import { roomBeside } from '../drawing/sheet.js'
+import { lengthUnit, massWords, plainLength, stockWords } from '../drawing/units.js'
+import type { PrintUnits } from '../drawing/units.js'
+import { boundsOf } from '../drawing/view.js'
+
+/** Widths for lettering 1.8 high, mm; larger lettering takes them larger. */
+const NOTES = 92
+const ROW = 3.6
+const COLUMN = 84
+
+/** What a person at the bench must know besides the figures. */
+export function noteSentences(design: Design, part: Part, pattern: Pattern, units: PrintUnits): readonly string[] {
+  const box = boundsOf([pattern.outline])
+  const stock = part.stock === null ? null : design.definition.stock.sheets.find(s => s.name === part.stock)
+  const { origin } = pattern.flat
+  return [
+    `Dimensions in ${lengthUnit(units)} from the origin mark (${origin.says}: STA ${(origin.station * 1000).toFixed(0)}, G ${(Math.abs(origin.girth) * 1000).toFixed(0)}). Drawn at the sheet's mid surface.`,
+    `Blank ${plainLength(box.x1 - box.x0, units)} × ${plainLength(box.y1 - box.y0, units)}${part.stock ? `, sheared from stock ${stock ? stockWords(stock, units) : part.stock}` : ''}, net ${massWords(part.mass.value, units)}.`,
+    ...(part.pieces > 1 ? [`The cuts leave ${part.pieces} separate pieces.`] : []),
+    ...(pattern.cuts.length > 0 ? ['A thin dashed edge is taken away by a cut.'] : []),
+    'Hole places are in the hole table of the same revision; the table is the authority, not this drawing.',
+    ...part.notes,
+  ]
+}
+
+export function patternNotes(design: Design, part: Part, pattern: Pattern, size: PaperSize, units: PrintUnits, height: LetterHeight): readonly Mark[] {
+  const k = height / 1.8
+  const room = roomBeside(size, 'full')
+  if (room.width < 60) return []
+  const group = 'notes'
+  const marks: Mark[] = [lines([[room.x, room.y, room.x + room.width, room.y]], { width: THIN, group })]
+  const wide = Math.min(NOTES * k, room.width - 8)
+  const foot = room.y + room.height
+  let y = room.y + 6
+  marks.push(letter(room.x + 3, y, 'Notes', { height: 2.5, bold: true, group }))
+  y += height * 1.65 + 1
+  noteSentences(design, part, pattern, units).forEach((sentence, n) => {
+    for (const [i, row] of wrap(lettered(`${n + 1}  ${sentence}`), wide, height).entries()) {
+      if (y > foot - 1.5) return
+      marks.push(letter(room.x + 3 + (i === 0 ? 0 : 2.6 * k), y, row, { height, group }))
+      y += height * 1.65
+    }
+    y += 0.9
+  })
+  const from = room.x + wide + 12
+  return [...marks, ...rowTable(design, pattern, from, room.y, room.x + room.width - from, room.height, units, height)]
+}
+
+/** Rows of holes in as many columns as there is room for. */
+function rowTable(design: Design, pattern: Pattern, x: number, y: number, width: number, tall: number, units: PrintUnits, height: LetterHeight): readonly Mark[] {
+  const k = height / 1.8
+  const [wide, pitch] = [COLUMN * k, ROW * k]
+  const rows = holeRows(pattern)
+  const columns = Math.floor((width + 4) / wide)
+  if (columns === 0 || rows.length === 0) return []
+  const group = 'rows'
+  const deep = Math.floor((tall - 11) / pitch)
+  const marks: Mark[] = []
+  const cells = [0, 32, 57, 70, 80].map(at => at * k)
+  for (let c = 0; c < columns && c * deep < rows.length; c++) {
+    const left = x + c * wide
+    const head = ['Row of holes', 'Fastener', `Hole ${lengthUnit(units)}`, 'Count']
+    head.forEach((text, i) => { marks.push(letter(left + cells[i], y + 6, text, { height, bold: true, group })) })
+    marks.push(lines([[left, y + 7.6, left + wide - 6, y + 7.6]], { width: FINE, group }))
+    rows.slice(c * deep, (c + 1) * deep).forEach((row, i) => {
+      const level = y + 8.2 + pitch * (i + 0.85)
+      const made = design.rows.find(r => r.id === row.row)
+      const type = design.definition.fasteners.find(f => f.id === made?.fastener)
+      const name = type ? `${type.id}  ${type.diameter.name} ${type.kind}` : '—'
+      const text = [row.row, name, plainLength(row.diameter, units).split(' ')[0], String(row.holes.length)]
+      text.forEach((value, n) => { marks.push(letter(left + cells[n], level, shorten(lettered(value), cells[n + 1] - cells[n] - 1, height), { height, group })) })
+    })
+  }
+  const left = rows.length - columns * deep
+  if (left > 0) marks.push(letter(x, y + tall - 1.5, `and ${left} more rows: see the hole table`, { height, group }))
+  return marks
+}

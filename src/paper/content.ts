@@ -1,0 +1,116 @@
+/**
+ * The drawing operators of one PDF page. Written here rather than through the library's drawing calls because a hole table
+ * holds a hundred thousand texts and the library's text layout would take seconds over them.
+ *
+ * The library starts every page with `1 0 0 -1 0 H cm`, so that y runs down in points; this adds the scale to millimetres.
+ */
+import { emOf, footOf } from '../documents/drawing/lettering.js'
+import { DASHES } from '../documents/drawing/page.js'
+import type { CirclesMark, Mark, Page, PathMark, Shape, TextMark, WindowMark } from '../documents/drawing/page.js'
+import type { Face } from './fonts.js'
+
+export interface Encoder {
+  /** resource name of a face on the present page */
+  font(face: Face): string
+  /** glyph numbers of a text as hexadecimal digits */
+  hex(face: Face, text: string): string
+}
+
+/** Longest turn of one Bezier piece, rad: at 45 degrees the error is 4e-6 of the radius, 0.01 mm on a 2.4 m radius. */
+const PIECE = Math.PI / 4
+
+function num(value: number): string {
+  if (!Number.isFinite(value)) throw new Error(`A drawing holds the number ${value}`)
+  const rounded = Math.round(value * 1e4) / 1e4
+  if (rounded === 0) return '0'
+  const text = String(rounded)
+  return text.includes('e') ? rounded.toFixed(4) : text
+}
+
+/** An arc from (x, y) to (u, v) as Bezier curves. */
+function arc(x: number, y: number, u: number, v: number, bulge: number): string {
+  const k = (1 - bulge * bulge) / (4 * bulge)
+  const cx = (x + u) / 2 - k * (v - y)
+  const cy = (y + v) / 2 + k * (u - x)
+  const angle = 4 * Math.atan(bulge)
+  const pieces = Math.max(1, Math.ceil(Math.abs(angle) / PIECE - 1e-9))
+  const step = angle / pieces
+  const handle = (4 / 3) * Math.tan(step / 4)
+  let [dx, dy] = [x - cx, y - cy]
+  let out = ''
+  for (let i = 0; i < pieces; i++) {
+    const [ex, ey] = [dx * Math.cos(step) - dy * Math.sin(step), dx * Math.sin(step) + dy * Math.cos(step)]
+    const end = i === pieces - 1 ? [u, v] : [cx + ex, cy + ey]
+    out += `${num(cx + dx - handle * dy)} ${num(cy + dy + handle * dx)} ${num(cx + ex + handle * ey)} ${num(cy + ey - handle * ex)} ${num(end[0])} ${num(end[1])} c\n`
+    ;[dx, dy] = [ex, ey]
+  }
+  return out
+}
+
+function outlineOf({ points, closed }: Shape): string {
+  if (points.length === 0) return ''
+  let out = `${num(points[0][0])} ${num(points[0][1])} m\n`
+  const last = closed ? points.length : points.length - 1
+  for (let i = 0; i < last; i++) {
+    const [x, y, bulge] = points[i]
+    const [u, v] = points[(i + 1) % points.length]
+    if (bulge !== 0) out += arc(x, y, u, v, bulge)
+    else if (i < points.length - 1) out += `${num(u)} ${num(v)} l\n`
+  }
+  return closed ? `${out}h\n` : out
+}
+
+function paint(data: string, width: number | null, type: PathMark['type'], fill: number | null): string {
+  if (data === '' || (width === null && fill === null)) return ''
+  const pen = width === null ? '' : `${num(width)} w [${DASHES[type].map(n => num(n * width)).join(' ')}] 0 d\n`
+  const colour = fill === null ? '' : `${num(fill)} g\n`
+  return `${colour}${pen}${data}${fill === null ? 'S' : width === null ? 'f*' : 'B*'}\n`
+}
+
+function circlesOf(mark: CirclesMark): string {
+  let data = ''
+  for (let i = 0; i < mark.xyd.length; i += 3) {
+    const [x, y, d] = [mark.xyd[i], mark.xyd[i + 1], mark.xyd[i + 2]]
+    data += outlineOf({ points: [[x - d / 2, y, 1], [x + d / 2, y, 1]], closed: true })
+  }
+  return paint(data, mark.width, 'continuous', mark.fill)
+}
+
+function textOf(mark: TextMark, encoder: Encoder): string {
+  if (mark.text === '') return ''
+  const face: Face = mark.bold ? 'bold' : 'regular'
+  const [x, y] = footOf(mark)
+  const a = (-mark.turn * Math.PI) / 180
+  // the page is mirrored to run y down, so the text is mirrored back
+  const [c, s] = mark.turn === 0 ? [1, 0] : [Math.cos(a), Math.sin(a)]
+  return `BT /${encoder.font(face)} ${num(emOf(mark.height))} Tf ${num(c)} ${num(s)} ${num(s)} ${num(-c)} ${num(x)} ${num(y)} Tm <${encoder.hex(face, mark.text)}> Tj ET\n`
+}
+
+function windowOf(mark: WindowMark, encoder: Encoder): string {
+  const clip = `${num(mark.x)} ${num(mark.y)} ${num(mark.width)} ${num(mark.height)} re W n\n`
+  return `q 0 g\n${clip}1 0 0 1 ${num(mark.shift[0])} ${num(mark.shift[1])} cm\n${marksOf(mark.marks, encoder)}Q\n`
+}
+
+function marksOf(marks: readonly Mark[], encoder: Encoder): string {
+  const out: string[] = []
+  let filled = false
+  for (const mark of marks) {
+    // lettering is filled black: set it back after a grey fill
+    if (mark.kind === 'text' && filled) { out.push('0 g\n'); filled = false }
+    if ((mark.kind === 'path' || mark.kind === 'circles') && mark.fill !== null && mark.fill !== 0) filled = true
+    else if ((mark.kind === 'path' || mark.kind === 'circles') && mark.fill === 0) filled = false
+    switch (mark.kind) {
+      case 'path': out.push(paint(mark.shapes.map(outlineOf).join(''), mark.width, mark.type, mark.fill)); break
+      case 'circles': out.push(circlesOf(mark)); break
+      case 'text': out.push(textOf(mark, encoder)); break
+      case 'window': out.push(windowOf(mark, encoder)); break
+    }
+  }
+  return out.join('')
+}
+
+/** Everything on a page, in millimetres from its top left corner. */
+export function contentOf(page: Page, encoder: Encoder): string {
+  const k = 72 / 25.4
+  return `q ${k.toFixed(10)} 0 0 ${k.toFixed(10)} 0 0 cm 0 g 0 G 1 j\n${marksOf(page.marks, encoder)}Q`
+}

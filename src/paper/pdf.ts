@@ -1,0 +1,104 @@
+/**
+ * Pages to a PDF file at exact scale: one millimetre is 72/25.4 points.
+ *
+ * The same pages and facts give the same bytes: the creation date is the definition's date, the file id follows from it.
+ * Does not cover: pages longer than 5.08 m (14 400 points, the limit of the format); those are tiled by the sheet that makes them.
+ */
+import PDFDocument from 'pdfkit'
+import { contentOf } from './content.js'
+import type { Encoder } from './content.js'
+import { FACES, faceBytes } from './fonts.js'
+import type { Face } from './fonts.js'
+import type { Page } from '../documents/drawing/page.js'
+
+export const POINTS_PER_MM = 72 / 25.4
+export const LONGEST_PAGE_MM = 5080
+
+export interface PdfFacts {
+  readonly title: string
+  readonly author: string
+  readonly subject: string
+  /** ISO date printed as the creation date, e.g. 2026-03-02 */
+  readonly date: string
+}
+
+/** What is used of the embedded font beyond the library's published types. */
+interface EmbeddedFace {
+  readonly id: string
+  encode(text: string, features?: readonly string[]): [string[], unknown]
+  ref(): unknown
+}
+interface DrawingDocument {
+  readonly _font: EmbeddedFace
+  readonly page: { readonly fonts: Record<string, unknown> }
+  addContent(operators: string): void
+}
+
+/** Characters to glyph numbers, one at a time and remembered: no kerning, so that lengths are those the core measured. */
+function encoderOf(document: PDFKit.PDFDocument): Encoder {
+  const inside = document as unknown as DrawingDocument
+  const glyphs: Record<Face, Map<string, string>> = { regular: new Map(), bold: new Map() }
+  const faces: Partial<Record<Face, EmbeddedFace>> = {}
+  const open = (face: Face): EmbeddedFace => {
+    const known = faces[face]
+    if (known) return known
+    document.font(face)
+    return (faces[face] = inside._font)
+  }
+  return {
+    font(face) {
+      const font = open(face)
+      inside.page.fonts[font.id] ??= font.ref()
+      return font.id
+    },
+    hex(face, text) {
+      const font = open(face)
+      const known = glyphs[face]
+      let out = ''
+      for (const character of text) {
+        let code = known.get(character)
+        if (code === undefined) known.set(character, (code = font.encode(character, [])[0].join('')))
+        out += code
+      }
+      return out
+    },
+  }
+}
+
+/** All pages as one PDF. Throws when a page is longer than the format allows. */
+export async function pagesToPdf(pages: readonly Page[], facts: PdfFacts): Promise<Uint8Array> {
+  if (pages.length === 0) throw new Error(`No pages for ${facts.title}`)
+  const long = pages.find(page => page.widthMm > LONGEST_PAGE_MM || page.heightMm > LONGEST_PAGE_MM)
+  if (long) throw new Error(`Page ${long.name} is ${Math.max(long.widthMm, long.heightMm)} mm long; a PDF page ends at ${LONGEST_PAGE_MM} mm`)
+  const day = new Date(`${facts.date}T00:00:00Z`)
+  if (Number.isNaN(day.getTime())) throw new Error(`The date ${facts.date} is not an ISO date`)
+  const document = new PDFDocument({
+    autoFirstPage: false, margin: 0, pdfVersion: '1.7', lang: 'en', displayTitle: true,
+    info: { Title: facts.title, Author: facts.author, Subject: facts.subject, Creator: 'Coachwright', Producer: 'Coachwright', CreationDate: day, ModDate: day },
+  })
+  for (const face of Object.keys(FACES) as Face[]) document.registerFont(face, faceBytes(face))
+  const chunks: Uint8Array[] = []
+  const done = new Promise<void>((resolve, reject) => {
+    document.on('data', (chunk: Uint8Array) => chunks.push(chunk))
+    document.on('end', () => resolve())
+    document.on('error', reject)
+  })
+  const encoder = encoderOf(document)
+  for (const page of pages) {
+    document.addPage({ size: [page.widthMm * POINTS_PER_MM, page.heightMm * POINTS_PER_MM], margin: 0 })
+    ;(document as unknown as DrawingDocument).addContent(contentOf(page, encoder))
+  }
+  document.end()
+  await done
+  return joined(chunks)
+}
+
+function joined(chunks: readonly Uint8Array[]): Uint8Array {
+  const out = new Uint8Array(chunks.reduce((sum, chunk) => sum + chunk.length, 0))
+  let at = 0
+  for (const chunk of chunks) {
+    out.set(chunk, at)
+    at += chunk.length
+  }
+  return out
+}

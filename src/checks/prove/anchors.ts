@@ -20,7 +20,8 @@ const MOST_CANDIDATES = 90
 function outermost(p: Points): number[] {
   const found = new Set<number>()
   for (let k = 0; k < 32; k++) {
-    const c = Math.cos((k * Math.PI) / 16), s = Math.sin((k * Math.PI) / 16)
+    const c = Math.cos((k * Math.PI) / 16),
+      s = Math.sin((k * Math.PI) / 16)
     let best = 0
     for (let i = 1; i < p.x.length; i++) {
       if (c * p.x[i] + s * p.y[i] > c * p.x[best] + s * p.y[best]) best = i
@@ -41,14 +42,17 @@ export function chooseAnchors(list: Points, ours: PairDistances, slack: number, 
   let longest = 0
   for (let u = 0; u < points.length; u++) {
     for (let v = u + 1; v < points.length; v++) {
-      const a = points[u], b = points[v]
+      const a = points[u],
+        b = points[v]
       const distance = Math.hypot(list.x[a] - list.x[b], list.y[a] - list.y[b])
       longest = Math.max(longest, distance)
       if (distance > 4 * slack) all.push({ a, b, distance, answers: ours.count(distance, slack) })
     }
   }
   // half the longest: the turn is then sharp enough for the far end to be looked for within a few tolerances
-  const long = all.filter((p) => p.distance >= longest / 2).sort((p, q) => p.answers - q.answers || q.distance - p.distance || p.a - q.a || p.b - q.b)
+  const long = all
+    .filter((p) => p.distance >= longest / 2)
+    .sort((p, q) => p.answers - q.answers || q.distance - p.distance || p.a - q.a || p.b - q.b)
   const used = new Set<number>()
   const result: Anchor[] = []
   for (const pair of long) {

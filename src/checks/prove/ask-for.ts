@@ -2,9 +2,10 @@
  * When a list fits two ways, the one hole worth measuring: it is there if the first placement is right, and there is
  * nothing near it if another is. Of those that rule out the most placements, the one nearest to what was already measured.
  */
-import type { Ours } from './search.js'
+
 import type { Points, Rigid } from './rigid.js'
 import { moveBack, moveX, moveY } from './rigid.js'
+import type { Ours } from './search.js'
 
 export interface Telling {
   /** our hole */
@@ -23,7 +24,8 @@ const MOST_RIVALS = 60
 /** Distance from where `rival` puts our hole to our nearest hole, at most LOOK. */
 function apartUnder(best: Rigid, rival: Rigid, ours: Ours, hole: number): number {
   const [x, y] = moveBack(best, ours.points.x[hole], ours.points.y[hole])
-  const px = moveX(rival, x, y), py = moveY(rival, x, y)
+  const px = moveX(rival, x, y),
+    py = moveY(rival, x, y)
   const j = ours.finder.nearest(px, py, LOOK)
   return j < 0 ? LOOK : Math.hypot(px - ours.points.x[j], py - ours.points.y[j])
 }
@@ -35,9 +37,18 @@ export function canBeTold(best: Rigid, rival: Rigid, ours: Ours, least: number):
 }
 
 /** `least` is how far off a hole must be to be plainly elsewhere, m. Null when no hole tells. */
-export function tellingHole(best: Rigid, rivals: readonly Rigid[], ours: Ours, list: Points, taken: ReadonlySet<number>, least: number): Telling | null {
+export function tellingHole(
+  best: Rigid,
+  rivals: readonly Rigid[],
+  ours: Ours,
+  list: Points,
+  taken: ReadonlySet<number>,
+  least: number,
+): Telling | null {
   const weighed = rivals.slice(0, MOST_RIVALS)
-  let chosen = -1, mostTold = 0, nearest = Infinity
+  let chosen = -1,
+    mostTold = 0,
+    nearest = Infinity
   const centre = [list.x.reduce((a, b) => a + b, 0) / list.x.length, list.y.reduce((a, b) => a + b, 0) / list.y.length] as const
   for (let h = 0; h < ours.points.x.length; h++) {
     if (taken.has(h)) continue
@@ -45,7 +56,11 @@ export function tellingHole(best: Rigid, rivals: readonly Rigid[], ours: Ours, l
     for (const rival of weighed) if (apartUnder(best, rival, ours, h) > least) told++
     const [x, y] = moveBack(best, ours.points.x[h], ours.points.y[h])
     const away = Math.hypot(x - centre[0], y - centre[1])
-    if (told > mostTold || (told === mostTold && told > 0 && away < nearest)) { chosen = h; mostTold = told; nearest = away }
+    if (told > mostTold || (told === mostTold && told > 0 && away < nearest)) {
+      chosen = h
+      mostTold = told
+      nearest = away
+    }
   }
   if (chosen < 0) return null
   return {

@@ -40,7 +40,8 @@ function insideHull(hull: readonly (readonly [number, number])[], p: readonly [n
 }
 
 function nearSegment(a: readonly [number, number], b: readonly [number, number], p: readonly [number, number], margin: number): boolean {
-  const dx = b[0] - a[0], dy = b[1] - a[1]
+  const dx = b[0] - a[0],
+    dy = b[1] - a[1]
   const size = dx * dx + dy * dy
   const t = size === 0 ? 0 : Math.max(0, Math.min(1, ((p[0] - a[0]) * dx + (p[1] - a[1]) * dy) / size))
   return Math.hypot(p[0] - a[0] - t * dx, p[1] - a[1] - t * dy) <= margin

@@ -29,7 +29,10 @@ export function holeFinder(points: Points): HoleFinder {
       for (const i of tree.search(x - reach, y - reach, x + reach, y + reach)) {
         const d = away(i, x, y)
         // the lower index wins a tie, so that the answer does not hang on the tree's order
-        if (d < least || (d === least && (best < 0 || i < best))) { least = d; best = i }
+        if (d < least || (d === least && (best < 0 || i < best))) {
+          least = d
+          best = i
+        }
       }
       return best
     },

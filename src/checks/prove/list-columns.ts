@@ -19,7 +19,11 @@ export function unitInWords(word: string): ListUnit | null {
 
 /** `x mm`, `X (in)`, `x_mm`, `X[inch]` -> word x with its unit. */
 function wordAndUnit(cell: string): { readonly word: string; readonly unit: ListUnit | null } {
-  const parts = cell.trim().toLowerCase().split(/[\s_([\])]+/).filter((p) => p !== '')
+  const parts = cell
+    .trim()
+    .toLowerCase()
+    .split(/[\s_([\])]+/)
+    .filter((p) => p !== '')
   const unit = parts.map(unitInWords).find((u) => u !== null) ?? null
   return { word: parts.filter((p) => unitInWords(p) === null).join(' '), unit }
 }
@@ -41,15 +45,22 @@ export function columnsFromCells(cells: readonly string[]): Columns | null {
     const at = read.findIndex((c) => WORDS[kind].test(c.word))
     return at < 0 ? null : at
   }
-  const x = find('x'), y = find('y')
-  const first = x !== null && y !== null ? x : find('running') ?? x ?? y
+  const x = find('x'),
+    y = find('y')
+  const first = x !== null && y !== null ? x : (find('running') ?? x ?? y)
   if (first === null) return null
   return {
-    x: first, y: x !== null && y !== null ? y : null, diameter: find('diameter'), label: find('id') ?? find('no'), row: find('row'), unit: read[first].unit,
+    x: first,
+    y: x !== null && y !== null ? y : null,
+    diameter: find('diameter'),
+    label: find('id') ?? find('no'),
+    row: find('row'),
+    unit: read[first].unit,
   }
 }
 
-const counts = (column: readonly number[]): boolean => column.every((v, i) => v === column[0] + i) && (column[0] === 0 || column[0] === 1) && column.length > 1
+const counts = (column: readonly number[]): boolean =>
+  column.every((v, i) => v === column[0] + i) && (column[0] === 0 || column[0] === 1) && column.length > 1
 
 /** Without a header: x; x, y; no, x, y; x, y, dia; or no, x, y, dia. Null when the lines are not all as wide, or hold other things. */
 export function columnsFromNumbers(rows: readonly (readonly number[])[]): Columns | null {

@@ -16,14 +16,20 @@ const BIN = 0.00025
 export function pairDistances(p: Points): PairDistances {
   const n = p.x.length
   if (n > 65535) throw new RangeError(`pairDistances: ${n} holes in one pattern, at most 65535`)
-  let minX = Infinity, minY = Infinity, maxX = -Infinity, maxY = -Infinity
+  let minX = Infinity,
+    minY = Infinity,
+    maxX = -Infinity,
+    maxY = -Infinity
   for (let i = 0; i < n; i++) {
-    minX = Math.min(minX, p.x[i]); maxX = Math.max(maxX, p.x[i])
-    minY = Math.min(minY, p.y[i]); maxY = Math.max(maxY, p.y[i])
+    minX = Math.min(minX, p.x[i])
+    maxX = Math.max(maxX, p.x[i])
+    minY = Math.min(minY, p.y[i])
+    maxY = Math.max(maxY, p.y[i])
   }
   const bins = n < 2 ? 1 : Math.floor(Math.hypot(maxX - minX, maxY - minY) / BIN) + 2
   const binOf = (i: number, j: number): number => {
-    const dx = p.x[i] - p.x[j], dy = p.y[i] - p.y[j]
+    const dx = p.x[i] - p.x[j],
+      dy = p.y[i] - p.y[j]
     return Math.floor(Math.sqrt(dx * dx + dy * dy) / BIN)
   }
   const start = new Uint32Array(bins + 1)
@@ -40,7 +46,8 @@ export function pairDistances(p: Points): PairDistances {
     each: (distance, slack, use) => {
       for (let k = from(distance - slack), end = to(distance + slack); k < end; k++) {
         const pair = filed[k]
-        const i = pair >>> 16, j = pair & 0xffff
+        const i = pair >>> 16,
+          j = pair & 0xffff
         if (Math.abs(Math.hypot(p.x[i] - p.x[j], p.y[i] - p.y[j]) - distance) <= slack) use(i, j)
       }
     },

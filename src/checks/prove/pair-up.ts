@@ -7,7 +7,8 @@ import { moveX, moveY } from './rigid.js'
 export function pairUp(r: Rigid, list: Points, ours: HoleFinder, points: Points, reach: number): Int32Array {
   const near: { readonly i: number; readonly j: number; readonly d: number }[] = []
   for (let i = 0; i < list.x.length; i++) {
-    const x = moveX(r, list.x[i], list.y[i]), y = moveY(r, list.x[i], list.y[i])
+    const x = moveX(r, list.x[i], list.y[i]),
+      y = moveY(r, list.x[i], list.y[i])
     for (const j of ours.within(x, y, reach)) near.push({ i, j, d: Math.hypot(x - points.x[j], y - points.y[j]) })
   }
   near.sort((p, q) => p.d - q.d || p.i - q.i || p.j - q.j)

@@ -23,7 +23,11 @@ const refused = (...faults: string[]): Proof => ({ report: null, pattern: null, 
 export function ourPattern(design: Design, part: Part, pattern: Pattern, row: string | null): OurPattern {
   const holes = holesOf(design, part, pattern).filter((h) => row === null || h.row === row)
   return {
-    part: part.id, face: pattern.face, flat: pattern.flat, outline: pattern.outline, cuts: pattern.cuts.map((c) => c.outline),
+    part: part.id,
+    face: pattern.face,
+    flat: pattern.flat,
+    outline: pattern.outline,
+    cuts: pattern.cuts.map((c) => c.outline),
     holes: holes.map(({ id, row, x, y, diameter }) => ({ id, row, x, y, diameter })),
   }
 }
@@ -47,15 +51,25 @@ export function prove(design: Design, partId: string, list: HoleList, options: P
     return refused(`${design.definition.coach.name} has no part ${partId}. Parts with holes: ${near.join(', ')}.`)
   }
   const faces = part.patterns.filter((p) => options.face === undefined || p.face === options.face)
-  if (!faces.length) return refused(`${partId} has no face ${options.face}. Its faces are ${part.patterns.map((p) => p.face).join(', ') || 'none: it has no flat pattern'}.`)
+  if (!faces.length)
+    return refused(
+      `${partId} has no face ${options.face}. Its faces are ${part.patterns.map((p) => p.face).join(', ') || 'none: it has no flat pattern'}.`,
+    )
   if (list.row !== null && !faces.some((f) => f.holes.rows.includes(list.row!))) return refused(rowFault(design, part, list.row))
   const patterns = faces.map((f) => ourPattern(design, part, f, list.row)).filter((p) => p.holes.length > 1)
   if (!patterns.length) return refused(`${partId} has fewer than two holes, so no list can be laid on it.`)
-  if (list.readings.length < 2) return refused(`${list.name} holds ${list.readings.length} readings. Give at least two holes; four or more, well apart, decide sooner.`)
+  if (list.readings.length < 2)
+    return refused(`${list.name} holds ${list.readings.length} readings. Give at least two holes; four or more, well apart, decide sooner.`)
   const reports = patterns.map((p) => provePattern(p, list, design.revision, options)).sort(better)
   const report = reports[0]
   const rival = reports[1]
-  const also = rival?.best && report.best && rival.best.of - rival.best.agree === report.best.of - report.best.agree
-    ? [`The list fits the ${rival.face} as well as the ${report.face}; name the face to be sure which was measured.`] : []
-  return { report: { ...report, summary: [...report.summary, ...also] }, pattern: patterns.find((p) => p.face === report.face)!, faults: [] }
+  const also =
+    rival?.best && report.best && rival.best.of - rival.best.agree === report.best.of - report.best.agree
+      ? [`The list fits the ${rival.face} as well as the ${report.face}; name the face to be sure which was measured.`]
+      : []
+  return {
+    report: { ...report, summary: [...report.summary, ...also] },
+    pattern: patterns.find((p) => p.face === report.face)!,
+    faults: [],
+  }
 }

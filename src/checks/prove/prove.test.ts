@@ -6,16 +6,33 @@ import { sheetPattern } from './sheet.fixture.js'
 
 const pattern = sheetPattern()
 
-interface Move { readonly mirrored: boolean; readonly turn: number; readonly x: number; readonly y: number; readonly unit: ListUnit }
+interface Move {
+  readonly mirrored: boolean
+  readonly turn: number
+  readonly x: number
+  readonly y: number
+  readonly unit: ListUnit
+}
 const asDrawn: Move = { mirrored: false, turn: 0, x: 0, y: 0, unit: 'mm' }
 
 /** A list made from holes of ours by a move, told or not told its unit. */
-function listOf(holes: readonly { readonly x: number; readonly y: number; readonly id?: string }[], move: Move = asDrawn, told = false): HoleList {
+function listOf(
+  holes: readonly { readonly x: number; readonly y: number; readonly id?: string }[],
+  move: Move = asDrawn,
+  told = false,
+): HoleList {
   const scale = move.unit === 'mm' ? 0.001 : 0.0254
-  const c = Math.cos(move.turn), s = Math.sin(move.turn)
+  const c = Math.cos(move.turn),
+    s = Math.sin(move.turn)
   const readings = holes.map((h, i) => {
     const u = move.mirrored ? -h.x : h.x
-    return { label: h.id ?? `${i + 1}`, line: i + 1, x: (c * u - s * h.y + move.x) / scale, y: (s * u + c * h.y + move.y) / scale, diameter: null }
+    return {
+      label: h.id ?? `${i + 1}`,
+      line: i + 1,
+      x: (c * u - s * h.y + move.x) / scale,
+      y: (s * u + c * h.y + move.y) / scale,
+      diameter: null,
+    }
   })
   return { name: 'list.csv', unit: told ? move.unit : null, taped: false, row: null, readings, corners: [], notes: [] }
 }
@@ -43,24 +60,30 @@ function shuffled<T>(items: readonly T[], seed: number): T[] {
 }
 
 const moves = fc.record({
-  mirrored: fc.boolean(), turn: fc.double({ min: -Math.PI, max: Math.PI, noNaN: true }),
-  x: fc.double({ min: -5, max: 5, noNaN: true }), y: fc.double({ min: -5, max: 5, noNaN: true }), unit: fc.constantFrom<ListUnit>('mm', 'in'),
+  mirrored: fc.boolean(),
+  turn: fc.double({ min: -Math.PI, max: Math.PI, noNaN: true }),
+  x: fc.double({ min: -5, max: 5, noNaN: true }),
+  y: fc.double({ min: -5, max: 5, noNaN: true }),
+  unit: fc.constantFrom<ListUnit>('mm', 'in'),
 })
 
 describe('proving a hole list', () => {
   it('recovers any move, either hand, either unit, any order, with 0.05 mm of noise', () => {
-    fc.assert(fc.property(moves, fc.nat(), (move, seed) => {
-      const list = listOf(shuffled(noisy(pattern.holes, seed, 0.00005), seed), move)
-      const report = provePattern(pattern, list, 'rev')
-      expect(report.verdict).toBe('agrees')
-      expect(report.best!.unit).toBe(move.unit)
-      expect(report.best!.placement.mirrored).toBe(move.mirrored)
-      expect(report.best!.compared.every((c) => c.hole === c.label)).toBe(true)
-      // sigma an axis is 0.05 mm, so the distance's root mean square is 0.05 * sqrt(2)
-      expect(report.best!.rms).toBeGreaterThan(0.00006)
-      expect(report.best!.rms).toBeLessThan(0.00008)
-      expect(report.best!.leastWorst).toBeLessThanOrEqual(report.best!.worst)
-    }), { numRuns: 25, seed: 7 })
+    fc.assert(
+      fc.property(moves, fc.nat(), (move, seed) => {
+        const list = listOf(shuffled(noisy(pattern.holes, seed, 0.00005), seed), move)
+        const report = provePattern(pattern, list, 'rev')
+        expect(report.verdict).toBe('agrees')
+        expect(report.best!.unit).toBe(move.unit)
+        expect(report.best!.placement.mirrored).toBe(move.mirrored)
+        expect(report.best!.compared.every((c) => c.hole === c.label)).toBe(true)
+        // sigma an axis is 0.05 mm, so the distance's root mean square is 0.05 * sqrt(2)
+        expect(report.best!.rms).toBeGreaterThan(0.00006)
+        expect(report.best!.rms).toBeLessThan(0.00008)
+        expect(report.best!.leastWorst).toBeLessThanOrEqual(report.best!.worst)
+      }),
+      { numRuns: 25, seed: 7 },
+    )
   }, 60_000)
 
   it('is undecided about a stretch of one regular row, and asks for a hole that settles it', () => {
@@ -86,7 +109,13 @@ describe('proving a hole list', () => {
   })
 
   it('anchors the ring by two corners of the sheet instead', () => {
-    const list = { ...listOf(pattern.holes.filter((h) => h.row === 'rim-RW3')), corners: [[0, 0], [0, 1213]] as const }
+    const list = {
+      ...listOf(pattern.holes.filter((h) => h.row === 'rim-RW3')),
+      corners: [
+        [0, 0],
+        [0, 1213],
+      ] as const,
+    }
     expect(provePattern(pattern, list, 'rev').verdict).toBe('agrees')
   })
 
@@ -116,7 +145,17 @@ describe('proving a hole list', () => {
   })
 
   it('takes a dozen readings over the sheet as a sample', () => {
-    const report = provePattern(pattern, listOf(noisy(pattern.holes.filter((_, i) => i % 60 === 7), 3, 0.00005)), 'rev')
+    const report = provePattern(
+      pattern,
+      listOf(
+        noisy(
+          pattern.holes.filter((_, i) => i % 60 === 7),
+          3,
+          0.00005,
+        ),
+      ),
+      'rev',
+    )
     expect([report.verdict, report.sample, report.missing.length]).toEqual(['agrees', true, 0])
   })
 
@@ -135,8 +174,20 @@ describe('proving a hole list', () => {
   })
 
   it('proves 1,500 holes in under a second', () => {
-    const tall = { ...pattern, holes: [0, 1].flatMap((k) => pattern.holes.map((h) => ({ ...h, id: `${k}-${h.id}`, y: h.y + k * 1.3 }))).concat(
-      Array.from({ length: 168 }, (_, i) => ({ id: `z-${i}`, row: 'z', x: 0.3 + i * 0.019, y: 2.6 + (i % 2) * 0.0125, diameter: 0.0033 }))) }
+    const tall = {
+      ...pattern,
+      holes: [0, 1]
+        .flatMap((k) => pattern.holes.map((h) => ({ ...h, id: `${k}-${h.id}`, y: h.y + k * 1.3 })))
+        .concat(
+          Array.from({ length: 168 }, (_, i) => ({
+            id: `z-${i}`,
+            row: 'z',
+            x: 0.3 + i * 0.019,
+            y: 2.6 + (i % 2) * 0.0125,
+            diameter: 0.0033,
+          })),
+        ),
+    }
     expect(tall.holes.length).toBe(1500)
     const list = listOf(noisy(tall.holes, 5, 0.00005), { mirrored: true, turn: 1, x: 2, y: 3, unit: 'in' })
     const began = performance.now()

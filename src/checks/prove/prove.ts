@@ -5,17 +5,18 @@
  * plainly a sample, none of ours is missing from it. It is `undecided` whenever a second placement that pairs the list with
  * other holes fits as well. It does not judge diameters: they are compared and said.
  */
-import type { AskFor, Compared, Fitted, HoleList, ListUnit, OurPattern, ProveReport } from './nouns.js'
+
 import { canBeTold, tellingHole } from './ask-for.js'
 import { holesInExtent } from './extent.js'
 import { holeFinder } from './hole-finder.js'
+import type { AskFor, Compared, Fitted, HoleList, ListUnit, OurPattern, ProveReport } from './nouns.js'
 import { pairDistances } from './pair-distances.js'
 import { pairUp } from './pair-up.js'
 import type { Points, Rigid } from './rigid.js'
 import { fitMinimax, moveX, moveY, toPlacement, worstOver } from './rigid.js'
-import { stretchOf } from './stretch.js'
 import type { Found, Ours } from './search.js'
 import { searchPlacements } from './search.js'
+import { stretchOf } from './stretch.js'
 import { summaryOf } from './summary.js'
 
 export interface ProveOptions {
@@ -49,7 +50,10 @@ function pointsOf(pairs: readonly (readonly [number, number])[], scale: number):
 }
 
 function prepare(pattern: OurPattern): Ours {
-  const points = pointsOf(pattern.holes.map((h) => [h.x, h.y] as const), 1)
+  const points = pointsOf(
+    pattern.holes.map((h) => [h.x, h.y] as const),
+    1,
+  )
   const corners = [pattern.outline, ...pattern.cuts].flatMap((o) => o.map((v) => [v[0], v[1]] as const))
   return { points, finder: holeFinder(points), pairs: pairDistances(points), corners: holeFinder(pointsOf(corners, 1)) }
 }
@@ -60,9 +64,15 @@ function placements(list: HoleList, ours: Ours, tolerance: number): readonly Lai
   const all: Laid[] = []
   // millimetres first: a list in inches read as millimetres is small and falls out at once; the other way round it is too long
   for (const unit of list.unit ? [list.unit] : (['mm', 'in'] as const)) {
-    const points = pointsOf(list.readings.map((r) => [r.x, r.y] as const), SCALE[unit])
+    const points = pointsOf(
+      list.readings.map((r) => [r.x, r.y] as const),
+      SCALE[unit],
+    )
     const corners = pointsOf(list.corners, SCALE[unit])
-    const found = searchPlacements({ list: points, corners, tolerance, cornerTolerance: Math.max(CORNER_TOLERANCE, tolerance), allowed }, ours)
+    const found = searchPlacements(
+      { list: points, corners, tolerance, cornerTolerance: Math.max(CORNER_TOLERANCE, tolerance), allowed },
+      ours,
+    )
     for (const f of found) all.push({ ...f, unit, list: points })
     if (found.length) allowed = Math.min(allowed, found[0].misfits)
   }
@@ -75,7 +85,8 @@ function compare(list: HoleList, laid: Laid, ours: Ours, pattern: OurPattern, to
     const j = to[i]
     const mine = { label: reading.label, line: reading.line, at }
     if (j < 0) return { ...mine, hole: null, dx: null, dy: null, distance: null, within: false, diameterDifference: null }
-    const dx = at[0] - ours.points.x[j], dy = at[1] - ours.points.y[j]
+    const dx = at[0] - ours.points.x[j],
+      dy = at[1] - ours.points.y[j]
     const distance = Math.hypot(dx, dy)
     const diameterDifference = reading.diameter === null ? null : reading.diameter * SCALE[laid.unit] - pattern.holes[j].diameter
     return { ...mine, hole: pattern.holes[j].id, dx, dy, distance, within: distance <= tolerance, diameterDifference }
@@ -100,14 +111,28 @@ function fitted(list: HoleList, laid: Laid, ours: Ours, pattern: OurPattern, tol
   }
 }
 
-function ask(best: Laid, rivals: readonly Laid[], ours: Ours, pattern: OurPattern, taken: ReadonlySet<number>, least: number): AskFor | null {
+function ask(
+  best: Laid,
+  rivals: readonly Laid[],
+  ours: Ours,
+  pattern: OurPattern,
+  taken: ReadonlySet<number>,
+  least: number,
+): AskFor | null {
   const others = rivals.map((r) => inUnitOf(r, best))
   // a hole that is a centimetre out is easier to be sure of than one that is two millimetres out
   const told = [0.01, 0.005, least].map((clear) => tellingHole(best.rigid, others, ours, best.list, taken, clear)).find((t) => t !== null)
   if (!told) return null
   const hole = pattern.holes[told.hole]
   const scale = SCALE[best.unit]
-  return { hole: hole.id, x: hole.x, y: hole.y, listed: [told.listed[0] / scale, told.listed[1] / scale], listUnit: best.unit, apart: told.apart }
+  return {
+    hole: hole.id,
+    x: hole.x,
+    y: hole.y,
+    listed: [told.listed[0] / scale, told.listed[1] / scale],
+    listUnit: best.unit,
+    apart: told.apart,
+  }
 }
 
 /** A rival read in the other unit, as a move of the best one's metres (turn and shift, and a scale inside c and s). */
@@ -124,10 +149,23 @@ export function provePattern(pattern: OurPattern, list: HoleList, revision: stri
   }
   const ours = prepare(pattern)
   const all = LOOSER.map((k) => Math.min(k * tolerance, Math.max(tolerance, LOOSEST))).reduce<readonly Laid[]>(
-    (found, wide) => (found.length ? found : placements(list, ours, wide)), [])
+    (found, wide) => (found.length ? found : placements(list, ours, wide)),
+    [],
+  )
   const head = { part: pattern.part, face: pattern.face, list: list.name, revision, tolerance }
   if (!all.length) {
-    const nowhere = { ...head, verdict: 'disagrees' as const, best: null, second: null, rivals: 0, askFor: null, sample: false, lacking: 0, missing: [], extra: [] }
+    const nowhere = {
+      ...head,
+      verdict: 'disagrees' as const,
+      best: null,
+      second: null,
+      rivals: 0,
+      askFor: null,
+      sample: false,
+      lacking: 0,
+      missing: [],
+      extra: [],
+    }
     return { ...nowhere, summary: summaryOf(nowhere, list, pattern, false) }
   }
   const least = Math.max(5 * tolerance, LEAST_APART)
@@ -144,6 +182,17 @@ export function provePattern(pattern: OurPattern, list: HoleList, revision: stri
   const secondFit = second && (({ to: _, ...rest }) => rest)(second)
   const verdict = rivals.length ? 'undecided' : best.agree === best.of && !missing.length ? 'agrees' : 'disagrees'
   const askFor = rivals.length ? ask(all[0], rivals, ours, pattern, taken, least) : null
-  const report = { ...head, verdict, best, second: secondFit, rivals: rivals.length, askFor, sample, lacking: lacking.length, missing, extra } as const
+  const report = {
+    ...head,
+    verdict,
+    best,
+    second: secondFit,
+    rivals: rivals.length,
+    askFor,
+    sample,
+    lacking: lacking.length,
+    missing,
+    extra,
+  } as const
   return { ...report, summary: summaryOf(report, list, pattern, others.length > rivals.length) }
 }

@@ -5,7 +5,9 @@ const places = (text: string) => readCsvList(text, 'list.csv').list?.readings.ma
 
 describe('reading a typed hole list', () => {
   it('reads numbers as they are on the tape', () => {
-    expect(['12.5', '-.5', '22 1/2', '3/8', '-1 1/4', '7 mm', '3/4"', '12,5'].map((c) => readNumber(c, true))).toEqual([12.5, -0.5, 22.5, 0.375, -1.25, 7, 0.75, 12.5])
+    expect(['12.5', '-.5', '22 1/2', '3/8', '-1 1/4', '7 mm', '3/4"', '12,5'].map((c) => readNumber(c, true))).toEqual([
+      12.5, -0.5, 22.5, 0.375, -1.25, 7, 0.75, 12.5,
+    ])
     expect(readNumber('12,5', false)).toBeNaN()
     expect(readNumber('1/0', false)).toBeNaN()
   })
@@ -16,16 +18,32 @@ describe('reading a typed hole list', () => {
   })
 
   it('guesses a headless list: x y, no x y, and no x y dia', () => {
-    expect(places('10,20\n30,40')).toEqual([['line 1', 10, 20, null], ['line 2', 30, 40, null]])
-    expect(places('1,10,20\n2,30,40')).toEqual([['1', 10, 20, null], ['2', 30, 40, null]])
-    expect(places('1;10,5;20;3,3\n2;30;40;3,3')).toEqual([['1', 10.5, 20, 3.3], ['2', 30, 40, 3.3]])
-    expect(places('A1,10,20\nA2,30,40')).toEqual([['A1', 10, 20, null], ['A2', 30, 40, null]])
+    expect(places('10,20\n30,40')).toEqual([
+      ['line 1', 10, 20, null],
+      ['line 2', 30, 40, null],
+    ])
+    expect(places('1,10,20\n2,30,40')).toEqual([
+      ['1', 10, 20, null],
+      ['2', 30, 40, null],
+    ])
+    expect(places('1;10,5;20;3,3\n2;30;40;3,3')).toEqual([
+      ['1', 10.5, 20, 3.3],
+      ['2', 30, 40, 3.3],
+    ])
+    expect(places('A1,10,20\nA2,30,40')).toEqual([
+      ['A1', 10, 20, null],
+      ['A2', 30, 40, null],
+    ])
   })
 
   it('reads running dimensions taped along a row, with the unit and the row said', () => {
     const read = readCsvList('unit: in\nrow,running\nseam-2,0\nseam-2,1\nseam-2,2\n', 'tape.csv')
     expect(read.list).toMatchObject({ unit: 'in', taped: true, row: 'seam-2' })
-    expect(read.list!.readings.map((r) => [r.x, r.y])).toEqual([[0, 0], [1, 0], [2, 0]])
+    expect(read.list!.readings.map((r) => [r.x, r.y])).toEqual([
+      [0, 0],
+      [1, 0],
+      [2, 0],
+    ])
   })
 
   it('takes corners of the sheet apart from holes', () => {

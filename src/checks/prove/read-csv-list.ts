@@ -5,9 +5,10 @@
  * Separators: comma, semicolon or tab; with a semicolon or tab a comma is a decimal comma. `#` starts a comment. A line whose
  * label begins with `corner` is a corner of the sheet and not a hole. Nothing unreadable is passed over: it is a fault.
  */
-import type { HoleList, ListUnit, Reading } from './nouns.js'
+
 import type { Columns } from './list-columns.js'
 import { columnsFromCells, columnsFromNumbers, unitInWords } from './list-columns.js'
+import type { HoleList, ListUnit, Reading } from './nouns.js'
 
 export interface ReadOptions {
   readonly unit?: ListUnit
@@ -35,7 +36,11 @@ export function readNumber(cell: string, decimalComma: boolean): number {
   return (parts[1] === '-' ? -1 : 1) * (Number(parts[2] ?? 0) + Number(parts[3]) / Number(parts[4]))
 }
 
-function splitLines(text: string): { readonly lines: readonly Line[]; readonly comments: readonly string[]; readonly decimalComma: boolean } {
+function splitLines(text: string): {
+  readonly lines: readonly Line[]
+  readonly comments: readonly string[]
+  readonly decimalComma: boolean
+} {
   const raw = text.replace(/^\uFEFF/, '').split(/\r\n|\n|\r/)
   const comments = raw.filter((l) => /^\s*#/.test(l))
   const kept = raw.map((l, i) => ({ line: i + 1, text: l })).filter(({ text: l }) => l.trim() !== '' && !/^\s*#/.test(l))
@@ -61,9 +66,11 @@ function toReading(line: Line, c: Columns, decimalComma: boolean, faults: string
     const cell = line.cells[at] ?? ''
     const number = readNumber(cell, decimalComma)
     if (!Number.isFinite(number)) {
-      faults.push(cell === ''
-        ? `${name} line ${line.line}: the ${says} is empty. Write a number, or take the line out.`
-        : `${name} line ${line.line}: the ${says} "${cell}" is not a number. Write it like 1234.5 or 22 1/2, or start the line with # to leave it out.`)
+      faults.push(
+        cell === ''
+          ? `${name} line ${line.line}: the ${says} is empty. Write a number, or take the line out.`
+          : `${name} line ${line.line}: the ${says} "${cell}" is not a number. Write it like 1234.5 or 22 1/2, or start the line with # to leave it out.`,
+      )
     }
     return number
   }
@@ -72,7 +79,9 @@ function toReading(line: Line, c: Columns, decimalComma: boolean, faults: string
   const given = c.diameter !== null && (line.cells[c.diameter] ?? '') !== ''
   const diameter = given ? value(c.diameter, 'diameter') : null
   const label = (c.label !== null && line.cells[c.label]) || `line ${line.line}`
-  return Number.isFinite(x) && Number.isFinite(y) && (diameter === null || Number.isFinite(diameter)) ? { label, line: line.line, x, y, diameter } : null
+  return Number.isFinite(x) && Number.isFinite(y) && (diameter === null || Number.isFinite(diameter))
+    ? { label, line: line.line, x, y, diameter }
+    : null
 }
 
 /** `name` is how the list is called in sentences, usually its file name. */
@@ -84,7 +93,10 @@ export function readCsvList(text: string, name: string, options: ReadOptions = {
   const numbers = body.map((l) => l.cells.map((c) => readNumber(c, decimalComma)))
   const columns = headed || columnsFromNumbers(numbers)
   if (!columns) {
-    return { list: null, faults: [`${name} holds no columns of numbers that can be read. Write a header such as no, x mm, y mm and one hole a line.`] }
+    return {
+      list: null,
+      faults: [`${name} holds no columns of numbers that can be read. Write a header such as no, x mm, y mm and one hole a line.`],
+    }
   }
   const faults: string[] = []
   const holes: Reading[] = []
@@ -98,10 +110,17 @@ export function readCsvList(text: string, name: string, options: ReadOptions = {
     if (columns.row !== null && line.cells[columns.row]) rows.add(line.cells[columns.row])
   }
   const taped = columns.y === null
-  if (taped && rows.size > 1) faults.push(`${name} holds running dimensions along ${rows.size} rows (${[...rows].join(', ')}). Prove one row at a time, or give x and y of each hole.`)
-  if (columns.unit && options.unit && columns.unit !== options.unit) faults.push(`${name} says its columns are in ${columns.unit}, and you asked for ${options.unit}. Take one of the two back.`)
+  if (taped && rows.size > 1)
+    faults.push(
+      `${name} holds running dimensions along ${rows.size} rows (${[...rows].join(', ')}). Prove one row at a time, or give x and y of each hole.`,
+    )
+  if (columns.unit && options.unit && columns.unit !== options.unit)
+    faults.push(`${name} says its columns are in ${columns.unit}, and you asked for ${options.unit}. Take one of the two back.`)
   if (faults.length) return { list: null, faults }
   const notes = taped ? ['Each reading is one running dimension, so the holes were taken to lie on one straight line.'] : []
   const unit = options.unit ?? columns.unit ?? saidUnit
-  return { list: { name, unit, taped, row: options.row ?? (taped && rows.size === 1 ? [...rows][0] : null), readings: holes, corners, notes }, faults: [] }
+  return {
+    list: { name, unit, taped, row: options.row ?? (taped && rows.size === 1 ? [...rows][0] : null), readings: holes, corners, notes },
+    faults: [],
+  }
 }

@@ -28,7 +28,15 @@ export function toPlacement(r: Rigid): Placement {
 
 /** The move that lays segment a-b (list) on p-q (ours), middle on middle. Lengths need not agree. */
 export function rigidFromPair(
-  hand: 1 | -1, ax: number, ay: number, bx: number, by: number, px: number, py: number, qx: number, qy: number,
+  hand: 1 | -1,
+  ax: number,
+  ay: number,
+  bx: number,
+  by: number,
+  px: number,
+  py: number,
+  qx: number,
+  qy: number,
 ): Rigid {
   const ux = hand * (bx - ax)
   const uy = by - ay
@@ -47,30 +55,45 @@ export function rigidFromPair(
  * Null when fewer than two pairs carry weight.
  */
 export function fitRigid(hand: 1 | -1, list: Points, ours: Points, to: Int32Array, weight: Float64Array | null): Rigid | null {
-  let w = 0, ax = 0, ay = 0, bx = 0, by = 0, n = 0
+  let w = 0,
+    ax = 0,
+    ay = 0,
+    bx = 0,
+    by = 0,
+    n = 0
   for (let i = 0; i < to.length; i++) {
     const j = to[i]
     if (j < 0) continue
     const k = weight ? weight[i] : 1
-    w += k; n++
-    ax += k * hand * list.x[i]; ay += k * list.y[i]
-    bx += k * ours.x[j]; by += k * ours.y[j]
+    w += k
+    n++
+    ax += k * hand * list.x[i]
+    ay += k * list.y[i]
+    bx += k * ours.x[j]
+    by += k * ours.y[j]
   }
   if (n < 2 || !(w > 0)) return null
-  ax /= w; ay /= w; bx /= w; by /= w
-  let dot = 0, cross = 0
+  ax /= w
+  ay /= w
+  bx /= w
+  by /= w
+  let dot = 0,
+    cross = 0
   for (let i = 0; i < to.length; i++) {
     const j = to[i]
     if (j < 0) continue
     const k = weight ? weight[i] : 1
-    const px = hand * list.x[i] - ax, py = list.y[i] - ay
-    const qx = ours.x[j] - bx, qy = ours.y[j] - by
+    const px = hand * list.x[i] - ax,
+      py = list.y[i] - ay
+    const qx = ours.x[j] - bx,
+      qy = ours.y[j] - by
     dot += k * (px * qx + py * qy)
     cross += k * (px * qy - py * qx)
   }
   const size = Math.hypot(dot, cross)
   if (size === 0) return null
-  const c = dot / size, s = cross / size
+  const c = dot / size,
+    s = cross / size
   return { hand, c, s, tx: bx - (c * ax - s * ay), ty: by - (s * ax + c * ay) }
 }
 
@@ -89,7 +112,13 @@ export function worstOver(r: Rigid, list: Points, ours: Points, to: Int32Array):
  * The move whose largest distance is least, by Lawson's reweighting (Lawson 1961; each weight grows with its distance).
  * It converges from above, so the figure returned is one that a real placement reaches.
  */
-export function fitMinimax(start: Rigid, list: Points, ours: Points, to: Int32Array, rounds = 60): { readonly rigid: Rigid; readonly worst: number } {
+export function fitMinimax(
+  start: Rigid,
+  list: Points,
+  ours: Points,
+  to: Int32Array,
+  rounds = 60,
+): { readonly rigid: Rigid; readonly worst: number } {
   let best = start
   let worst = worstOver(start, list, ours, to)
   const weight = new Float64Array(to.length).fill(1)
@@ -108,7 +137,10 @@ export function fitMinimax(start: Rigid, list: Points, ours: Points, to: Int32Ar
     if (!next) break
     now = next
     const reached = worstOver(now, list, ours, to)
-    if (reached < worst) { worst = reached; best = now }
+    if (reached < worst) {
+      worst = reached
+      best = now
+    }
   }
   return { rigid: best, worst }
 }

@@ -44,7 +44,8 @@ export function onOneLine(p: Points, slack: number): boolean {
   const n = p.x.length
   let far = 0
   for (let i = 1; i < n; i++) if (Math.hypot(p.x[i] - p.x[0], p.y[i] - p.y[0]) > Math.hypot(p.x[far] - p.x[0], p.y[far] - p.y[0])) far = i
-  const dx = p.x[far] - p.x[0], dy = p.y[far] - p.y[0]
+  const dx = p.x[far] - p.x[0],
+    dy = p.y[far] - p.y[0]
   const size = Math.hypot(dx, dy)
   if (size === 0) return true
   for (let i = 0; i < n; i++) if (Math.abs((p.x[i] - p.x[0]) * dy - (p.y[i] - p.y[0]) * dx) / size > slack) return false
@@ -102,9 +103,11 @@ export function refine(start: Rigid, task: SearchTask, ours: Ours, reach: number
     if (paired < 2 || 2 * paired < n) break
     now = fitRigid(now.hand, list, ours.points, to, null) ?? now
   }
-  let misfits = 0, squares = 0
+  let misfits = 0,
+    squares = 0
   for (let i = 0; i < n; i++) {
-    const x = moveX(now, list.x[i], list.y[i]), y = moveY(now, list.x[i], list.y[i])
+    const x = moveX(now, list.x[i], list.y[i]),
+      y = moveY(now, list.x[i], list.y[i])
     const j = ours.finder.nearest(x, y, tolerance)
     if (j < 0) misfits++
     else squares += (x - ours.points.x[j]) ** 2 + (y - ours.points.y[j]) ** 2
@@ -115,9 +118,11 @@ export function refine(start: Rigid, task: SearchTask, ours: Ours, reach: number
 
 /** Two placements are one when they put every listed hole in the same place; the list's outermost holes decide. */
 function sameOn(a: Rigid, b: Rigid, list: Points, probes: readonly number[], near: number): boolean {
-  return probes.every((i) =>
-    Math.abs(moveX(a, list.x[i], list.y[i]) - moveX(b, list.x[i], list.y[i])) <= near &&
-    Math.abs(moveY(a, list.x[i], list.y[i]) - moveY(b, list.x[i], list.y[i])) <= near)
+  return probes.every(
+    (i) =>
+      Math.abs(moveX(a, list.x[i], list.y[i]) - moveX(b, list.x[i], list.y[i])) <= near &&
+      Math.abs(moveY(a, list.x[i], list.y[i]) - moveY(b, list.x[i], list.y[i])) <= near,
+  )
 }
 
 function candidatesOf(anchor: Anchor, list: Points, ours: Ours, slack: number, hands: readonly (1 | -1)[], use: (r: Rigid) => void): void {
@@ -157,7 +162,10 @@ export function searchPlacements(task: SearchTask, ours: Ours): readonly Found[]
       if (kept.some((f) => sameOn(f.rigid, r, list, probes, reach + tolerance))) continue
       const found = refine(r, task, ours, reach)
       if (found.misfits > best || kept.some((f) => sameOn(f.rigid, found.rigid, list, probes, 3 * tolerance))) continue
-      if (found.misfits < best) { best = found.misfits; kept = kept.filter((f) => f.misfits <= best) }
+      if (found.misfits < best) {
+        best = found.misfits
+        kept = kept.filter((f) => f.misfits <= best)
+      }
       if (kept.length < MOST_KEPT) kept.push(found)
     }
   }

@@ -23,8 +23,14 @@ export function offsetInWords(c: Compared, pattern: OurPattern): string {
   const nearer = edges.length ? before - gap(c.at[0], c.at[1]) : 0
   if (before < NEAR_EDGE && Math.abs(nearer) > 0.8 * distance) return `${mm(distance)} mm ${nearer > 0 ? 'toward' : 'away from'} the edge`
   const along = (d: number, way: string): string => `${mm(Math.abs(d))} mm ${d < 0 ? OPPOSITE[way] : way}`
-  const parts = [[dx, pattern.flat.x], [dy, pattern.flat.y]] as const
-  return parts.filter(([d]) => Math.abs(d) > 0.2 * distance).map(([d, way]) => along(d, way)).join(' and ')
+  const parts = [
+    [dx, pattern.flat.x],
+    [dy, pattern.flat.y],
+  ] as const
+  return parts
+    .filter(([d]) => Math.abs(d) > 0.2 * distance)
+    .map(([d, way]) => along(d, way))
+    .join(' and ')
 }
 
 /** How the list lies on the pattern. */
@@ -32,7 +38,9 @@ export function placementInWords(fit: Fitted, pattern: OurPattern): string {
   const { mirrored, turn, x, y } = fit.placement
   const degrees = turn <= -Math.PI + 1e-4 ? 180 : (turn * 180) / Math.PI
   const other = pattern.flat.view === 'outside' ? 'inside' : 'outside'
-  const hand = mirrored ? `it is the other hand, as seen from the ${other},` : `it is the same hand as ours, seen from the ${pattern.flat.view},`
+  const hand = mirrored
+    ? `it is the other hand, as seen from the ${other},`
+    : `it is the same hand as ours, seen from the ${pattern.flat.view},`
   const turned = Math.abs(degrees) < 0.5 ? 'not turned' : `turned ${degrees.toFixed(Math.abs(degrees % 90) < 0.05 ? 0 : 2)}°`
   return `The list is in ${fit.unit === 'mm' ? 'millimetres' : 'inches'}; ${hand} ${turned}, and its 0, 0 is at our x ${mm(x, 1)}, y ${mm(y, 1)} mm.`
 }
@@ -41,7 +49,11 @@ function agreement(report: Bare, fit: Fitted, pattern: OurPattern): string {
   const off = fit.compared.filter((c) => c.distance !== null)
   const worst = off.reduce<Compared | null>((a, c) => (a === null || c.distance! > a.distance! ? c : a), null)
   const count = fit.agree === fit.of ? `All ${fit.of} listed holes agree` : `${fit.agree} of ${fit.of} listed holes agree`
-  const tail = !worst ? '' : worst.distance! < 0.000005 ? ', every one to the hundredth' : `; the worst is ${worst.hole}, ${offsetInWords(worst, pattern)}`
+  const tail = !worst
+    ? ''
+    : worst.distance! < 0.000005
+      ? ', every one to the hundredth'
+      : `; the worst is ${worst.hole}, ${offsetInWords(worst, pattern)}`
   return `${count} within ${mm(report.tolerance, 1)} mm${tail}.`
 }
 
@@ -63,7 +75,9 @@ function diameters(fit: Fitted): readonly string[] {
   const byDifference = new Map<string, number>()
   for (const c of other) byDifference.set(mm(c.diameterDifference!), (byDifference.get(mm(c.diameterDifference!)) ?? 0) + 1)
   const list = [...byDifference].map(([d, n]) => `${n} by ${d} mm`).join(', ')
-  return [`${holes(other.length)} of the list ${other.length === 1 ? 'has' : 'have'} another diameter than ours (${list}); the verdict is on positions.`]
+  return [
+    `${holes(other.length)} of the list ${other.length === 1 ? 'has' : 'have'} another diameter than ours (${list}); the verdict is on positions.`,
+  ]
 }
 
 /** A list that is evenly long or short all over points at the tape, the unit or the sheet's warmth, not at holes. */
@@ -71,18 +85,24 @@ function stretched(report: Bare, fit: Fitted): readonly string[] {
   if (fit.agree === fit.of || fit.stretch === null) return []
   const { perMetre, rms, worst } = fit.stretch
   if (worst > report.tolerance || rms > 0.6 * fit.rms || Math.abs(perMetre) < 5e-5) return []
-  return [`The list runs ${mm(Math.abs(perMetre))} mm a metre ${perMetre > 0 ? 'longer' : 'shorter'} than ours all over; taken out, the worst is ${mm(worst)} mm. Look at the tape, the warmth of the sheet, or a rounded unit before the holes.`]
+  return [
+    `The list runs ${mm(Math.abs(perMetre))} mm a metre ${perMetre > 0 ? 'longer' : 'shorter'} than ours all over; taken out, the worst is ${mm(worst)} mm. Look at the tape, the warmth of the sheet, or a rounded unit before the holes.`,
+  ]
 }
 
 function undecided(report: Bare, pattern: OurPattern): readonly string[] {
   if (report.verdict !== 'undecided' || !report.second) return []
-  const ways = report.rivals === 1 ? 'a second placement fits' : `${report.rivals > 300 ? 'hundreds of' : report.rivals} other placements fit`
+  const ways =
+    report.rivals === 1 ? 'a second placement fits' : `${report.rivals > 300 ? 'hundreds of' : report.rivals} other placements fit`
   const first = `Undecided: ${ways} as well (${report.second.agree} of ${report.second.of} holes). The second: ${placementInWords(report.second, pattern)}`
   const ask = report.askFor
   if (!ask) return [first, 'Measure a corner of the sheet, or a hole of another row, and prove again.']
   const [x, y] = ask.listed.map((v) => plain(v, ask.listUnit === 'mm' ? 1 : 3))
-  return [first, `One more hole would settle it: look for ${ask.hole} (our x ${mm(ask.x, 1)}, y ${mm(ask.y, 1)} mm) at x ${x}, y ${y} ${ask.listUnit} in the list's own axes. `
-    + `If it is there the first placement is right; under the second our nearest hole would be ${mm(ask.apart, 1)} mm away. Add what you measure to the list and prove again.`]
+  return [
+    first,
+    `One more hole would settle it: look for ${ask.hole} (our x ${mm(ask.x, 1)}, y ${mm(ask.y, 1)} mm) at x ${x}, y ${y} ${ask.listUnit} in the list's own axes. ` +
+      `If it is there the first placement is right; under the second our nearest hole would be ${mm(ask.apart, 1)} mm away. Add what you measure to the list and prove again.`,
+  ]
 }
 
 export function summaryOf(report: Bare, list: HoleList, pattern: OurPattern, selfAlike: boolean): readonly string[] {
@@ -98,12 +118,24 @@ export function summaryOf(report: Bare, list: HoleList, pattern: OurPattern, sel
   return [
     agreement(report, fit, pattern),
     ...disagreements(fit, pattern),
-    ...(extra.length ? [`${holes(extra.length)} of the list ${extra.length === 1 ? 'is' : 'are'} not in our pattern: ${named(extra.map((e) => e.label))}.`] : []),
-    ...(missing.length ? [`${holes(missing.length)} of ours ${missing.length === 1 ? 'is' : 'are'} missing from the list: ${named(missing.map((m) => m.hole))}.`] : []),
-    ...(report.sample ? [`The list is taken as a sample: it leaves out ${report.lacking} of ours within its extent, and these are not counted as missing.`] : []),
+    ...(extra.length
+      ? [`${holes(extra.length)} of the list ${extra.length === 1 ? 'is' : 'are'} not in our pattern: ${named(extra.map((e) => e.label))}.`]
+      : []),
+    ...(missing.length
+      ? [
+          `${holes(missing.length)} of ours ${missing.length === 1 ? 'is' : 'are'} missing from the list: ${named(missing.map((m) => m.hole))}.`,
+        ]
+      : []),
+    ...(report.sample
+      ? [`The list is taken as a sample: it leaves out ${report.lacking} of ours within its extent, and these are not counted as missing.`]
+      : []),
     ...undecided(report, pattern),
     placementInWords(fit, pattern),
-    ...(selfAlike ? ['Our pattern is the same turned or mirrored on itself, so its holes cannot tell which way the list lies; every way gives the same differences.'] : []),
+    ...(selfAlike
+      ? [
+          'Our pattern is the same turned or mirrored on itself, so its holes cannot tell which way the list lies; every way gives the same differences.',
+        ]
+      : []),
     `Root mean square difference ${mm(fit.rms, 3)} mm; the least worst difference any placement can give is ${mm(fit.leastWorst, 3)} mm.`,
     ...stretched(report, fit),
     ...diameters(fit),

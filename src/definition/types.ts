@@ -3,7 +3,7 @@
  *
  * Axes: x aft (station), y to the right of travel, z up (waterline). Lengths m, angles rad, masses kg.
  * WL 0 is the top face of the floor panel at its edge. Girth G runs from the crown, positive down each side.
- * What is not here yet (circuits, fit-out and other trades) is added by its own issue; see RESERVED in keys.ts.
+ * What is not here yet (circuits, fit-out and other trades) is reserved: see RESERVED in definition-form.ts.
  */
 
 /** A size that is bought by name: the name is printed, the value is computed with. `value` in m. */
@@ -102,6 +102,8 @@ export interface StrakeDefinition {
   /** crown, shoulder … from the crown down; one more than there are seams */
   readonly id: string
   readonly stock: StockSize
+  /** strips of this strake to come out of one sheet, side by side */
+  readonly across: number
 }
 
 export interface ShellDefinition {

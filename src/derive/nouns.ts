@@ -124,6 +124,7 @@ export interface FastenerRow {
   readonly station: readonly number[]
   /** signed, right positive, on the outer mould line */
   readonly girth: readonly number[]
+  readonly waterline: readonly number[]
   readonly stack: readonly number[]
   readonly stacks: readonly Stack[]
   /** other rows that run through a fastener of this one: fastener index -> row ids */

@@ -27,7 +27,7 @@ describe('an outline of lines and arcs', () => {
         (w, h, r, cx, cy) => {
           const o = roundedRectangle(0, 0, w, h, r)
           const far = 9
-          const quarters = [[-far, -far, cx, cy], [cx, -far, far, cy], [-far, cy, cx, far], [cx, cy, far, far]] as const
+          const quarters: [number, number, number, number][] = [[-far, -far, cx, cy], [cx, -far, far, cy], [-far, cy, cx, far], [cx, cy, far, far]]
           const sum = quarters.reduce((s, q) => s + outlineArea(clipToRectangle(o, ...q)), 0)
           expect(sum).toBeCloseTo(outlineArea(o), 9)
           if (distanceToOutline(o, cx, cy) > 1e-9) {

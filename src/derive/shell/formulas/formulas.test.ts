@@ -13,8 +13,10 @@ const mm = 1e-3
 
 describe('rivets bought for a stack', () => {
   const stacks: readonly (readonly [string, readonly number[], string, number])[] = [
-    ['seam', [0.81, 0.81, 1.0], '-4-5', 7.94], ['hoop', [0.81, 1.6], '-4-5', 7.94],
-    ['joint', [0.81, 1.02, 1.6], '-4-5.5', 8.73], ['gore', [1.02, 1.02, 1.6], '-4-5.5', 8.73],
+    ['seam', [0.81, 0.81, 1.0], '-4-5', 7.94],
+    ['hoop', [0.81, 1.6], '-4-5', 7.94],
+    ['joint', [0.81, 1.02, 1.6], '-4-5.5', 8.73],
+    ['gore', [1.02, 1.02, 1.6], '-4-5.5', 8.73],
   ]
   for (const [says, layers, name, lengthMm] of stacks) {
     it(`${says} of ${layers.join(' + ')} mm takes ${name}`, () => {

@@ -8,6 +8,6 @@ import * as spacing from './spacing.formulas.js'
 import * as strength from './strength.formulas.js'
 import * as surface from './surface.formulas.js'
 
-const all: readonly AnyFormula[] = [bending, fit, lengths, mass, spacing, strength, surface].flatMap(file => Object.values(file))
+const all: readonly AnyFormula[] = [bending, fit, lengths, mass, spacing, strength, surface].flatMap((file) => Object.values(file))
 
-export const shellFormulas: Readonly<Record<string, AnyFormula>> = Object.freeze(Object.fromEntries(all.map(each => [each.id, each])))
+export const shellFormulas: Readonly<Record<string, AnyFormula>> = Object.freeze(Object.fromEntries(all.map((each) => [each.id, each])))

@@ -2,30 +2,50 @@
 import { formula, total } from '../../../quantity/formula.js'
 
 export const sheetMass = formula({
-  id: 'shell.sheet-mass', says: 'Mass of a sheet part', symbol: 'm', unit: 'kg',
-  inputs: { rho: 'kg/m^3', t: 'm', A: 'm^2' }, where: { rho: 'density', t: 'thickness', A: 'net area' },
-  shows: 'rho * t * A', eval: ({ rho, t, A }) => rho * t * A,
+  id: 'shell.sheet-mass',
+  says: 'Mass of a sheet part',
+  symbol: 'm',
+  unit: 'kg',
+  inputs: { rho: 'kg/m^3', t: 'm', A: 'm^2' },
+  where: { rho: 'density', t: 'thickness', A: 'net area' },
+  shows: 'rho * t * A',
+  eval: ({ rho, t, A }) => rho * t * A,
   source: { ref: 'geometry', at: 'volume times density' },
   examples: [{ given: { rho: 2700, t: 0.001, A: 2 }, gives: 5.4, within: 1e-12, from: 'by hand' }],
 })
 
 export const memberMass = formula({
-  id: 'shell.member-mass', says: 'Mass of a member', symbol: 'm', unit: 'kg',
-  inputs: { w: 'kg/m', L: 'm' }, where: { w: 'mass per length, from the data sheet', L: 'length' }, shows: 'w * L', eval: ({ w, L }) => w * L,
+  id: 'shell.member-mass',
+  says: 'Mass of a member',
+  symbol: 'm',
+  unit: 'kg',
+  inputs: { w: 'kg/m', L: 'm' },
+  where: { w: 'mass per length, from the data sheet', L: 'length' },
+  shows: 'w * L',
+  eval: ({ w, L }) => w * L,
   source: { ref: 'geometry', at: 'length times mass per length' },
   examples: [{ given: { w: 0.474, L: 5.84 }, gives: 2.76816, within: 1e-12, from: 'by hand' }],
 })
 
 /** A mass the definition states (bought or weighed): carried so that it can stand in a total beside derived ones. */
 export const statedMass = formula({
-  id: 'shell.stated-mass', says: 'Mass as stated in the definition', symbol: 'm', unit: 'kg',
-  inputs: { m: 'kg' }, where: { m: 'as written' }, shows: 'm', eval: ({ m }) => m,
+  id: 'shell.stated-mass',
+  says: 'Mass as stated in the definition',
+  symbol: 'm',
+  unit: 'kg',
+  inputs: { m: 'kg' },
+  where: { m: 'as written' },
+  shows: 'm',
+  eval: ({ m }) => m,
   source: { ref: 'the definition', at: 'bought or weighed, as the shop wrote it' },
   examples: [{ given: { m: 24 }, gives: 24, within: 0, from: 'by hand' }],
 })
 
 export const massTotal = total({
-  id: 'shell.mass-total', says: 'Total mass', symbol: 'M', unit: 'kg',
+  id: 'shell.mass-total',
+  says: 'Total mass',
+  symbol: 'M',
+  unit: 'kg',
   source: { ref: 'geometry', at: 'masses add' },
   examples: [{ given: { skins: 52.3, hoops: 19.4 }, gives: 71.7, within: 1e-12, from: 'by hand' }],
 })

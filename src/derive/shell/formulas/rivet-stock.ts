@@ -34,7 +34,7 @@ export function blindRivet(diameter: number, grip: Grip): StockRivet {
 }
 
 function dashOf(diameter: number): number | null {
-  return RIVET_SIZES.find(each => Math.abs(each.diameter - diameter) < 1e-6)?.dash ?? null
+  return RIVET_SIZES.find((each) => Math.abs(each.diameter - diameter) < 1e-6)?.dash ?? null
 }
 
 function millimetres(value: number): string {

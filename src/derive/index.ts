@@ -1,0 +1,33 @@
+/** The whole derivation, in the order it happens: the only file that knows which trade needs what. */
+import type { Definition } from '../definition/types.js'
+import type { Design } from './design.js'
+import { deriveShell, type Shell, type ShellInput } from './shell/index.js'
+import { totalsOf } from './totals.js'
+
+/** Everything derived but the checks, and the shell's geometry for them to look at. */
+export interface Derived extends Omit<Design, 'checks' | 'revision'> {
+  readonly shell: Shell
+}
+
+export function derive(definition: Definition): Derived {
+  const input: ShellInput = definition
+  const shell = deriveShell(input)
+  const { section } = shell
+  return Object.freeze({
+    definition,
+    section: { points: shell.points, halfGirth: section.toe, floorGirth: section.floor, width: section.width, residual: null },
+    parts: shell.parts, rows: shell.rows, joints: shell.joints, openings: shell.openings,
+    totals: totalsOf(definition, shell),
+    notCovered: NOT_COVERED,
+    shell,
+  })
+}
+
+/** Said on every cover: what this version does not derive or check. */
+const NOT_COVERED: readonly string[] = Object.freeze([
+  'The end sections (gores, crown caps, their ribs) and the openings in them.',
+  'Weight and balance of the whole coach: only the shell derived here is weighed.',
+  'Structure: strength of the body, chassis and hold-downs. A qualified engineer must approve.',
+  'Wiring, water, gas, heat and interior fittings.',
+  'Legal requirements: lamps, glazing marks, ratings and labels.',
+])

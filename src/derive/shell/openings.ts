@@ -1,0 +1,47 @@
+/** Each opening once, with everything that appears because of it. */
+import { undeveloped } from '../../maths/development.js'
+import { flangeHalf, type Laid, rimReach } from './members.js'
+import type { OpeningDerived, Outline } from '../nouns.js'
+import { outlineOf, type OpeningShape } from './opening-shape.js'
+import { placeAt } from './parts.js'
+import type { Plate } from './plates.js'
+import { type Rim, seamsCrossed } from './rows-rim.js'
+import type { ResolvedRow } from './stacks.js'
+
+export function openingsOf(laid: Laid, rims: readonly Rim[], rows: ReadonlyMap<string, ResolvedRow>, skins: readonly Plate[], lining: readonly Plate[], trims: ReadonlyMap<string, string>): OpeningDerived[] {
+  return rims.map(({ shape, row, plate, framing }): OpeningDerived => {
+    const made = rows.get(row.id)?.row
+    const outline = outlineOf(shape).map(([x, v, b]) => [x, undeveloped(laid.skin, v), b] as const) as Outline
+    const spans = made ? made.spans : []
+    return {
+      id: shape.id, says: shape.says, surface: shape.surface, side: shape.side,
+      place: placeAt(laid.section.chain, (shape.x0 + shape.x1) / 2, middleGirth(laid, shape)), outline, open: shape.surface === 'wheel',
+      cutIn: skins.filter((p) => p.cuts.includes(shape)).map((p) => p.part),
+      rim: { part: plate.part, row: row.id, count: made ? made.station.length : 0, pitch: spans.length > 0 ? Math.max(...spans.map((s) => s.pitch)) : 0 },
+      lining: lining.filter((p) => p.cuts.includes(shape)).map((p) => p.part), trimRing: trims.get(shape.id) ?? null,
+      framing: framing.plates.map((p) => p.part), cutsFrames: framing.cuts, crossesSeams: seamsCrossed(laid, shape), blanket: blanketGaps(laid, shape),
+    }
+  })
+}
+
+/** A side opening's place is its definition's own waterline; the outline's middle otherwise. */
+function middleGirth(laid: Laid, shape: OpeningShape): number {
+  return undeveloped(laid.skin, Math.min(Math.max((shape.v0 + shape.v1) / 2, -laid.section.toe), laid.section.toe))
+}
+
+/** The rectangle of blanket left out in each bay, to the rim ring's outer edge; station and signed girth. m. */
+function blanketGaps(laid: Laid, shape: OpeningShape): OpeningDerived['blanket'] {
+  const { input, skin } = laid
+  const reach = rimReach(input)
+  const gaps: { bay: string; from: [number, number]; to: [number, number] }[] = []
+  const floor = laid.section.floor
+  const g0 = Math.max(-floor, undeveloped(skin, shape.v0 - reach))
+  const g1 = Math.min(floor, undeveloped(skin, shape.v1 + reach))
+  for (let i = 0; i + 1 < input.frames.length; i++) {
+    const [a, b] = [input.frames[i], input.frames[i + 1]]
+    const from = Math.max(shape.x0 - reach, a.station + flangeHalf(input, a))
+    const to = Math.min(shape.x1 + reach, b.station - flangeHalf(input, b))
+    if (to > from && g1 > g0) gaps.push({ bay: `${a.id}-${b.id}`, from: [from, g0], to: [to, g1] })
+  }
+  return gaps
+}

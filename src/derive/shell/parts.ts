@@ -1,0 +1,130 @@
+/** From plates and rows to parts: patterns, net areas, masses and centres. */
+import { type Development, developed, undeveloped } from '../../maths/development.js'
+import { at, type TangentChain } from '../../maths/tangent-chain.js'
+import { findAlloy } from '../../tables/alloys.js'
+import type { Worked } from '../../quantity/formula.js'
+import type { Bought, Side } from '../../definition/types.js'
+import type { Part, PartKind, Pattern, Place } from '../nouns.js'
+import { memberMass, sheetMass } from './formulas/mass.formulas.js'
+import { chordAtStation, type OpeningShape } from './opening-shape.js'
+import { blankOf, holesThrough, netArea, piecesOf, type Through } from './patterns.js'
+import type { Plate } from './plates.js'
+
+export interface PartHead {
+  readonly kind: PartKind
+  readonly thickness: Bought
+  readonly stock: string | null
+  readonly notes: readonly string[]
+  /** members are weighed by the metre: mass per length and cut length; null for sheet */
+  readonly member: { readonly linearMass: number; readonly length: number } | null
+}
+
+/** One part from its plates; the first plate gives its name, side and net area. */
+export function partOf(chain: TangentChain, skin: Development, plates: readonly Plate[], through: ReadonlyMap<Plate, readonly Through[]>, head: PartHead): Part {
+  const first = plates[0]
+  const patterns = plates.map((plate): Pattern => Object.freeze({ ...blankOf(plate, skin), holes: holesThrough(plate, through.get(plate) ?? []) }))
+  const area = netArea(patterns[0])
+  const pieces = piecesOf(patterns[0])
+  return Object.freeze({
+    id: first.part, says: first.says, trade: 'shell' as const, kind: head.kind, material: first.material, thickness: head.thickness,
+    side: sideOf(first), place: placeAt(chain, (first.x0 + first.x1) / 2, (first.g0 + first.g1) / 2), patterns, area,
+    mass: massOf(first, area, head), centre: centreOf(chain, skin, first), stock: head.stock, pieces, notes: head.notes,
+  })
+}
+
+function massOf(plate: Plate, area: number, head: PartHead): Worked {
+  if (head.member) return memberMass({ w: head.member.linearMass, L: head.member.length })
+  return sheetMass({ rho: densityOf(plate.material, plate.thickness), t: plate.thickness, A: area })
+}
+
+/** kg/m3; the definition has already refused alloys that are not in the table. */
+export function densityOf(alloy: string, thickness: number): number {
+  const found = findAlloy(alloy, thickness)
+  if (!found.ok) throw new Error(found.says)
+  return found.row.density.value
+}
+
+function sideOf(plate: Plate): Side {
+  if (plate.g0 >= 0) return 'right'
+  return plate.g1 <= 0 ? 'left' : 'centre'
+}
+
+export function placeAt(chain: TangentChain, station: number, girth: number): Place {
+  const p = at(chain, Math.abs(girth))
+  return { side: Math.abs(girth) < 1e-9 ? 'centre' : girth > 0 ? 'right' : 'left', station, girth: Math.abs(girth), waterline: p.z }
+}
+
+/** Point in space of the foot of the normal at (station, signed girth), `depth` m inside the mould line. */
+export function inSpace(chain: TangentChain, station: number, girth: number, depth: number): [number, number, number] {
+  const p = at(chain, Math.abs(girth), depth)
+  return [station, Math.sign(girth) * p.y, p.z]
+}
+
+/** Gauss–Legendre points on 0..1, five of them: exact far beyond what a centre of mass needs. */
+const GAUSS: readonly (readonly [at: number, weight: number])[] = [
+  [0.046910077030668, 0.118463442528095], [0.230765344947158, 0.239314335249683], [0.5, 0.284444444444444],
+  [0.769234655052841, 0.239314335249683], [0.953089922969332, 0.118463442528095],
+]
+
+/** Centre of area of a plate in space, less its cuts. */
+function centreOf(chain: TangentChain, skin: Development, plate: Plate): [number, number, number] {
+  const sum = { a: 0, x: 0, y: 0, z: 0 }
+  const d = plate.development
+  const add = (x0: number, x1: number, g: number, width: number): void => {
+    if (!(x1 > x0)) return
+    const p = at(chain, Math.abs(g))
+    const a = (x1 - x0) * width
+    sum.a += a
+    sum.x += (a * (x0 + x1)) / 2
+    sum.y += a * Math.sign(g) * p.y
+    sum.z += a * p.z
+  }
+  const band = (from: number, to: number, ends: (g: number) => readonly (readonly [number, number, number])[]): void => {
+    const stops = [from, ...d.girth.filter((g) => g > from && g < to), to]
+    for (let i = 0; i + 1 < stops.length; i++) {
+      const run = developed(d, stops[i + 1]) - developed(d, stops[i])
+      for (const [u, w] of GAUSS) {
+        const g = stops[i] + u * (stops[i + 1] - stops[i])
+        for (const [x0, x1, sign] of ends(g)) add(x0, x1, g, sign * run * w)
+      }
+    }
+  }
+  if (plate.ring) {
+    ringBands(plate, skin, band)
+  } else {
+    band(plate.g0, plate.g1, () => [[plate.x0, plate.x1, 1]])
+    for (const cut of plate.cuts) {
+      for (const [from, to] of cornerBands(cut, skin, plate)) {
+        band(from, to, (g) => {
+          const c = alongAt(cut, developed(skin, g))
+          return c ? [[Math.max(c[0], plate.x0), Math.min(c[1], plate.x1), -1]] : []
+        })
+      }
+    }
+  }
+  return [sum.x / sum.a, sum.y / sum.a, sum.z / sum.a]
+}
+
+function ringBands(plate: Plate, skin: Development, band: (from: number, to: number, ends: (g: number) => readonly (readonly [number, number, number])[]) => void): void {
+  const ring = plate.ring
+  if (!ring) return
+  for (const [shape, sign] of [[ring.outer, 1], [ring.inner, -1]] as const) {
+    for (const [from, to] of cornerBands(shape, skin, plate)) {
+      band(from, to, (g) => {
+        const c = alongAt(shape, developed(skin, g))
+        return c ? [[c[0], c[1], sign]] : []
+      })
+    }
+  }
+}
+
+const alongAt = (s: OpeningShape, v: number): [number, number] | null =>
+  chordAtStation({ ...s, x0: s.v0, x1: s.v1, v0: s.x0, v1: s.x1 }, v)
+
+/** Girth bands of a shape split where its corners start, within a plate. */
+function cornerBands(shape: OpeningShape, skin: Development, plate: Plate): [number, number][] {
+  const r = Math.min(shape.corner, (shape.v1 - shape.v0) / 2)
+  const stops = [shape.v0, shape.v0 + r, shape.v1 - r, shape.v1]
+    .map((v) => Math.min(plate.g1, Math.max(plate.g0, undeveloped(skin, v))))
+  return stops.slice(1).map((g, i): [number, number] => [stops[i], g]).filter(([a, b]) => b > a)
+}

@@ -1,0 +1,119 @@
+/** Developing a plate into a flat pattern: outline, cuts and marks on its own mid surface, and every hole through it. */
+import { type Development, developed, undeveloped } from '../../maths/development.js'
+import { arcOf, clipToRectangle, outlineArea, reverseOutline, type Vertex } from '../../maths/outline.js'
+import type { HoleSet, Outline, Pattern } from '../nouns.js'
+import { outlineOf, type OpeningShape } from './opening-shape.js'
+import { flatOf, fromDeveloped, type Plate, toFlat } from './plates.js'
+
+/** A row's fasteners that pass through a plate. */
+export interface Through {
+  readonly row: { readonly id: string; readonly station: readonly number[]; readonly girth: readonly number[] }
+  readonly index: readonly number[]
+  /** punched hole, m */
+  readonly hole: number
+}
+
+export function holesThrough(plate: Plate, through: readonly Through[]): HoleSet {
+  const rows: string[] = []
+  const row: number[] = []
+  const index: number[] = []
+  const x: number[] = []
+  const y: number[] = []
+  const diameter: number[] = []
+  for (const t of through) {
+    const k = rows.push(t.row.id) - 1
+    for (const i of t.index) {
+      const [fx, fy] = toFlat(plate, t.row.station[i], t.row.girth[i])
+      row.push(k)
+      index.push(i)
+      x.push(fx)
+      y.push(fy)
+      diameter.push(t.hole)
+    }
+  }
+  return Object.freeze({ rows, row, index, x, y, diameter })
+}
+
+/** Everything of a pattern but its holes; `skin` is the mid surface on which the openings were drawn. */
+export function blankOf(plate: Plate, skin: Development): Omit<Pattern, 'holes'> {
+  const { flat, width, height } = flatOf(plate)
+  const outline: Outline = plate.ring
+    ? clipToRectangle(mapShape(plate, plate.ring.outer, skin), 0, 0, width, height)
+    : [[0, 0, 0], [width, 0, 0], [width, height, 0], [0, height, 0]]
+  const cuts = (plate.ring ? [plate.ring.inner] : plate.cuts).flatMap((shape) => {
+    const clipped = clipToRectangle(mapShape(plate, shape, skin), 0, 0, width, height)
+    return clipped.length > 0 ? [{ opening: shape.id, outline: clipped as Outline }] : []
+  })
+  const marks = plate.marks.map((m) => ({ ...m, from: toFlat(plate, m.from[0], m.from[1]), to: toFlat(plate, m.to[0], m.to[1]) }))
+  return { face: plate.face, flat, thickness: plate.thickness, outline, cuts, marks }
+}
+
+/** How many chords a quarter turn is mapped in where the mapping stretches it: the error left is under a micrometre. */
+const SUB_ARCS = 8
+
+/** An opening's outline from the developed skin to this plate's flat, anticlockwise. */
+function mapShape(plate: Plate, shape: OpeningShape, skin: Development): Vertex[] {
+  const map = (x: number, v: number): [number, number] => {
+    // beyond the sheet the skin is carried straight on, so an outline that runs out through the edge keeps its shape
+    const g = undeveloped(skin, v)
+    return fromDeveloped(plate, x, developed(plate.development, g))
+  }
+  const source = outlineOf(shape)
+  const same = plate.kind === 'strake'
+  const out: Vertex[] = []
+  source.forEach(([x, v, bulge], i) => {
+    const [nx, nv] = source[(i + 1) % source.length]
+    if (bulge === 0) {
+      out.push([...map(x, v), 0])
+      return
+    }
+    const arc = arcOf([x, v], [nx, nv], bulge)
+    const parts = same ? 1 : SUB_ARCS
+    const at = (f: number): [number, number] => {
+      if (f === 0) return map(x, v)
+      if (f === 1) return map(nx, nv)
+      const angle = arc.start + f * arc.sweep
+      return map(arc.cx + arc.radius * Math.cos(angle), arc.cy + arc.radius * Math.sin(angle))
+    }
+    for (let k = 0; k < parts; k++) {
+      const from = at(k / parts)
+      out.push([...from, bulgeThrough(from, at((k + 0.5) / parts), at((k + 1) / parts))])
+    }
+  })
+  return outlineArea(out) < 0 ? reverseOutline(out) : out
+}
+
+/** Bulge of the circle through three points in order. */
+function bulgeThrough(a: readonly [number, number], m: readonly [number, number], b: readonly [number, number]): number {
+  const chord = Math.hypot(b[0] - a[0], b[1] - a[1])
+  if (chord === 0) return 0
+  const sagitta = ((b[0] - a[0]) * (m[1] - a[1]) - (b[1] - a[1]) * (m[0] - a[0])) / chord
+  const along = ((b[0] - a[0]) * (m[0] - a[0]) + (b[1] - a[1]) * (m[1] - a[1])) / chord
+  // circle through a(0,0), b(chord,0) and m(along, sagitta): its height at mid chord
+  if (Math.abs(sagitta) < 1e-15) return 0
+  const k = (along * (chord - along) - sagitta * sagitta) / (2 * sagitta)
+  const radius = Math.hypot(chord / 2, k)
+  const rise = sagitta > 0 ? radius - k : -(radius + k)
+  return -(2 * rise) / chord
+}
+
+export function netArea(pattern: Pick<Pattern, 'outline' | 'cuts'>): number {
+  return pattern.cuts.reduce((area, cut) => area - outlineArea(cut.outline), outlineArea(pattern.outline))
+}
+
+/** Separate pieces the cuts leave, counting a cut that runs from edge to edge across the blank. */
+export function piecesOf(pattern: Pick<Pattern, 'outline' | 'cuts'>): number {
+  const xs = pattern.outline.map((p) => p[0])
+  const ys = pattern.outline.map((p) => p[1])
+  const [w, h] = [Math.max(...xs), Math.max(...ys)]
+  let pieces = 1
+  for (const cut of pattern.cuts) {
+    const cx = cut.outline.map((p) => p[0])
+    const cy = cut.outline.map((p) => p[1])
+    const across = Math.min(...cy) < 1e-9 && Math.max(...cy) > h - 1e-9
+    const along = Math.min(...cx) < 1e-9 && Math.max(...cx) > w - 1e-9
+    const atEnd = across ? Math.min(...cx) < 1e-9 || Math.max(...cx) > w - 1e-9 : Math.min(...cy) < 1e-9 || Math.max(...cy) > h - 1e-9
+    if (across || along) pieces += atEnd ? 0 : 1
+  }
+  return pieces
+}

@@ -1,0 +1,78 @@
+/** Building a row: spans between permanent control points, each fitted to whole pitches, every fastener addressed. */
+import type { FastenerRow, Span } from '../nouns.js'
+import type { Plate } from './plates.js'
+
+/** A row before its stacks are known. Girth signed, m. */
+export interface RowDraft {
+  readonly id: string
+  readonly says: string
+  readonly kind: FastenerRow['kind']
+  readonly joint: string
+  readonly fastener: string
+  readonly diameter: number
+  readonly pitch: number
+  readonly source: string
+  /** plates its fasteners may pass through */
+  readonly candidates: readonly Plate[]
+  readonly spans: Span[]
+  readonly span: number[]
+  readonly number: number[]
+  readonly station: number[]
+  readonly girth: number[]
+  readonly shared: Record<number, string[]>
+}
+
+export function startRow(head: Omit<RowDraft, 'spans' | 'span' | 'number' | 'station' | 'girth' | 'shared'>): RowDraft {
+  return { ...head, spans: [], span: [], number: [], station: [], girth: [], shared: {} }
+}
+
+/** Whole pitches nearest to the wanted one; at least one. */
+export function pitches(length: number, pitch: number): number {
+  return Math.max(1, Math.round(length / pitch))
+}
+
+export interface SpanPlan {
+  readonly from: string
+  readonly to: string
+  readonly start: number
+  readonly end: number
+  /** a fastener stands on the span's own ends */
+  readonly atStart: boolean
+  readonly atEnd: boolean
+  /** stand at half pitches, leaving out those beside an end fastener (the second of two staggered rows) */
+  readonly staggered?: boolean
+  /** rows that share the fastener at the start or end */
+  readonly sharedStart?: readonly string[]
+  readonly sharedEnd?: readonly string[]
+}
+
+/**
+ * Adds the fasteners of one span. A fastener between two spans belongs to the span that starts there (number 0), so a
+ * span's own refit renames nothing else. `place` maps the parameter to station and signed girth.
+ */
+export function addSpan(row: RowDraft, plan: SpanPlan, place: (u: number) => readonly [number, number], keep: (u: number) => boolean = () => true): void {
+  const length = plan.end - plan.start
+  const n = pitches(length, row.pitch)
+  const step = length / n
+  const first = row.station.length
+  const add = (number: number, u: number, shared: readonly string[] | undefined): void => {
+    if (!keep(u)) return
+    const [x, g] = place(u)
+    if (shared && shared.length > 0) row.shared[row.station.length] = [...shared]
+    row.span.push(row.spans.length)
+    row.number.push(number)
+    row.station.push(x)
+    row.girth.push(g)
+  }
+  if (plan.atStart) add(0, plan.start, plan.sharedStart)
+  if (plan.staggered && n >= 3) {
+    const from = plan.atStart ? 1 : 0
+    const to = plan.atEnd ? n - 1 : n
+    for (let i = from; i < to; i++) add(i + 1, plan.start + (i + 0.5) * step, undefined)
+  } else {
+    for (let i = 1; i < n; i++) add(i, plan.start + i * step, undefined)
+  }
+  if (plan.atEnd) add(n, plan.end, plan.sharedEnd)
+  row.spans.push({ from: plan.from, to: plan.to, first, count: row.station.length - first, pitch: step })
+}
+

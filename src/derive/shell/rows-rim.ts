@@ -1,0 +1,144 @@
+/** The rim ring round each opening: its plate behind the skin, its fasteners, and the posts and headers of cut frames. */
+import { developAt, developed, undeveloped } from '../../maths/development.js'
+import type { FrameDefinition } from '../../definition/types.js'
+import { diameterOf, flangeHalf, type Laid, rimReach, zonesAt } from './members.js'
+import { chordAtLength, grown, type OpeningShape } from './opening-shape.js'
+import { lieOf, type Plate } from './plates.js'
+import { type Ring, ringOf } from './ring.js'
+import { addSpan, type RowDraft, startRow } from './row-draft.js'
+import { clearOfCuts, endInset } from './rows-skin.js'
+import { lapsOf, ORDER } from './sheets.js'
+
+export interface Framing {
+  readonly plates: readonly Plate[]
+  /** frames whose web this opening cuts */
+  readonly cuts: readonly string[]
+  /** sentences: which frame serves as a post, where a header ends */
+  readonly notes: readonly string[]
+  readonly lengths: Readonly<Record<string, number>>
+}
+
+export interface Rim {
+  readonly shape: OpeningShape
+  readonly ring: Ring
+  readonly plate: Plate
+  readonly row: RowDraft
+  readonly framing: Framing
+}
+
+export function rimOf(laid: Laid, shape: OpeningShape, skins: readonly Plate[]): Rim {
+  const { input, section, skin } = laid
+  const rule = input.rows.rim
+  const inset = endInset(laid, rule.fastener)
+  const room = input.rules.minPitch * diameterOf(input, rule.fastener)
+  const edge = shape.surface === 'wheel' ? developed(skin, shape.side === 'right' ? section.sheetEdge : -section.sheetEdge) : null
+  const seams = lapsOf(input).map((lap) => ({ row: `${lap.seam}-${lap.side}`, mark: lap.seam, v: developed(skin, lap.girth) }))
+  const ring = ringOf(shape, input.shell.rim.line, seams, room, edge === null ? null : edge - Math.sign(edge) * inset)
+  const plate = rimPlate(laid, shape)
+  const framing = framingOf(laid, shape, ring, inset)
+  const row = startRow({
+    id: `rim-${shape.id}`, says: `rim of ${shape.id}, ${shape.says}`, kind: 'rim', joint: `joint-rim-${shape.id}`, fastener: rule.fastener,
+    diameter: diameterOf(input, rule.fastener), pitch: rule.pitch, source: 'rows.rim of the definition', candidates: [...skins, plate, ...framing.plates],
+  })
+  layRing(laid, row, ring)
+  return { shape, ring, plate, row, framing }
+}
+
+function layRing(laid: Laid, row: RowDraft, ring: Ring): void {
+  const place = (s: number): [number, number] => {
+    const [x, v] = ring.at(s)
+    return [x, undeveloped(laid.skin, v)]
+  }
+  const clear = clearOfCuts(laid, row.fastener)
+  const keep = (s: number): boolean => clear(...place(s))
+  const n = ring.controls.length
+  for (let i = 0; i < (ring.closed ? n : n - 1); i++) {
+    const a = ring.controls[i]
+    const b = ring.controls[(i + 1) % n]
+    const end = b.s > a.s ? b.s : b.s + ring.length
+    addSpan(
+      row, { from: a.mark, to: b.mark, start: a.s, end, atStart: true, atEnd: !ring.closed && i === n - 2, sharedStart: a.shared, sharedEnd: b.shared },
+      place, keep,
+    )
+  }
+}
+
+function rimPlate(laid: Laid, shape: OpeningShape): Plate {
+  const { input, section, skin } = laid
+  const outer = grown(shape, rimReach(input))
+  const t = input.shell.skin.thickness.value
+  const metal = input.shell.rim.thickness.value
+  const depth = t + metal / 2
+  const limit = section.sheetEdge
+  const g0 = Math.max(-limit, undeveloped(skin, outer.v0))
+  const g1 = Math.min(limit, undeveloped(skin, outer.v1))
+  return {
+    part: `rim-${shape.id}`, face: 'flange', kind: 'rim', says: `rim ring of ${shape.id}, ${shape.says}`, material: input.shell.rim.alloy,
+    thickness: metal, x0: outer.x0, x1: outer.x1, g0, g1, order: ORDER.member,
+    development: developAt(section.withFlange, depth, zonesAt(input, depth, t)), lie: lieOf(g0, g1), cuts: [], ring: { inner: shape, outer }, marks: [],
+  }
+}
+
+/** Frames whose web an opening cuts, by exact outline. */
+export function framesCut(laid: Laid, shape: OpeningShape): FrameDefinition[] {
+  return laid.input.frames.filter((f) => f.station > shape.x0 && f.station < shape.x1)
+}
+
+function framingOf(laid: Laid, shape: OpeningShape, ring: Ring, inset: number): Framing {
+  const cut = framesCut(laid, shape)
+  if (cut.length === 0) return { plates: [], cuts: [], notes: [], lengths: {} }
+  const { input, section, skin } = laid
+  const leg = input.shell.post.leg
+  const gap = input.shell.memberGap
+  const fore = [...input.frames].reverse().find((f) => f.station <= shape.x0)
+  const aft = input.frames.find((f) => f.station >= shape.x1)
+  const foreEdge = fore ? fore.station + flangeHalf(input, fore) + gap : shape.x0
+  const aftEdge = aft ? aft.station - flangeHalf(input, aft) - gap : shape.x1
+  const plates: Plate[] = []
+  const lengths: Record<string, number> = {}
+  const notes: string[] = []
+  const t = input.shell.skin.thickness.value
+  const depth = t + input.shell.rim.thickness.value + input.shell.post.thickness.value / 2
+  const development = developAt(section.withFlange, depth, zonesAt(input, depth, t))
+  const make = (part: string, says: string, x0: number, x1: number, va: number, vb: number, length: number, kind: 'header' | 'post'): void => {
+    const g0 = undeveloped(skin, Math.min(va, vb))
+    const g1 = undeveloped(skin, Math.max(va, vb))
+    lengths[part] = length
+    plates.push({
+      part, face: 'skin leg', kind, says, material: input.shell.post.alloy, thickness: input.shell.post.thickness.value, x0, x1, g0, g1,
+      order: ORDER.framing, development, lie: lieOf(g0, g1), cuts: [], ring: null, marks: [],
+    })
+  }
+  const r = Math.min(ring.shape.corner, (ring.shape.x1 - ring.shape.x0) / 2)
+  const straight: [number, number] = [ring.shape.x0 + r + inset / 2, ring.shape.x1 - r - inset / 2]
+  const span = aftEdge - foreEdge
+  const between = `${fore ? fore.id : 'the nose'} to ${aft ? aft.id : 'the tail'}`
+  const up = shape.side === 'left' ? { head: shape.v1, out: 1, sill: shape.v0 } : { head: shape.v0, out: -1, sill: shape.v1 }
+  make(`header-${shape.id}`, `header over ${shape.id}, ${between}`, straight[0], straight[1], up.head, up.head + up.out * leg, span, 'header')
+  if (shape.surface !== 'wheel' && stubBelow(laid, shape, up.sill) >= input.shell.rim.minStub) {
+    make(`sill-${shape.id}`, `sill under ${shape.id}, ${between}`, straight[0], straight[1], up.sill, up.sill - up.out * leg, span, 'header')
+  } else {
+    notes.push(shape.surface === 'wheel' ? 'The wheel box carries the frame feet to the floor.' : 'The posts run down to the floor; there is no sill.')
+  }
+  if (shape.surface === 'wheel') return { plates, cuts: cut.map((f) => f.id), notes, lengths }
+  const rv = Math.min(ring.shape.corner, (ring.shape.v1 - ring.shape.v0) / 2)
+  const tall: [number, number] = [ring.shape.v0 + rv + inset / 2, ring.shape.v1 - rv - inset / 2]
+  for (const [side, x, out, limit, frame] of [['fore', shape.x0, -1, foreEdge, fore], ['aft', shape.x1, 1, aftEdge, aft]] as const) {
+    if ((limit - x) * out >= leg) {
+      const [a, b] = out < 0 ? [x - leg, x] : [x, x + leg]
+      make(`post-${shape.id}-${side}`, `${side} post of ${shape.id}`, a, b, tall[0], tall[1], shape.v1 - shape.v0 + 2 * leg, 'post')
+    } else if (frame) notes.push(`Frame ${frame.id} serves as the ${side} post.`)
+  }
+  return { plates, cuts: cut.map((f) => f.id), notes, lengths }
+}
+
+/** How much frame is left under an opening, m along the skin. */
+function stubBelow(laid: Laid, shape: OpeningShape, sill: number): number {
+  if (shape.side === 'centre') return Infinity
+  return Math.abs(developed(laid.skin, laid.section.floor)) - Math.abs(sill) - rimReach(laid.input)
+}
+
+/** Seams an opening's cut crosses. */
+export function seamsCrossed(laid: Laid, shape: OpeningShape): string[] {
+  return lapsOf(laid.input).filter((lap) => chordAtLength(shape, developed(laid.skin, lap.girth)) !== null).map((lap) => `${lap.seam}-${lap.side}`)
+}

@@ -1,0 +1,170 @@
+/** Rows in the skin along members: hoops, the two staggered rows of each end joint, seams, base and toe. */
+import { developed } from '../../maths/development.js'
+import { barrelOf } from './input.js'
+import {
+  baseGirth, type channelPlates, diameterOf, type foreignPlates, type framePlates, type Laid, lessGaps, rimReach, type Stretch,
+  type StringerPlate,
+} from './members.js'
+import { chordAtLength, signedDistance } from './opening-shape.js'
+import type { Plate } from './plates.js'
+import { addSpan, type RowDraft, startRow } from './row-draft.js'
+import { lapsOf, type Strake } from './sheets.js'
+
+/** End fasteners stand this many diameters from a member's end: preferred minimum, common practice (AC 43.13-1B). */
+const END_DISTANCE = 2.5
+
+export function endInset(laid: Laid, fastener: string): number {
+  return END_DISTANCE * diameterOf(laid.input, fastener)
+}
+
+/** True where a hole keeps its edge distance from every cut. */
+export function clearOfCuts(laid: Laid, fastener: string): (station: number, girth: number) => boolean {
+  const least = laid.input.rules.edgeDistance * diameterOf(laid.input, fastener) - 1e-9
+  return (station, girth) => {
+    const v = developed(laid.skin, girth)
+    return laid.shapes.every((s) => signedDistance(s, station, v) >= least)
+  }
+}
+
+interface Control { readonly mark: string; readonly u: number; readonly shared: readonly string[] }
+
+/** Seams between two girths as control points, leaving out any nearer than `room` to an end. */
+function seamControls(laid: Laid, from: number, to: number, room: number): Control[] {
+  return lapsOf(laid.input)
+    .filter((lap) => lap.girth > from + room && lap.girth < to - room)
+    .map((lap) => ({ mark: `${lap.seam}-${lap.side}`, u: lap.girth, shared: [`${lap.seam}-${lap.side}`] }))
+    .sort((a, b) => a.u - b.u)
+}
+
+function fitBetween(row: RowDraft, controls: readonly Control[], place: (u: number) => readonly [number, number], keep: (u: number) => boolean, staggered = false): void {
+  for (let i = 0; i + 1 < controls.length; i++) {
+    const a = controls[i]
+    const b = controls[i + 1]
+    const last = i + 2 === controls.length
+    addSpan(
+      row,
+      { from: a.mark, to: b.mark, start: a.u, end: b.u, atStart: true, atEnd: last, staggered, sharedStart: a.shared, sharedEnd: b.shared },
+      place, keep,
+    )
+  }
+}
+
+export function hoopRows(laid: Laid, frames: ReturnType<typeof framePlates>, skins: readonly Plate[]): RowDraft[] {
+  const { input } = laid
+  const rule = input.rows.hoop
+  const inset = endInset(laid, rule.fastener)
+  const room = input.rules.minPitch * diameterOf(input, rule.fastener)
+  const clear = clearOfCuts(laid, rule.fastener)
+  const offset = input.shell.frame.skinRow === 'aft' ? input.shell.frame.rowOffset : -input.shell.frame.rowOffset
+  return frames.filter(({ frame }) => !frame.joint).map(({ frame, outer, stretches }) => {
+    const station = frame.station + offset
+    const row = startRow({
+      id: `hoop-${frame.id}`, says: `skin to hoop frame ${frame.id}`, kind: 'hoop', joint: `hoop-${frame.id}`, fastener: rule.fastener,
+      diameter: diameterOf(input, rule.fastener), pitch: rule.pitch, source: 'rows.hoop of the definition', candidates: [...skins, outer],
+    })
+    for (const s of stretches) {
+      const ends: [Control, Control] = [{ mark: s.fromMark, u: s.from + inset, shared: [] }, { mark: s.toMark, u: s.to - inset, shared: [] }]
+      fitBetween(row, [ends[0], ...seamControls(laid, ends[0].u, ends[1].u, room), ends[1]], (g) => [station, g], (g) => clear(station, g))
+    }
+    return row
+  })
+}
+
+/** Joint rows: inner and outer, half a pitch apart; both have a fastener where a seam crosses, so no hole falls on a lap's edge. */
+export function jointRows(laid: Laid, frames: ReturnType<typeof framePlates>, skins: readonly Plate[], foreign: ReturnType<typeof foreignPlates>): RowDraft[] {
+  const { input, section } = laid
+  const rule = input.rows.joint
+  const inset = endInset(laid, rule.fastener)
+  const clear = clearOfCuts(laid, rule.fastener)
+  const edge = (input.shell.toe.flange > 0 ? section.toe : section.sheetEdge) - inset
+  const foot = section.floor - inset
+  return frames.filter(({ frame }) => frame.joint).flatMap(({ frame, outer }) => {
+    const inward = frame.joint === 'nose' ? 1 : -1
+    return (['inner', 'outer'] as const).map((which) => {
+      const station = frame.station + (which === 'inner' ? inward : -inward) * (input.shell.joint.rowSpacing / 2)
+      const row = startRow({
+        id: `joint-${frame.id}-${which}`, says: `${frame.joint} joint at ${frame.id}, ${which} row`, kind: 'joint', joint: `joint-${frame.id}`,
+        fastener: rule.fastener, diameter: diameterOf(input, rule.fastener), pitch: rule.pitch, source: 'rows.joint of the definition',
+        candidates: [...skins, frame.joint === 'nose' ? foreign.nose : foreign.tail, outer],
+      })
+      const seams = seamControls(laid, -foot, foot, input.rules.minPitch * row.diameter)
+      const controls: Control[] = [
+        { mark: 'toe-left', u: -edge, shared: [] }, { mark: 'foot-left', u: -foot, shared: [] }, ...seams,
+        { mark: 'foot-right', u: foot, shared: [] }, { mark: 'toe-right', u: edge, shared: [] },
+      ]
+      fitBetween(row, controls, (g) => [station, g], (g) => clear(station, g), which === 'outer')
+      return row
+    })
+  })
+}
+
+export function seamRows(laid: Laid, stringers: readonly StringerPlate[], skins: readonly Plate[]): RowDraft[] {
+  const { input } = laid
+  const rule = input.rows.seam
+  const inset = endInset(laid, rule.fastener)
+  const clear = clearOfCuts(laid, rule.fastener)
+  return lapsOf(input).map((lap) => {
+    const own = stringers.filter((s) => s.seam === lap.seam && s.side === lap.side)
+    const row = startRow({
+      id: `${lap.seam}-${lap.side}`, says: `${lap.seam.replace('-', ' ')} on the ${lap.side}`, kind: 'seam', joint: `joint-${lap.seam}-${lap.side}`,
+      fastener: rule.fastener, diameter: diameterOf(input, rule.fastener), pitch: rule.pitch, source: 'rows.seam of the definition',
+      candidates: [...skins, ...own.map((s) => s.plate)],
+    })
+    for (const s of own) {
+      addSpan(
+        row, { from: s.fromMark, to: s.toMark, start: s.plate.x0 + inset, end: s.plate.x1 - inset, atStart: true, atEnd: true },
+        (x) => [x, lap.girth], (x) => clear(x, lap.girth),
+      )
+    }
+    return row
+  })
+}
+
+/** Rows along the station at one girth, a fastener at every frame, broken where an opening's rim stands. */
+function alongFrames(laid: Laid, row: RowDraft, girth: number): RowDraft {
+  const { input, skin } = laid
+  const inset = endInset(laid, row.fastener)
+  const grow = rimReach(input) + input.shell.memberGap
+  const v = developed(skin, girth)
+  const clear = clearOfCuts(laid, row.fastener)
+  const gaps = laid.shapes.flatMap((s) => {
+    const chord = chordAtLength(s, v)
+    return chord ? [{ from: chord[0] - grow, to: chord[1] + grow, id: s.id }] : []
+  }).sort((a, b) => a.from - b.from)
+  const { first, last } = barrelOf(input)
+  const whole: Stretch = { from: first - inset, to: last + inset, fromMark: input.frames[0].id, toMark: input.frames[input.frames.length - 1].id }
+  const room = input.rules.minPitch * row.diameter
+  for (const s of lessGaps(whole, gaps, 2 * inset)) {
+    const from = s.from + inset
+    const to = s.to - inset
+    const inner = input.frames.filter((f) => f.station > from + room && f.station < to - room)
+    const controls = [
+      { mark: s.fromMark, u: from, shared: [] }, ...inner.map((f) => ({ mark: f.id, u: f.station, shared: [] })), { mark: s.toMark, u: to, shared: [] },
+    ]
+    fitBetween(row, controls, (x) => [x, girth], (x) => clear(x, girth))
+  }
+  return row
+}
+
+export function baseRows(laid: Laid, channels: ReturnType<typeof channelPlates>, skins: readonly Plate[], foreign: ReturnType<typeof foreignPlates>): RowDraft[] {
+  const { input, section } = laid
+  const base = baseGirth(input, section)
+  if (base === null) return []
+  const rule = input.rows.base
+  return (['left', 'right'] as const).map((side, i) => alongFrames(laid, startRow({
+    id: `base-${side}`, says: `skin to floor edge channel, ${side} side`, kind: 'base', joint: `joint-base-${side}`, fastener: rule.fastener,
+    diameter: diameterOf(input, rule.fastener), pitch: rule.pitch, source: 'rows.base of the definition',
+    candidates: [...skins, foreign.nose, foreign.tail, channels[i]],
+  }), side === 'right' ? base : -base))
+}
+
+export function toeRows(laid: Laid, skins: readonly Plate[], foreign: ReturnType<typeof foreignPlates>): RowDraft[] {
+  const { input, section } = laid
+  if (input.shell.toe.flange === 0) return []
+  const rule = input.rows.toe
+  return (['left', 'right'] as const).map((side, i) => alongFrames(laid, startRow({
+    id: `toe-${side}`, says: `toe flange to underbelly, ${side} side`, kind: 'toe', joint: `joint-toe-${side}`, fastener: rule.fastener,
+    diameter: diameterOf(input, rule.fastener), pitch: rule.pitch, source: 'rows.toe of the definition',
+    candidates: [...skins, foreign.nose, foreign.tail, foreign.belly[i]],
+  }), side === 'right' ? section.toeRow : -section.toeRow))
+}

@@ -1,0 +1,37 @@
+/** What the coach comes to: masses by kind of part, fasteners by length, sheets of stock, lengths. */
+import type { Definition } from '../definition/types.js'
+import type { Worked } from '../quantity/formula.js'
+import type { Totals } from './nouns.js'
+import { massTotal } from './shell/formulas/mass.formulas.js'
+import type { Shell } from './shell/index.js'
+
+export function totalsOf(definition: Definition, shell: Shell): Totals {
+  const groups = new Map<string, Record<string, Worked>>()
+  for (const part of shell.parts) {
+    const group = groups.get(part.kind)
+    if (group) group[part.id] = part.mass
+    else groups.set(part.kind, { [part.id]: part.mass })
+  }
+  const masses: Record<string, Worked> = {}
+  for (const [kind, parts] of groups) masses[kind] = massTotal(parts as never)
+  const kinds = new Map(definition.fasteners.map((f) => [f.id, f.kind]))
+  const count = { solid: 0, blind: 0 }
+  const byLength: Record<string, number> = {}
+  for (const row of shell.rows) {
+    const kind = kinds.get(row.fastener)
+    if (!kind) throw new Error(`row ${row.id} uses unknown fastener ${row.fastener}`)
+    for (const stack of row.stacks) {
+      count[kind] += stack.count
+      const name = `${row.fastener} ${stack.name}`
+      byLength[name] = (byLength[name] ?? 0) + stack.count
+    }
+  }
+  const first = definition.frames[0].station
+  const last = definition.frames[definition.frames.length - 1].station
+  return Object.freeze({
+    mass: massTotal(masses as never), masses, fasteners: { ...count, byLength },
+    holes: shell.parts.reduce((sum, p) => sum + p.patterns.reduce((s, q) => s + q.holes.x.length, 0), 0),
+    sheets: shell.sheets, overallLength: last + definition.ends.reach - definition.ends.couplerFace,
+    bodyLength: last - first + 2 * definition.ends.reach, overallWidth: shell.section.width,
+  })
+}

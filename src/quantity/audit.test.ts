@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { auditFormula } from './audit.js'
-import { formula, total } from './formula.js'
 import type { AnyFormula } from './formula.js'
+import { formula, total } from './formula.js'
 
 interface Globbed {
   glob(pattern: string, options: { eager: true }): Record<string, Record<string, unknown>>
@@ -14,7 +14,11 @@ const files = {
 function isFormula(it: unknown): it is AnyFormula {
   return typeof it === 'function' && 'examples' in it && 'source' in it
 }
-const all = Object.entries(files).flatMap(([file, exported]) => Object.values(exported).filter(isFormula).map(f => ({ file, f })))
+const all = Object.entries(files).flatMap(([file, exported]) =>
+  Object.values(exported)
+    .filter(isFormula)
+    .map((f) => ({ file, f })),
+)
 
 describe('every declared formula', () => {
   it('is found, and has an id of its own', () => {
@@ -27,7 +31,10 @@ describe('every declared formula', () => {
 })
 
 const good = {
-  id: 'test.hitch', says: 'load on the ball', symbol: 'T', unit: 'N',
+  id: 'test.hitch',
+  says: 'load on the ball',
+  symbol: 'T',
+  unit: 'N',
   inputs: { m: 'kg', g: 'm/s^2', x_a: 'm', x_g: 'm' },
   shows: 'm * g * (x_a - x_g) / x_a',
   eval: ({ m, g, x_a, x_g }: Record<'m' | 'g' | 'x_a' | 'x_g', number>) => (m * g * (x_a - x_g)) / x_a,
@@ -42,7 +49,10 @@ describe('the audit', () => {
   })
   it('catches a missing g by its unit, even when the arithmetic agrees with what is shown', () => {
     const f = formula({
-      ...good, inputs: { m: 'kg', x_a: 'm', x_g: 'm' }, shows: 'm * (x_a - x_g) / x_a', eval: ({ m, x_a, x_g }) => (m * (x_a - x_g)) / x_a,
+      ...good,
+      inputs: { m: 'kg', x_a: 'm', x_g: 'm' },
+      shows: 'm * (x_a - x_g) / x_a',
+      eval: ({ m, x_a, x_g }) => (m * (x_a - x_g)) / x_a,
       examples: [{ given: { m: 1000, x_a: 4, x_g: 3.5 }, gives: 125, within: 0, from: 'by hand' }],
     })
     expect(auditFormula(f)).toEqual(['test.hitch: it shows kg but declares N (kg*m*s^-2).'])
@@ -52,7 +62,8 @@ describe('the audit', () => {
   it('catches a length added to a mass', () => {
     expect(auditFormula(formula({ ...good, shows: '(m + x_a) * g' })).join()).toMatch(/kg and m are added/)
   })
-  it('catches a missing example', () => expect(auditFormula(formula({ ...good, examples: [] })).join()).toMatch(/needs 1 worked example and has 0/))
+  it('catches a missing example', () =>
+    expect(auditFormula(formula({ ...good, examples: [] })).join()).toMatch(/needs 1 worked example and has 0/))
   it('catches an example that does not come out', () => {
     const f = formula({ ...good, examples: [{ ...good.examples[0], gives: 1251 }] })
     expect(auditFormula(f).join()).toMatch(/example 1 .* gives 1250, not 1251/)
@@ -72,18 +83,43 @@ describe('the audit', () => {
   })
   it('checks every branch of a branching formula, and that each is reached', () => {
     const branch = {
-      id: 'test.branch', says: 'a clipped length', symbol: 'L', unit: 'm', inputs: { x: 'm', c: 'm' }, source: { ref: 'arithmetic', at: 'clipping' },
-      cases: [{ when: 'x < c', shows: 'c' }, { when: 'otherwise', shows: 'x' }], eval: ({ x, c }: { x: number; c: number }) => Math.max(x, c),
+      id: 'test.branch',
+      says: 'a clipped length',
+      symbol: 'L',
+      unit: 'm',
+      inputs: { x: 'm', c: 'm' },
+      source: { ref: 'arithmetic', at: 'clipping' },
+      cases: [
+        { when: 'x < c', shows: 'c' },
+        { when: 'otherwise', shows: 'x' },
+      ],
+      eval: ({ x, c }: { x: number; c: number }) => Math.max(x, c),
       examples: [{ given: { x: 3, c: 3 }, gives: 3, within: 0, from: 'by hand' }],
     } as const
     expect(auditFormula(formula(branch))).toEqual([])
     expect(auditFormula(formula({ ...branch, eval: ({ x }) => x })).join()).toMatch(/computes/)
-    expect(auditFormula(formula({ ...branch, cases: [branch.cases[0], { when: 'x > 100 * c', shows: 'x' }] })).join()).toMatch(/no case covers/)
-    expect(auditFormula(formula({ ...branch, cases: [{ when: 'x < 0 * c', shows: 'c' }, { when: 'otherwise', shows: 'max(x, c)' }] })).join()).toMatch(/never reached/)
+    expect(auditFormula(formula({ ...branch, cases: [branch.cases[0], { when: 'x > 100 * c', shows: 'x' }] })).join()).toMatch(
+      /no case covers/,
+    )
+    expect(
+      auditFormula(
+        formula({
+          ...branch,
+          cases: [
+            { when: 'x < 0 * c', shows: 'c' },
+            { when: 'otherwise', shows: 'max(x, c)' },
+          ],
+        }),
+      ).join(),
+    ).toMatch(/never reached/)
   })
   it('checks a total', () => {
     const sum = total({
-      id: 'test.total', says: 'all of it', symbol: 'M', unit: 'kg', source: { ref: 'arithmetic', at: 'addition' },
+      id: 'test.total',
+      says: 'all of it',
+      symbol: 'M',
+      unit: 'kg',
+      source: { ref: 'arithmetic', at: 'addition' },
       examples: [{ given: { a: 1, b: 2 }, gives: 3, within: 0, from: 'by hand' }],
     })
     expect(auditFormula(sum)).toEqual([])

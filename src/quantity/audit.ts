@@ -3,11 +3,11 @@
  * Both halves are needed: unit algebra catches a missing g, an outside example catches pounds left as kilograms.
  */
 import { caseFor, evaluate } from './evaluate.js'
-import { namesIn, parse } from './expression.js'
 import type { Tree } from './expression.js'
+import { namesIn, parse } from './expression.js'
 import type { AnyFormula } from './formula.js'
-import { dimensionOf, dimensionOfUnit, dimensionText, sameDimension } from './units.js'
 import type { Dimension } from './units.js'
+import { dimensionOf, dimensionOfUnit, dimensionText, sameDimension } from './units.js'
 
 type Values = Readonly<Record<string, number>>
 const TRIALS = 200
@@ -38,8 +38,11 @@ function attempt(complain: (text: string) => void, check: () => unknown): void {
 
 function auditExamples(f: AnyFormula, complain: (text: string) => void): void {
   f.examples.forEach((example, i) => {
-    const missing = Object.keys(f.inputs).filter(name => !(name in example.given))
-    if (missing.length > 0) return complain(`example ${i + 1} does not give ${missing.join(', ')}.`)
+    const missing = Object.keys(f.inputs).filter((name) => !(name in example.given))
+    if (missing.length > 0) {
+      complain(`example ${i + 1} does not give ${missing.join(', ')}.`)
+      return
+    }
     const got = f.eval(example.given)
     // a computed double may differ from the printed figure in its last bits even where the example says "within 0"
     if (Math.abs(got - example.gives) > example.within + 1e-12 * Math.abs(example.gives)) {
@@ -54,9 +57,9 @@ function auditTotal(f: AnyFormula, complain: (text: string) => void): void {
 }
 
 function auditShown(f: AnyFormula, seed: number, complain: (text: string) => void): void {
-  const shown = f.cases ? f.cases.map(each => each.shows) : [f.shows as string]
+  const shown = f.cases ? f.cases.map((each) => each.shows) : [f.shows as string]
   const trees = shown.map(parse)
-  const used = new Set([...trees.flatMap(namesIn), ...(f.cases ?? []).flatMap(each => each.when.match(/[A-Za-z_]\w*/g) ?? [])])
+  const used = new Set([...trees.flatMap(namesIn), ...(f.cases ?? []).flatMap((each) => each.when.match(/[A-Za-z_]\w*/g) ?? [])])
   for (const name of Object.keys(f.inputs)) if (!used.has(name)) complain(`the input ${name} is never shown.`)
   auditUnits(f, trees, complain)
   auditValues(f, trees, seed, complain)
@@ -80,18 +83,23 @@ function auditValues(f: AnyFormula, trees: readonly Tree[], seed: number, compla
     const given = sample(f, random)
     if (given === null) continue
     const which = f.cases ? caseFor(f.cases, given) : 0
-    if (which < 0) return complain(`no case covers ${JSON.stringify(given)}.`)
-    const shown = evaluate(trees[which] as Tree, given)
-    if (!Number.isFinite(shown)) continue
-    const got = f.eval(given)
+    const shown = which < 0 ? Number.NaN : evaluate(trees[which] as Tree, given)
+    if (which >= 0 && !Number.isFinite(shown)) continue
+    const complaint = which < 0 ? `no case covers ${JSON.stringify(given)}.` : compare(f.eval(given), shown, given)
+    if (complaint !== null) {
+      complain(complaint)
+      return
+    }
     compared += 1
     reached.add(which)
-    if (Math.abs(got - shown) > 1e-9 * Math.max(Math.abs(got), Math.abs(shown))) {
-      return complain(`it shows ${shown} but computes ${got} for ${JSON.stringify(given)}.`)
-    }
   }
   if (compared < ENOUGH) complain(`only ${compared} of ${TRIALS} random inputs could be compared: widen its examples or its valid range.`)
   else for (let i = 0; i < trees.length; i += 1) if (!reached.has(i)) complain(`the case "${f.cases?.[i]?.when}" was never reached.`)
+}
+
+function compare(got: number, shown: number, given: Values): string | null {
+  const agrees = Math.abs(got - shown) <= 1e-9 * Math.max(Math.abs(got), Math.abs(shown))
+  return agrees ? null : `it shows ${shown} but computes ${got} for ${JSON.stringify(given)}.`
 }
 
 /** Random inputs within the valid ranges: a stated finite range is sampled whole, else half to twice an example. */

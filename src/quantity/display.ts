@@ -19,15 +19,26 @@ const POUND_FORCE = POUND * 9.80665
 const PSI = POUND_FORCE / INCH ** 2
 
 const METRIC: Readonly<Record<string, Shown>> = {
-  m: { unit: 'mm', factor: 1e-3, figures: 5 }, 'm^2': { unit: 'm2', factor: 1, figures: 5 }, kg: { unit: 'kg', factor: 1, figures: 4 },
-  'kg/m': { unit: 'kg/m', factor: 1, figures: 4 }, 'kg/m^3': { unit: 'kg/m3', factor: 1, figures: 5 }, N: { unit: 'N', factor: 1, figures: 5 },
-  Pa: { unit: 'MPa', factor: 1e6, figures: 5 }, 'N/m': { unit: 'kN/m', factor: 1e3, figures: 4 }, '1/m': { unit: 'per m', factor: 1, figures: 4 },
+  m: { unit: 'mm', factor: 1e-3, figures: 5 },
+  'm^2': { unit: 'm2', factor: 1, figures: 5 },
+  kg: { unit: 'kg', factor: 1, figures: 4 },
+  'kg/m': { unit: 'kg/m', factor: 1, figures: 4 },
+  'kg/m^3': { unit: 'kg/m3', factor: 1, figures: 5 },
+  N: { unit: 'N', factor: 1, figures: 5 },
+  Pa: { unit: 'MPa', factor: 1e6, figures: 5 },
+  'N/m': { unit: 'kN/m', factor: 1e3, figures: 4 },
+  '1/m': { unit: 'per m', factor: 1, figures: 4 },
 }
 const IMPERIAL: Readonly<Record<string, Shown>> = {
-  m: { unit: 'in', factor: INCH, figures: 5 }, 'm^2': { unit: 'sq ft', factor: (12 * INCH) ** 2, figures: 5 }, kg: { unit: 'lb', factor: POUND, figures: 4 },
-  'kg/m': { unit: 'lb/ft', factor: POUND / (12 * INCH), figures: 4 }, 'kg/m^3': { unit: 'lb/in3', factor: POUND / INCH ** 3, figures: 4 },
-  N: { unit: 'lbf', factor: POUND_FORCE, figures: 5 }, Pa: { unit: 'ksi', factor: 1000 * PSI, figures: 5 },
-  'N/m': { unit: 'lbf/in', factor: POUND_FORCE / INCH, figures: 4 }, '1/m': { unit: 'per in', factor: 1 / INCH, figures: 4 },
+  m: { unit: 'in', factor: INCH, figures: 5 },
+  'm^2': { unit: 'sq ft', factor: (12 * INCH) ** 2, figures: 5 },
+  kg: { unit: 'lb', factor: POUND, figures: 4 },
+  'kg/m': { unit: 'lb/ft', factor: POUND / (12 * INCH), figures: 4 },
+  'kg/m^3': { unit: 'lb/in3', factor: POUND / INCH ** 3, figures: 4 },
+  N: { unit: 'lbf', factor: POUND_FORCE, figures: 5 },
+  Pa: { unit: 'ksi', factor: 1000 * PSI, figures: 5 },
+  'N/m': { unit: 'lbf/in', factor: POUND_FORCE / INCH, figures: 4 },
+  '1/m': { unit: 'per in', factor: 1 / INCH, figures: 4 },
 }
 
 /** A value and its unit as text: `2.62 mm`, `0.10315 in`, `22.5 deg`; units without a trade form keep their SI name. */

@@ -2,10 +2,11 @@
  * The door into SI: what is on the tape (`6100 mm`, `22 1/2 in`, `5' 3 1/2"`, `53 lb`, `13.5 deg`) becomes a number.
  * Nothing is guessed: a figure without its unit, or with a unit of another kind, is refused in a sentence.
  */
-import { add, fromDecimal, over, times, toNumber } from './exact.js'
+
 import type { Fraction } from './exact.js'
-import { KINDS } from './trade-units.js'
+import { add, fromDecimal, over, times, toNumber } from './exact.js'
 import type { QuantityKind, TradeUnit } from './trade-units.js'
+import { KINDS } from './trade-units.js'
 
 export type { QuantityKind } from './trade-units.js'
 
@@ -19,7 +20,15 @@ const FIGURE = /^\s*(?:(\d+)[\s-]+(\d+)\/(\d+)|(\d+)\/(\d+)|(\d+\.?\d*(?:e[+-]?\
 const UNIT = /^\s*([A-Za-z°%/"'″′][A-Za-z0-9°/]*|)/
 const COMPOUND: Readonly<Record<string, string>> = { ft: 'in', foot: 'in', feet: 'in', "'": 'in', '′': 'in', lb: 'oz', lbs: 'oz' }
 const GLYPHS: Readonly<Record<string, string>> = {
-  '½': ' 1/2', '¼': ' 1/4', '¾': ' 3/4', '⅛': ' 1/8', '⅜': ' 3/8', '⅝': ' 5/8', '⅞': ' 7/8', '−': '-', '⁄': '/',
+  '½': ' 1/2',
+  '¼': ' 1/4',
+  '¾': ' 3/4',
+  '⅛': ' 1/8',
+  '⅜': ' 3/8',
+  '⅝': ' 5/8',
+  '⅞': ' 7/8',
+  '−': '-',
+  '⁄': '/',
 }
 
 interface Term {
@@ -29,7 +38,10 @@ interface Term {
 
 /** Read a written quantity of the given kind. Exact: the value is the double nearest the true product. */
 export function parseQuantity(text: string, kind: QuantityKind): Parsed {
-  const tidy = text.replace(/[½¼¾⅛⅜⅝⅞−⁄]/g, glyph => GLYPHS[glyph] as string).replace(/\s+/g, ' ').trim()
+  const tidy = text
+    .replace(/[½¼¾⅛⅜⅝⅞−⁄]/g, (glyph) => GLYPHS[glyph] as string)
+    .replace(/\s+/g, ' ')
+    .trim()
   const wanted = KINDS[kind]
   const refuse = (found: string, says?: string): Parsed => {
     const expected = `${wanted.says}, e.g. ${wanted.example}`
@@ -43,7 +55,7 @@ export function parseQuantity(text: string, kind: QuantityKind): Parsed {
 
   const first = terms[0] as Term
   if (kind === 'number' && terms.length === 1 && first.unit === '') return accept(toNumber(first.figure))
-  const bare = terms.find(each => each.unit === '')
+  const bare = terms.find((each) => each.unit === '')
   if (bare) {
     const unit = wanted.example.match(/\s(\S+)/)?.[1]
     return refuse(`${tidy} without a unit`, `${tidy} needs a unit, e.g. ${terms.length === 1 ? `${tidy} ${unit}` : wanted.example}.`)
@@ -81,7 +93,9 @@ function readTerms(text: string): readonly Term[] | null {
     rest = rest.slice(unit[0].length).replace(/^\s*-\s*(?=\d)/, ' ')
     const [, whole, top, bottom, onlyTop, onlyBottom, decimal] = figure
     if (/^0*$/.test(bottom ?? onlyBottom ?? '1')) return null
-    const part = decimal ? fromDecimal(decimal) : over(fromDecimal((top ?? onlyTop) as string), fromDecimal((bottom ?? onlyBottom) as string))
+    const part = decimal
+      ? fromDecimal(decimal)
+      : over(fromDecimal((top ?? onlyTop) as string), fromDecimal((bottom ?? onlyBottom) as string))
     terms.push({ figure: whole ? add(fromDecimal(whole), part) : part, unit: unit[1] as string })
   }
   return terms.length > 0 ? terms : null
@@ -89,10 +103,10 @@ function readTerms(text: string): readonly Term[] | null {
 
 function find(kind: QuantityKind, name: string): TradeUnit | undefined {
   const { units } = KINDS[kind]
-  const exact = units.find(each => each.names.includes(name))
+  const exact = units.find((each) => each.names.includes(name))
   if (exact) return exact
   // MM or Kg is plainly meant, but only where one unit could be: mPa and MPa are left to be told apart
-  const loose = units.filter(each => each.names.some(known => known.toLowerCase() === name.toLowerCase()))
+  const loose = units.filter((each) => each.names.some((known) => known.toLowerCase() === name.toLowerCase()))
   return loose.length === 1 && kind !== 'pressure' ? loose[0] : undefined
 }
 
@@ -102,7 +116,7 @@ function follows(first: string, second: Term, kind: QuantityKind): boolean {
 }
 
 function wrongUnit(text: string, unit: string, kind: QuantityKind): string {
-  const others = (Object.keys(KINDS) as QuantityKind[]).filter(each => each !== kind && find(each, unit) !== undefined)
+  const others = (Object.keys(KINDS) as QuantityKind[]).filter((each) => each !== kind && find(each, unit) !== undefined)
   const other = others[0]
   if (other) return `"${text}", which is ${KINDS[other].says}`
   return `"${text}": "${unit}" is not a unit used for ${KINDS[kind].says}`

@@ -2,8 +2,9 @@
  * The working behind a number: what it is, the formula in symbols and with figures, the result, the source,
  * the cautions, and the chain of results it was made from. Built lazily: a link is explained when it is looked at.
  */
-import { display, displayInside } from './display.js'
+
 import type { UnitSystem } from './display.js'
+import { display, displayInside } from './display.js'
 import { caseFor } from './evaluate.js'
 import { parse } from './expression.js'
 import type { AnyFormula, Source, Worked } from './formula.js'
@@ -40,13 +41,15 @@ export interface Explained {
 export function explain(worked: Worked, formulas: Formulas, units: UnitSystem = 'metric'): Explained {
   const f = formulas[worked.formula]
   if (!f) throw new Error(`cannot explain ${worked.formula}: it is not among the ${Object.keys(formulas).length} formulas given`)
-  const value = (name: string): number => valueOf(worked.inputs[name])
+  const value = (name: string): number => figureOf(worked.inputs[name])
   const shown = shownCase(f, worked)
   const inputUnit = (name: string): string => (f.kind === 'sum' ? f.unit : (f.inputs[name] ?? '1'))
   const figure = (name: string): string => displayInside(value(name), inputUnit(name), units)
   const names = Object.keys(worked.inputs)
   return {
-    formula: f.id, says: f.says, symbol: f.symbol,
+    formula: f.id,
+    says: f.says,
+    symbol: f.symbol,
     get symbolic() {
       return shown === null ? null : printTree(parse(shown))
     },
@@ -54,9 +57,15 @@ export function explain(worked: Worked, formulas: Formulas, units: UnitSystem = 
       if (f.kind === 'sum') return names.map(figure).join(' + ') || '0'
       return shown === null ? null : printTree(parse(shown), figure)
     },
-    value: worked.value, unit: worked.unit, source: f.source, cautions: worked.cautions ?? [],
-    inputs: names.map(name => ({
-      symbol: name, says: f.where[name] ?? null, value: value(name), unit: inputUnit(name),
+    value: worked.value,
+    unit: worked.unit,
+    source: f.source,
+    cautions: worked.cautions ?? [],
+    inputs: names.map((name) => ({
+      symbol: name,
+      says: f.where[name] ?? null,
+      value: value(name),
+      unit: inputUnit(name),
       get from() {
         const input = worked.inputs[name]
         return input === undefined || typeof input === 'number' ? null : explain(input, formulas, units)
@@ -65,13 +74,13 @@ export function explain(worked: Worked, formulas: Formulas, units: UnitSystem = 
   }
 }
 
-function valueOf(input: number | Worked | undefined): number {
+function figureOf(input: number | Worked | undefined): number {
   return typeof input === 'number' ? input : (input?.value ?? Number.NaN)
 }
 
 function shownCase(f: AnyFormula, worked: Worked): string | null {
   if (!f.cases) return f.shows
-  const plain = Object.fromEntries(Object.entries(worked.inputs).map(([name, input]) => [name, valueOf(input)]))
+  const plain = Object.fromEntries(Object.entries(worked.inputs).map(([name, input]) => [name, figureOf(input)]))
   return f.cases[caseFor(f.cases, plain)]?.shows ?? null
 }
 
@@ -93,7 +102,7 @@ export function explainText(worked: Worked, formulas: Formulas, units: UnitSyste
 function oneLink(it: Explained, units: UnitSystem): string[] {
   const result = display(it.value, it.unit, units)
   const pad = ' '.repeat(it.symbol.length)
-  const chain = [it.symbolic, it.substituted, result].filter(each => each !== null)
+  const chain = [it.symbolic, it.substituted, result].filter((each) => each !== null)
   const lines = [`${it.says}: ${result}`, ...chain.map((each, i) => `  ${i === 0 ? it.symbol : pad} = ${each}`)]
   for (const input of it.inputs) {
     const inputSays = input.says ? `, ${input.says}` : ''

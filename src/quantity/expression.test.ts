@@ -1,8 +1,8 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { evaluate, holds } from './evaluate.js'
-import { namesIn, parse } from './expression.js'
 import type { Tree } from './expression.js'
+import { namesIn, parse } from './expression.js'
 import { printTree } from './print.js'
 import { dimensionOf, dimensionOfUnit, dimensionText } from './units.js'
 
@@ -36,25 +36,38 @@ describe('the expression language', () => {
       fc.integer({ min: 1, max: 9 }).map((n): Tree => ({ kind: 'number', value: n, text: String(n) })),
       fc.constantFrom('a', 'b', 'x_1').map((name): Tree => ({ kind: 'name', name })),
     )
-    const { tree } = fc.letrec<{ tree: Tree }>(tie => ({
-      tree: fc.oneof({ maxDepth: 4 }, leaf,
-        fc.tuple(fc.constantFrom('+' as const, '-' as const, '*' as const, '/' as const), tie('tree'), tie('tree'))
+    const { tree } = fc.letrec<{ tree: Tree }>((tie) => ({
+      tree: fc.oneof(
+        { maxDepth: 4 },
+        leaf,
+        fc
+          .tuple(fc.constantFrom('+' as const, '-' as const, '*' as const, '/' as const), tie('tree'), tie('tree'))
           .map(([op, left, right]): Tree => ({ kind: 'binary', op, left, right })),
         tie('tree').map((left): Tree => ({ kind: 'binary', op: '^', left, right: { kind: 'number', value: 2, text: '2' } })),
         tie('tree').map((of): Tree => ({ kind: 'negate', of })),
-        tie('tree').map((of): Tree => ({ kind: 'call', name: 'cos', args: [of] }))),
+        tie('tree').map((of): Tree => ({ kind: 'call', name: 'cos', args: [of] })),
+      ),
     }))
     const given = { a: 1.25, b: 3, x_1: 0.5 }
-    fc.assert(fc.property(tree, it => {
-      const again = evaluate(parse(printTree(it).replaceAll('×', '*')), given)
-      const first = evaluate(it, given)
-      return Object.is(first, again) || Math.abs(first - again) <= 1e-9 * Math.abs(first)
-    }), { seed: 7, numRuns: 500 })
+    fc.assert(
+      fc.property(tree, (it) => {
+        const again = evaluate(parse(printTree(it).replaceAll('×', '*')), given)
+        const first = evaluate(it, given)
+        return Object.is(first, again) || Math.abs(first - again) <= 1e-9 * Math.abs(first)
+      }),
+      { seed: 7, numRuns: 500 },
+    )
   })
 })
 
 describe('unit algebra', () => {
-  const named = { m: dimensionOfUnit('kg'), g: dimensionOfUnit('m/s^2'), L: dimensionOfUnit('m'), P: dimensionOfUnit('Pa'), A: dimensionOfUnit('rad') }
+  const named = {
+    m: dimensionOfUnit('kg'),
+    g: dimensionOfUnit('m/s^2'),
+    L: dimensionOfUnit('m'),
+    P: dimensionOfUnit('Pa'),
+    A: dimensionOfUnit('rad'),
+  }
   const unit = (text: string): string => dimensionText(dimensionOf(parse(text), named))
   it('follows products, powers, roots and zero', () => {
     expect(unit('m * g')).toBe(dimensionText(dimensionOfUnit('N')))

@@ -1,5 +1,6 @@
 /** The door out of SI: lengths, masses and angles as text, metric or inch. A bought size is printed by its name instead. */
 import type { UnitSystem } from './display.js'
+
 export type { UnitSystem } from './display.js'
 
 export interface LengthFormat {
@@ -20,7 +21,9 @@ export function formatLength(value: number, units: UnitSystem, opts: LengthForma
 
 /** A mass in kg as `24.0 kg` or `52.9 lb`. */
 export function formatMass(value: number, units: UnitSystem, opts: { readonly decimals?: number; readonly bare?: boolean } = {}): string {
-  return units === 'metric' ? withUnit(fixed(value, opts.decimals ?? 1), 'kg', opts.bare) : withUnit(fixed(value / 0.45359237, opts.decimals ?? 1), 'lb', opts.bare)
+  return units === 'metric'
+    ? withUnit(fixed(value, opts.decimals ?? 1), 'kg', opts.bare)
+    : withUnit(fixed(value / 0.45359237, opts.decimals ?? 1), 'lb', opts.bare)
 }
 
 /** An angle in rad as `13.5 deg`; the same in both systems. */

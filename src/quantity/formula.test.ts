@@ -1,16 +1,27 @@
 import { describe, expect, it } from 'vitest'
 import { explain, explainText } from './explain.js'
-import { formula, total } from './formula.js'
 import type { Q } from './formula.js'
+import { formula, total } from './formula.js'
 
 const need = formula({
-  id: 'test.need', says: 'rivet length needed', symbol: 'L', unit: 'm', inputs: { G: 'm', D: 'm' }, where: { G: 'grip', D: 'rivet diameter' },
-  shows: 'G + 1.5 * D', eval: ({ G, D }) => G + 1.5 * D, valid: { D: [0.002, 0.01] },
+  id: 'test.need',
+  says: 'rivet length needed',
+  symbol: 'L',
+  unit: 'm',
+  inputs: { G: 'm', D: 'm' },
+  where: { G: 'grip', D: 'rivet diameter' },
+  shows: 'G + 1.5 * D',
+  eval: ({ G, D }) => G + 1.5 * D,
+  valid: { D: [0.002, 0.01] },
   source: { ref: 'NAVEDTRA 14018', at: 'figure 13-43' },
   examples: [{ given: { G: 0.001, D: 0.002 }, gives: 0.004, within: 1e-12, from: 'by hand' }],
 })
 const grip = total({
-  id: 'test.grip', says: 'grip of the stack', symbol: 'G', unit: 'm', source: { ref: 'geometry', at: 'the layers add' },
+  id: 'test.grip',
+  says: 'grip of the stack',
+  symbol: 'G',
+  unit: 'm',
+  source: { ref: 'geometry', at: 'the layers add' },
   examples: [{ given: { a: 0.001 }, gives: 0.001, within: 0, from: 'by hand' }],
 })
 const formulas = { [need.id]: need, [grip.id]: grip }
@@ -26,8 +37,15 @@ describe('a formula', () => {
   })
   it('throws on a result or an input that is not a finite number, naming itself and its inputs', () => {
     const ratio = formula({
-      id: 'test.ratio', says: 'ratio', symbol: 'r', unit: '1', inputs: { a: 'm', b: 'm' }, shows: 'a / b', eval: ({ a, b }) => a / b,
-      source: { ref: 'a', at: 'b' }, examples: [{ given: { a: 1, b: 1 }, gives: 1, within: 0, from: 'by hand' }],
+      id: 'test.ratio',
+      says: 'ratio',
+      symbol: 'r',
+      unit: '1',
+      inputs: { a: 'm', b: 'm' },
+      shows: 'a / b',
+      eval: ({ a, b }) => a / b,
+      source: { ref: 'a', at: 'b' },
+      examples: [{ given: { a: 1, b: 1 }, gives: 1, within: 0, from: 'by hand' }],
     })
     expect(() => ratio({ a: 1, b: 0 })).toThrow('test.ratio gives Infinity for {"a":1,"b":0}')
     expect(() => ratio.eval({ a: 0, b: 0 })).toThrow('test.ratio gives NaN')
@@ -57,23 +75,25 @@ describe('explain', () => {
     expect(it.inputs[1]?.from).toBeNull()
   })
   it('prints as a person reads it, in either system', () => {
-    expect(explainText(worked, formulas, 'metric')).toBe([
-      'rivet length needed: 7.3825 mm',
-      '  L = G + 1.5 × D',
-      '    = 2.62 mm + 1.5 × 3.175 mm',
-      '    = 7.3825 mm',
-      '  with G = 2.62 mm, grip, from: grip of the stack',
-      '  with D = 3.175 mm, rivet diameter',
-      '  source: NAVEDTRA 14018, figure 13-43',
-      '',
-      'grip of the stack: 2.62 mm',
-      '  G = 0.81 mm + 0.81 mm + 1 mm',
-      '    = 2.62 mm',
-      '  with skin = 0.81 mm',
-      '  with skin_below = 0.81 mm',
-      '  with stringer = 1 mm',
-      '  source: geometry, the layers add',
-    ].join('\n'))
+    expect(explainText(worked, formulas, 'metric')).toBe(
+      [
+        'rivet length needed: 7.3825 mm',
+        '  L = G + 1.5 × D',
+        '    = 2.62 mm + 1.5 × 3.175 mm',
+        '    = 7.3825 mm',
+        '  with G = 2.62 mm, grip, from: grip of the stack',
+        '  with D = 3.175 mm, rivet diameter',
+        '  source: NAVEDTRA 14018, figure 13-43',
+        '',
+        'grip of the stack: 2.62 mm',
+        '  G = 0.81 mm + 0.81 mm + 1 mm',
+        '    = 2.62 mm',
+        '  with skin = 0.81 mm',
+        '  with skin_below = 0.81 mm',
+        '  with stringer = 1 mm',
+        '  source: geometry, the layers add',
+      ].join('\n'),
+    )
     expect(explainText(worked, formulas, 'inch')).toContain('0.10315 in + 1.5 × 0.125 in')
   })
   it('says which formula is missing', () => expect(() => explain(worked, {})).toThrow('cannot explain test.need'))

@@ -3,9 +3,10 @@
  * Called with inputs it gives a `Worked` result, plain frozen data that can be explained later;
  * its `eval` gives the bare number for loops. Both throw on a result that is not a finite number.
  */
-import { parse } from './expression.js'
-import type { Tree } from './expression.js'
+
 import { evaluate } from './evaluate.js'
+import type { Tree } from './expression.js'
+import { parse } from './expression.js'
 
 declare const unit: unique symbol
 /** A number in the SI unit U. Plain arithmetic works; a kilogram handed where a newton is wanted does not compile. */
@@ -101,10 +102,17 @@ interface Declaration<I extends Units, U extends string> extends Declared {
 /** Declare a formula. `shows` (or `cases`) is what a reader sees, `eval` what the machine does; the audit compares them. */
 export function formula<const I extends Units, const U extends string>(told: Declaration<I, U>): Formula<I, U> {
   const about = {
-    ...told, where: (told.where ?? {}) as Record<string, string>, shows: told.shows ?? null, cases: told.cases ?? null,
-    valid: told.valid ?? {}, kind: told.kind ?? ('expression' as const),
+    ...told,
+    where: (told.where ?? {}) as Record<string, string>,
+    shows: told.shows ?? null,
+    cases: told.cases ?? null,
+    valid: told.valid ?? {},
+    kind: told.kind ?? ('expression' as const),
   }
-  return build(about, told.eval as (given: Readonly<Record<string, number>>) => number, Object.keys(told.inputs)) as unknown as Formula<I, U>
+  return build(about, told.eval as (given: Readonly<Record<string, number>>) => number, Object.keys(told.inputs)) as unknown as Formula<
+    I,
+    U
+  >
 }
 
 /** Declare a total: the sum of whatever named terms it is called with. */
@@ -157,11 +165,18 @@ interface Limit {
 }
 
 function collectCautions(
-  about: About, plain: Readonly<Record<string, number>>, inputs: Readonly<Record<string, number | Worked>>, limits: readonly Limit[],
+  about: About,
+  plain: Readonly<Record<string, number>>,
+  inputs: Readonly<Record<string, number | Worked>>,
+  limits: readonly Limit[],
 ): string[] {
   const found = new Set<string>()
   for (const it of Object.values(inputs)) if (typeof it !== 'number') for (const each of it.cautions ?? []) found.add(each)
-  for (const { text, range: [min, max], tree } of limits) {
+  for (const {
+    text,
+    range: [min, max],
+    tree,
+  } of limits) {
     const value = evaluate(tree, plain)
     if (value >= min && value <= max) continue
     const shown = Number(value.toPrecision(4))

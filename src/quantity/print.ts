@@ -2,7 +2,7 @@
 import type { Tree } from './expression.js'
 
 /** Print with the fewest brackets that keep the meaning. `say` gives the text of a name. */
-export function printTree(tree: Tree, say: (name: string) => string = name => name): string {
+export function printTree(tree: Tree, say: (name: string) => string = (name) => name): string {
   return print(tree, say, 0)
 }
 
@@ -11,9 +11,12 @@ const SIGN = { '+': ' + ', '-': ' - ', '*': ' × ', '/': ' / ', '^': '^' } as co
 
 function print(tree: Tree, say: (name: string) => string, around: number): string {
   switch (tree.kind) {
-    case 'number': return tree.text
-    case 'call': return `${tree.name}(${tree.args.map(each => print(each, say, 0)).join(', ')})`
-    case 'negate': return bracket(`-${print(tree.of, say, 3)}`, 3, around)
+    case 'number':
+      return tree.text
+    case 'call':
+      return `${tree.name}(${tree.args.map((each) => print(each, say, 0)).join(', ')})`
+    case 'negate':
+      return bracket(`-${print(tree.of, say, 3)}`, 3, around)
     case 'name': {
       const text = tree.name === 'pi' ? 'pi' : say(tree.name)
       // "2.62 mm" raised to a power would read as mm squared only, so a figure with its unit is bracketed there

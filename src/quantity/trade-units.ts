@@ -2,11 +2,22 @@
  * The units a person may write, by dimension, each as an exact fraction of the SI unit.
  * The inch and the pound are exact by the international agreement of 1959; standard gravity by CGPM 1901.
  */
-import { fromDecimal, over, times } from './exact.js'
+
 import type { Fraction } from './exact.js'
+import { fromDecimal, over, times } from './exact.js'
 
 export type QuantityKind =
-  | 'length' | 'mass' | 'angle' | 'linearMass' | 'pressure' | 'temperature' | 'force' | 'stiffness' | 'number' | 'density' | 'expansion'
+  | 'length'
+  | 'mass'
+  | 'angle'
+  | 'linearMass'
+  | 'pressure'
+  | 'temperature'
+  | 'force'
+  | 'stiffness'
+  | 'number'
+  | 'density'
+  | 'expansion'
 
 export interface TradeUnit {
   readonly names: readonly string[]
@@ -33,59 +44,95 @@ const poundForce = times(pound, fromDecimal('9.80665'))
 const psi = over(poundForce, times(inch, inch))
 const fiveNinths = over(fromDecimal('5'), fromDecimal('9'))
 
-const unit = (factor: Fraction | string, ...names: readonly string[]): TradeUnit => ({ names, factor: typeof factor === 'string' ? fromDecimal(factor) : factor })
+const unit = (factor: Fraction | string, ...names: readonly string[]): TradeUnit => ({
+  names,
+  factor: typeof factor === 'string' ? fromDecimal(factor) : factor,
+})
 
 export const KINDS: Readonly<Record<QuantityKind, KindOfQuantity>> = {
   length: {
-    says: 'a length', example: '6100 mm or 22 1/2 in', si: 'm',
+    says: 'a length',
+    example: '6100 mm or 22 1/2 in',
+    si: 'm',
     units: [
-      unit('0.001', 'mm'), unit('0.01', 'cm'), unit('1', 'm', 'metre', 'metres', 'meter', 'meters'),
-      unit(inch, 'in', 'inch', 'inches', '"', '″'), unit(foot, 'ft', 'foot', 'feet', "'", '′'),
+      unit('0.001', 'mm'),
+      unit('0.01', 'cm'),
+      unit('1', 'm', 'metre', 'metres', 'meter', 'meters'),
+      unit(inch, 'in', 'inch', 'inches', '"', '″'),
+      unit(foot, 'ft', 'foot', 'feet', "'", '′'),
     ],
   },
   mass: {
-    says: 'a mass', example: '24 kg or 53 lb', si: 'kg',
+    says: 'a mass',
+    example: '24 kg or 53 lb',
+    si: 'kg',
     units: [unit('1', 'kg'), unit('0.001', 'g'), unit('1000', 't'), unit(pound, 'lb', 'lbs'), unit(over(pound, fromDecimal('16')), 'oz')],
   },
   angle: {
-    says: 'an angle', example: '13.5 deg', si: 'rad',
+    says: 'an angle',
+    example: '13.5 deg',
+    si: 'rad',
     units: [{ ...unit('1', 'deg', '°', 'degrees', 'degree'), irrational: Math.PI / 180 }, unit('1', 'rad')],
   },
   linearMass: {
-    says: 'a mass per length', example: '0.474 kg/m or 0.32 lb/ft', si: 'kg/m',
+    says: 'a mass per length',
+    example: '0.474 kg/m or 0.32 lb/ft',
+    si: 'kg/m',
     units: [unit('1', 'kg/m'), unit('0.001', 'g/m'), unit(over(pound, foot), 'lb/ft'), unit(over(pound, inch), 'lb/in')],
   },
   pressure: {
-    says: 'a stress or pressure', example: '210 MPa or 30 ksi', si: 'Pa',
+    says: 'a stress or pressure',
+    example: '210 MPa or 30 ksi',
+    si: 'Pa',
     units: [
-      unit('1', 'Pa'), unit('1000', 'kPa'), unit('1000000', 'MPa', 'N/mm2'), unit('1000000000', 'GPa'), unit('100000', 'bar'),
-      unit(psi, 'psi'), unit(times(psi, fromDecimal('1000')), 'ksi'), unit(times(psi, fromDecimal('1000000')), 'Msi'),
+      unit('1', 'Pa'),
+      unit('1000', 'kPa'),
+      unit('1000000', 'MPa', 'N/mm2'),
+      unit('1000000000', 'GPa'),
+      unit('100000', 'bar'),
+      unit(psi, 'psi'),
+      unit(times(psi, fromDecimal('1000')), 'ksi'),
+      unit(times(psi, fromDecimal('1000000')), 'Msi'),
     ],
   },
   temperature: {
-    says: 'a temperature', example: '20 C or 68 F', si: 'K',
+    says: 'a temperature',
+    example: '20 C or 68 F',
+    si: 'K',
     units: [
       { ...unit('1', 'C', '°C', 'degC'), offset: fromDecimal('273.15') },
-      { ...unit(fiveNinths, 'F', '°F', 'degF'), offset: times(fromDecimal('459.67'), fiveNinths) }, unit('1', 'K'),
+      { ...unit(fiveNinths, 'F', '°F', 'degF'), offset: times(fromDecimal('459.67'), fiveNinths) },
+      unit('1', 'K'),
     ],
   },
   force: {
-    says: 'a force', example: '1700 N or 388 lbf', si: 'N',
+    says: 'a force',
+    example: '1700 N or 388 lbf',
+    si: 'N',
     units: [unit('1', 'N'), unit('1000', 'kN'), unit(poundForce, 'lbf'), unit(times(poundForce, fromDecimal('1000')), 'kip')],
   },
   stiffness: {
-    says: 'a spring rate', example: '110 kN/m or 630 lbf/in', si: 'N/m',
+    says: 'a spring rate',
+    example: '110 kN/m or 630 lbf/in',
+    si: 'N/m',
     units: [
-      unit('1', 'N/m'), unit('1000', 'kN/m', 'N/mm'), unit('1000000', 'MN/m', 'kN/mm'),
-      unit(over(poundForce, inch), 'lbf/in', 'lb/in'), unit(over(poundForce, foot), 'lbf/ft'),
+      unit('1', 'N/m'),
+      unit('1000', 'kN/m', 'N/mm'),
+      unit('1000000', 'MN/m', 'kN/mm'),
+      unit(over(poundForce, inch), 'lbf/in', 'lb/in'),
+      unit(over(poundForce, foot), 'lbf/ft'),
     ],
   },
   density: {
-    says: 'a density', example: '2685 kg/m3 or 0.097 lb/in3', si: 'kg/m^3',
+    says: 'a density',
+    example: '2685 kg/m3 or 0.097 lb/in3',
+    si: 'kg/m^3',
     units: [unit('1', 'kg/m3'), unit('1000', 'g/cm3'), unit(over(pound, times(inch, times(inch, inch))), 'lb/in3')],
   },
   expansion: {
-    says: 'a thermal expansion', example: '23.8e-6 /K or 13.2e-6 /F', si: '1/K',
+    says: 'a thermal expansion',
+    example: '23.8e-6 /K or 13.2e-6 /F',
+    si: '1/K',
     units: [unit('1', '/K', '/C'), unit(over(fromDecimal('1'), fiveNinths), '/F')],
   },
   number: { says: 'a plain number', example: '2 or 0.42', si: '1', units: [unit('0.01', '%')] },

@@ -2,8 +2,9 @@
  * One figure of the outside world: its SI value, the figure as the source gives it, the source, and how far it is verified.
  * A figure nobody has is null in its row, never zero.
  */
-import { parseQuantity } from '../quantity/doors.js'
+
 import type { QuantityKind } from '../quantity/doors.js'
+import { parseQuantity } from '../quantity/doors.js'
 
 /**
  * R read in the source itself; R2 read in a transcription of the source;
@@ -28,4 +29,6 @@ export function datum(given: string, kind: QuantityKind, source: string, status:
 }
 
 /** A look-up that may miss: the row, or a sentence and the names that would have been found. */
-export type Found<T> = { readonly ok: true; readonly row: T } | { readonly ok: false; readonly says: string; readonly known: readonly string[] }
+export type Found<T> =
+  | { readonly ok: true; readonly row: T }
+  | { readonly ok: false; readonly says: string; readonly known: readonly string[] }

@@ -7,7 +7,8 @@ const inch = 0.0254
 
 describe('alloys', () => {
   it('finds what a definition names, however it is spaced, and says what is known when it cannot', () => {
-    for (const name of ['5052-H34', '5052-h32', '5052-O', '3003-H14', '6061-T6', '6063-T6', 'Alclad  2024-T3']) expect(findAlloy(name).ok).toBe(true)
+    for (const name of ['5052-H34', '5052-h32', '5052-O', '3003-H14', '6061-T6', '6063-T6', 'Alclad  2024-T3'])
+      expect(findAlloy(name).ok).toBe(true)
     const missing = findAlloy('5025-H34')
     expect(missing).toMatchObject({ ok: false, says: expect.stringContaining('"5025-H34" is not in the table; known are 5052-H34') })
     expect(!missing.ok && missing.known).toContain('3003-H14')

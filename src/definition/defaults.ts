@@ -25,6 +25,9 @@ export const FLUE_TO_WINDOW = is('300 mm')
 // Sheet edge the punch clamps hold. Common practice, no source.
 export const CLAMP_MARGIN = is('75 mm')
 
+// A strake takes a sheet to itself unless told. By construction.
+export const ACROSS = is(1)
+
 // The toe flange runs straight on from the last arc unless it is bent. By construction.
 export const TOE_TURN = is('0 deg')
 // Inside radius of a bend in thin 5052-H34, about three thicknesses. From memory.

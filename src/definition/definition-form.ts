@@ -1,7 +1,24 @@
 /** The written form of a definition, described once: reading, faults and JSON Schema all come from here. */
 import * as usual from './defaults.js'
 import { type Form, group, keyed, list, maybe, needs, orNone, orWord, type ReadOf, usually, type Whole } from './form.js'
-import { alloy, angle, anyLength, bought, date, id, length, linearMass, mass, multiple, NOT_NEGATIVE, stockSize, word, words, yesNo } from './form-values.js'
+import {
+  alloy,
+  angle,
+  anyLength,
+  bought,
+  count,
+  date,
+  id,
+  length,
+  linearMass,
+  mass,
+  multiple,
+  NOT_NEGATIVE,
+  stockSize,
+  word,
+  words,
+  yesNo,
+} from './form-values.js'
 import { found, type Written } from './written.js'
 
 /** Trades that have their place in a definition but are not read by this version. */
@@ -59,12 +76,18 @@ const piece: Form<ReadPiece> = {
 const section = group({
   crown: needs('crown', length(undefined, '2030 mm'), 'waterline of the outer skin on the centre plane'),
   chain: needs('chain', list(piece, 1), 'half section from the crown down, each piece tangent to the one before'),
-  fit: maybe('fit', orNone(group({
-    width: maybe('width', length(undefined, '2392 mm'), 'full width at the widest place'),
-    height: maybe('height', length(undefined, '2234 mm'), 'crown to toe'),
-    belt: maybe('belt', anyLength('640 mm'), 'waterline of the widest place'),
-    floorWidth: maybe('floor width', length(undefined, '2331 mm'), 'full width at waterline 0'),
-  })), 'sizes to solve the fitted values for, as many as there are'),
+  fit: maybe(
+    'fit',
+    orNone(
+      group({
+        width: maybe('width', length(undefined, '2392 mm'), 'full width at the widest place'),
+        height: maybe('height', length(undefined, '2234 mm'), 'crown to toe'),
+        belt: maybe('belt', anyLength('640 mm'), 'waterline of the widest place'),
+        floorWidth: maybe('floor width', length(undefined, '2331 mm'), 'full width at waterline 0'),
+      }),
+    ),
+    'sizes to solve the fitted values for, as many as there are',
+  ),
 })
 
 const frame = group({
@@ -78,54 +101,92 @@ const seam = group({
   girth: needs('girth', length(undefined, '560 mm'), 'outer girth from the crown, one on each side'),
 })
 
+const strake = group({
+  id: needs('id', id('crown'), 'permanent id'),
+  stock: needs('stock', stockSize(), 'sheet it is cut from'),
+  across: usually('across', count('2'), 'strips of it out of one sheet, side by side', usual.ACROSS),
+})
+
 const shell = group({
   skin: needs('skin', group(sheet), 'barrel skin'),
-  frame: needs('frame', group({
-    alloy: sheet.alloy,
-    height: needs('height', length(undefined, '57 mm'), 'depth between skin and lining'),
-    flange: needs('flange', length(undefined, '28 mm'), 'full flange width'),
-    thickness: sheet.thickness,
-    linearMass: needs('mass', linearMass(), 'mass a metre'),
-    rowOffset: needs('row offset', length(undefined, '7 mm'), 'rivet row from the web'),
-    skinRow: needs('skin row', word(['aft', 'forward']), 'side of the web the skin row stands on'),
-  }), 'hoop frame'),
-  jointFrame: needs('joint frame', group({
-    alloy: sheet.alloy,
-    height: needs('height', length(undefined, '57 mm'), 'depth between skin and lining'),
-    flange: needs('flange', length(undefined, '60 mm'), 'full width on the skin'),
-    thickness: sheet.thickness,
-    linearMass: needs('mass', linearMass(), 'mass a metre'),
-  }), 'hat frame where an end section meets the barrel'),
-  stringer: needs('stringer', group({ alloy: sheet.alloy, leg: needs('leg', length(undefined, '25 mm'), 'leg width'), thickness: sheet.thickness }), 'angle behind a seam'),
-  post: needs('post', group({ alloy: sheet.alloy, leg: needs('leg', length(undefined, '25 mm'), 'leg width'), thickness: sheet.thickness }), 'angle beside an opening'),
-  rim: needs('rim', group({
-    ...sheet,
-    line: needs('line', length(undefined, '11 mm'), 'rivet line outside the cut'),
-    minStub: needs('least stub', length(NOT_NEGATIVE, '100 mm'), 'shortest piece of a cut frame worth keeping'),
-  }), 'ring behind the skin round an opening'),
-  edgeChannel: needs('edge channel', group({
-    alloy: sheet.alloy,
-    thickness: sheet.thickness,
-    height: needs('height', length(undefined, '25 mm'), 'web height'),
-    linearMass: needs('mass', linearMass(), 'mass a metre'),
-  }), 'channel on the edge of the floor'),
+  frame: needs(
+    'frame',
+    group({
+      alloy: sheet.alloy,
+      height: needs('height', length(undefined, '57 mm'), 'depth between skin and lining'),
+      flange: needs('flange', length(undefined, '28 mm'), 'full flange width'),
+      thickness: sheet.thickness,
+      linearMass: needs('mass', linearMass(), 'mass a metre'),
+      rowOffset: needs('row offset', length(undefined, '7 mm'), 'rivet row from the web'),
+      skinRow: needs('skin row', word(['aft', 'forward']), 'side of the web the skin row stands on'),
+    }),
+    'hoop frame',
+  ),
+  jointFrame: needs(
+    'joint frame',
+    group({
+      alloy: sheet.alloy,
+      height: needs('height', length(undefined, '57 mm'), 'depth between skin and lining'),
+      flange: needs('flange', length(undefined, '60 mm'), 'full width on the skin'),
+      thickness: sheet.thickness,
+      linearMass: needs('mass', linearMass(), 'mass a metre'),
+    }),
+    'hat frame where an end section meets the barrel',
+  ),
+  stringer: needs(
+    'stringer',
+    group({ alloy: sheet.alloy, leg: needs('leg', length(undefined, '25 mm'), 'leg width'), thickness: sheet.thickness }),
+    'angle behind a seam',
+  ),
+  post: needs(
+    'post',
+    group({ alloy: sheet.alloy, leg: needs('leg', length(undefined, '25 mm'), 'leg width'), thickness: sheet.thickness }),
+    'angle beside an opening',
+  ),
+  rim: needs(
+    'rim',
+    group({
+      ...sheet,
+      line: needs('line', length(undefined, '11 mm'), 'rivet line outside the cut'),
+      minStub: needs('least stub', length(NOT_NEGATIVE, '100 mm'), 'shortest piece of a cut frame worth keeping'),
+    }),
+    'ring behind the skin round an opening',
+  ),
+  edgeChannel: needs(
+    'edge channel',
+    group({
+      alloy: sheet.alloy,
+      thickness: sheet.thickness,
+      height: needs('height', length(undefined, '25 mm'), 'web height'),
+      linearMass: needs('mass', linearMass(), 'mass a metre'),
+    }),
+    'channel on the edge of the floor',
+  ),
   underbelly: needs('underbelly', group(sheet), 'sheet under the floor'),
   tape: needs('tape', length(NOT_NEGATIVE, '1.2 mm'), 'thermal tape between frame and lining'),
   seams: needs('seams', list(seam, 0, 'id'), 'lengthwise laps, from the crown down'),
-  strakes: needs('strakes', list(group({ id: needs('id', id('crown'), 'permanent id'), stock: needs('stock', stockSize(), 'sheet it is cut from') }), 1, 'id'), 'lengthwise sheets from the crown down, one more than the seams'),
+  strakes: needs('strakes', list(strake, 1, 'id'), 'lengthwise sheets from the crown down, one more than the seams'),
   lap: needs('lap', length(undefined, '25 mm'), 'full width of a seam lap'),
   lapOrder: needs('lap order', word(['upper over lower', 'lower over upper']), 'which sheet lies outside'),
-  joint: needs('joint', group({
-    overlap: needs('overlap', length(undefined, '50 mm'), 'full overlap of end and barrel'),
-    rowSpacing: needs('row spacing', length(undefined, '25 mm'), 'between its two rows'),
-    over: needs('over', word(['barrel', 'end']), 'which skin lies outside'),
-  }), 'transverse lap at an end section'),
-  toe: needs('toe', group({
-    flange: needs('flange', length(undefined, '19 mm'), 'flange beyond the toe'),
-    turn: usually('turn', angle({}, '30 deg'), 'bend at the toe; 0 deg runs straight on', usual.TOE_TURN),
-    bendRadius: usually('bend radius', length(NOT_NEGATIVE, '3 mm'), 'inside radius of the bend', usual.BEND_RADIUS),
-    kFactor: usually('k factor', multiple('0.42'), 'neutral line as a fraction of the thickness', usual.K_FACTOR),
-  }), 'lower edge of the lowest strake'),
+  joint: needs(
+    'joint',
+    group({
+      overlap: needs('overlap', length(undefined, '50 mm'), 'full overlap of end and barrel'),
+      rowSpacing: needs('row spacing', length(undefined, '25 mm'), 'between its two rows'),
+      over: needs('over', word(['barrel', 'end']), 'which skin lies outside'),
+    }),
+    'transverse lap at an end section',
+  ),
+  toe: needs(
+    'toe',
+    group({
+      flange: needs('flange', length(undefined, '19 mm'), 'flange beyond the toe'),
+      turn: usually('turn', angle({}, '30 deg'), 'bend at the toe; 0 deg runs straight on', usual.TOE_TURN),
+      bendRadius: usually('bend radius', length(NOT_NEGATIVE, '3 mm'), 'inside radius of the bend', usual.BEND_RADIUS),
+      kFactor: usually('k factor', multiple('0.42'), 'neutral line as a fraction of the thickness', usual.K_FACTOR),
+    }),
+    'lower edge of the lowest strake',
+  ),
   assembly: needs('assembly', word(['ends first', 'barrel first']), 'what stands in the jig first'),
   memberGap: needs('member gap', length(NOT_NEGATIVE, '1 mm'), 'gap where a member stops at another'),
 })
@@ -170,7 +231,12 @@ const rules = group({
   lapEdge: usually('lap edge', length(undefined, '12.5 mm'), 'nominal edge distance in laps', usual.LAP_EDGE),
   rivetLength: needs('rivet length', word(['next up', 'nearest']), 'how the length is taken from stock'),
   buckClearance: usually('buck clearance', length(NOT_NEGATIVE, '5 mm'), 'free distance a bucking bar needs', usual.BUCK_CLEARANCE),
-  tubeToCrossMember: usually('tube to cross-member', length(NOT_NEGATIVE, '200 mm'), 'axle tube to the next cross-member', usual.TUBE_TO_CROSS_MEMBER),
+  tubeToCrossMember: usually(
+    'tube to cross-member',
+    length(NOT_NEGATIVE, '200 mm'),
+    'axle tube to the next cross-member',
+    usual.TUBE_TO_CROSS_MEMBER,
+  ),
   flueToWindow: usually('flue to window', length(NOT_NEGATIVE, '300 mm'), 'flue to a window that opens', usual.FLUE_TO_WINDOW),
   clampMargin: usually('clamp margin', length(NOT_NEGATIVE, '75 mm'), 'edge the punch clamps hold', usual.CLAMP_MARGIN),
 })
@@ -193,11 +259,15 @@ const opening = group({
 const gear = group({
   spindles: needs('spindles', list(length(undefined, '4690 mm'), 1), 'stations of the spindles'),
   arm: needs('arm', length(NOT_NEGATIVE, '150 mm'), 'tube ahead of the spindle'),
-  wheelOpening: needs('wheel opening', group({
-    half: needs('half', length(undefined, '380 mm'), 'reach each side of the spindle'),
-    top: needs('top', length(undefined, '200 mm'), 'waterline of its top'),
-    corner: needs('corner', length(NOT_NEGATIVE, '60 mm'), 'corner radius'),
-  }), 'cut over each wheel'),
+  wheelOpening: needs(
+    'wheel opening',
+    group({
+      half: needs('half', length(undefined, '380 mm'), 'reach each side of the spindle'),
+      top: needs('top', length(undefined, '200 mm'), 'waterline of its top'),
+      corner: needs('corner', length(NOT_NEGATIVE, '60 mm'), 'corner radius'),
+    }),
+    'cut over each wheel',
+  ),
 })
 
 const chassis = group({
@@ -218,7 +288,11 @@ const ends = group({
 })
 
 const stated = group({
-  group: needs('group', word(MASS_GROUPS), 'CH chassis, RG running gear, FL floor, SH shell, OP openings, FU furniture, AP appliances, WA water, EL electrical, LP gas, EX exterior, GR growth'),
+  group: needs(
+    'group',
+    word(MASS_GROUPS),
+    'CH chassis, RG running gear, FL floor, SH shell, OP openings, FU furniture, AP appliances, WA water, EL electrical, LP gas, EX exterior, GR growth',
+  ),
   item: needs('item', words('compressor fridge'), 'what it is'),
   mass: needs('mass', mass(NOT_NEGATIVE), 'its mass'),
   station: needs('station', orWord('axles', length(undefined, '4310 mm')), 'station of its centre; axles for the mean axle station'),
@@ -226,25 +300,38 @@ const stated = group({
   waterline: needs('wl', anyLength('550 mm'), 'waterline of its centre'),
 })
 
-export const definitionForm = group({
-  coach: needs('coach', coach, 'the head of the definition'),
-  section: needs('section', section, 'half cross-section'),
-  frames: needs('frames', list(frame, 2, 'id'), 'frames of the barrel'),
-  shell: needs('shell', shell, 'skin and frames of the barrel'),
-  lining: needs('lining', lining, 'inside skin'),
-  stock: needs('stock', stock, 'what the shop buys'),
-  fasteners: needs('fasteners', keyed(fastener), 'fasteners by id'),
-  rows: needs('rows', group({
-    seam: rowOf('seam'), joint: rowOf('joint'), hoop: rowOf('hoop'), base: rowOf('base'), rim: rowOf('rim'), toe: rowOf('toe'), lining: rowOf('lining'),
-  }), 'fastener and pitch for each kind of row'),
-  rules: needs('rules', rules, 'shop rules'),
-  openings: usually('openings', list(opening, 0, 'id'), 'doors, windows, vents and hatches', usual.NO_OPENINGS),
-  gear: maybe('gear', orNone(gear), 'axles and wheel openings'),
-  chassis: maybe('chassis', orNone(chassis), 'cross-members'),
-  floor: maybe('floor', orNone(floor), 'floor panel'),
-  ends: needs('ends', ends, 'nose and tail sections'),
-  masses: usually('masses', list(stated), 'stated masses', usual.NO_MASSES),
-}, RESERVED)
+export const definitionForm = group(
+  {
+    coach: needs('coach', coach, 'the head of the definition'),
+    section: needs('section', section, 'half cross-section'),
+    frames: needs('frames', list(frame, 2, 'id'), 'frames of the barrel'),
+    shell: needs('shell', shell, 'skin and frames of the barrel'),
+    lining: needs('lining', lining, 'inside skin'),
+    stock: needs('stock', stock, 'what the shop buys'),
+    fasteners: needs('fasteners', keyed(fastener), 'fasteners by id'),
+    rows: needs(
+      'rows',
+      group({
+        seam: rowOf('seam'),
+        joint: rowOf('joint'),
+        hoop: rowOf('hoop'),
+        base: rowOf('base'),
+        rim: rowOf('rim'),
+        toe: rowOf('toe'),
+        lining: rowOf('lining'),
+      }),
+      'fastener and pitch for each kind of row',
+    ),
+    rules: needs('rules', rules, 'shop rules'),
+    openings: usually('openings', list(opening, 0, 'id'), 'doors, windows, vents and hatches', usual.NO_OPENINGS),
+    gear: maybe('gear', orNone(gear), 'axles and wheel openings'),
+    chassis: maybe('chassis', orNone(chassis), 'cross-members'),
+    floor: maybe('floor', orNone(floor), 'floor panel'),
+    ends: needs('ends', ends, 'nose and tail sections'),
+    masses: usually('masses', list(stated), 'stated masses', usual.NO_MASSES),
+  },
+  RESERVED,
+)
 
 /** A reading: any value may be missing where a fault was found. */
 export type Draft = NonNullable<ReturnType<typeof definitionForm.read>>

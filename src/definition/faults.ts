@@ -1,6 +1,6 @@
 /** Collecting everything wrong with a definition, each with its place and a whole sentence. */
 import type { Fault } from './types.js'
-import { found, label, nodeAt, type Path, type Where, whereIs, type Written } from './written.js'
+import { found, label, nodeAt, type Path, type Where, type Written, whereIs } from './written.js'
 
 /** A fault still to be worded. `expected` and `found` are phrases; `advice` whole sentences of what to do. */
 export interface Wrong {

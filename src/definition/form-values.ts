@@ -118,7 +118,11 @@ export function stockSize(): Form<StockSize> {
         const parsed = ENDLESS.test(side) ? null : parseQuantity(side, 'length')
         if (parsed?.ok && parsed.value > 0 && parsed.value <= LONGEST) sizes.push(parsed.value)
         else {
-          reading.wrong(path, { expected: expects, found: parsed && !parsed.ok ? parsed.found : found(node), advice: 'Each side has its own unit.' })
+          reading.wrong(path, {
+            expected: expects,
+            found: parsed && !parsed.ok ? parsed.found : found(node),
+            advice: 'Each side has its own unit.',
+          })
           return undefined
         }
       }
@@ -205,6 +209,22 @@ export function multiple(example: string): Form<number> {
       return undefined
     },
     schema: () => ({ type: 'number', exclusiveMinimum: 0 }),
+  }
+}
+
+/** How many of something, at least one. */
+export function count(example: string): Form<number> {
+  const expects = `a whole number such as ${example}`
+  return {
+    expects,
+    example,
+    read(node, reading, path) {
+      const value = node.kind === 'scalar' ? node.value : null
+      if (typeof value === 'number' && Number.isInteger(value) && value >= 1 && value <= 1000) return value
+      reading.wrong(path, { expected: expects })
+      return undefined
+    },
+    schema: () => ({ type: 'integer', minimum: 1 }),
   }
 }
 

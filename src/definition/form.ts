@@ -35,7 +35,9 @@ export type ReadOf<F> = { readonly [K in keyof F]: F[K] extends Field<infer T> ?
 /** What remains of a reading without faults. */
 export type Whole<T> = T extends readonly (infer U)[]
   ? readonly Whole<Exclude<U, undefined>>[]
-  : T extends object ? { readonly [K in keyof T]: Whole<Exclude<T[K], undefined>> } : T
+  : T extends object
+    ? { readonly [K in keyof T]: Whole<Exclude<T[K], undefined>> }
+    : T
 
 export function needs<T>(key: string, form: Form<T>, says: string): Field<T> {
   return { key, form, says, absent: 'a fault' }
@@ -95,7 +97,12 @@ function strangers(node: WrittenMap, keys: readonly string[], reserved: Reserved
     }
     const near = nearest(key, keys)
     if (near !== null) meant.add(near)
-    reading.wrong([...path, key], { at, expected: 'a key that is known here', found: `"${key}"`, advice: didYouMean(key, keys) || `Known here: ${oneOf(keys)}.` })
+    reading.wrong([...path, key], {
+      at,
+      expected: 'a key that is known here',
+      found: `"${key}"`,
+      advice: didYouMean(key, keys) || `Known here: ${oneOf(keys)}.`,
+    })
   }
   return meant
 }
@@ -111,9 +118,10 @@ function absent(f: Field<unknown>, node: WrittenMap, misspelt: ReadonlySet<strin
     return undefined
   }
   const written = f.absent.written
-  const stand: Written = typeof written === 'object'
-    ? { kind: 'list', at: node.at, items: [] }
-    : { kind: 'scalar', at: node.at, value: written, text: String(written) }
+  const stand: Written =
+    typeof written === 'object'
+      ? { kind: 'list', at: node.at, items: [] }
+      : { kind: 'scalar', at: node.at, value: written, text: String(written) }
   return f.form.read(stand, reading, [...path, f.key])
 }
 
@@ -128,14 +136,23 @@ export function list<T>(item: Form<T>, atLeast = 0, unique: 'id' | null = null):
     example: null,
     read(node, reading, path) {
       if (node.kind !== 'list') {
-        reading.wrong(path, { expected: 'a list', found: found(node), advice: 'Put the items in square brackets, or each on a line of its own after a dash.' })
+        reading.wrong(path, {
+          expected: 'a list',
+          found: found(node),
+          advice: 'Put the items in square brackets, or each on a line of its own after a dash.',
+        })
         return undefined
       }
       if (node.items.length < atLeast) reading.wrong(path, { expected: `a list of at least ${atLeast}`, found: `${node.items.length}` })
       if (unique) repeated(node.items, reading, path)
-      return node.items.map((it, i) => item.read(it, reading, [...path, i]))
+      const items = node.items.map((it, i) => item.read(it, reading, [...path, i]))
+      return items.length < atLeast ? undefined : items
     },
-    schema: (kind) => ({ type: 'array', items: unique ? mergeable(item.schema(kind), kind) : item.schema(kind), ...(kind === 'merged' && atLeast ? { minItems: atLeast } : {}) }),
+    schema: (kind) => ({
+      type: 'array',
+      items: unique ? mergeable(item.schema(kind), kind) : item.schema(kind),
+      ...(kind === 'merged' && atLeast ? { minItems: atLeast } : {}),
+    }),
   }
 }
 
@@ -161,7 +178,7 @@ function repeated(items: readonly Written[], reading: Reading, path: Path): void
 }
 
 /** A group with ids for keys, such as the fasteners; each item gives its key as `id`. */
-export function keyed<T extends object>(item: Form<T>): Form<readonly (T & { readonly id: string } | undefined)[]> {
+export function keyed<T extends object>(item: Form<T>): Form<readonly ((T & { readonly id: string }) | undefined)[]> {
   return {
     expects: 'a group of keys, one an item',
     example: null,

@@ -10,7 +10,10 @@ import { SCHEMA } from './load-files.js'
 export function definitionJsonSchema(kind: SchemaFor = 'file'): JsonSchema {
   const form = definitionForm.schema(kind)
   const name = { type: 'string', minLength: 1 }
-  const extending = { anyOf: [name, { type: 'array', items: name }], description: 'files beside this one to build on, each laid over the one before' }
+  const extending = {
+    anyOf: [name, { type: 'array', items: name }],
+    description: 'files beside this one to build on, each laid over the one before',
+  }
   const schema = { const: SCHEMA, description: 'version of the form' }
   const properties = { ...(kind === 'file' ? { extends: extending } : {}), schema, ...(form.properties as JsonSchema) }
   return {

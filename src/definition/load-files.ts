@@ -62,15 +62,28 @@ export function loadFiles(path: string, text: string, load: Load): Loaded {
     return base ? mergeWritten(base, mine, faults) : withoutOmits(mine, faults)
   }
 
-  function openParent(parent: { readonly path: string; readonly written: string; readonly at: Where }, chain: readonly string[]): Written | null {
+  function openParent(
+    parent: { readonly path: string; readonly written: string; readonly at: Where },
+    chain: readonly string[],
+  ): Written | null {
     if (chain.includes(parent.path)) {
       const round = [...chain.slice(chain.indexOf(parent.path)), parent.path].join(' extends ')
-      faults.push(plain('extends', parent.at, 'files that do not lead back here', `"${parent.written}"`, `The chain goes round: ${round}. Take one of them out.`))
+      faults.push(
+        plain(
+          'extends',
+          parent.at,
+          'files that do not lead back here',
+          `"${parent.written}"`,
+          `The chain goes round: ${round}. Take one of them out.`,
+        ),
+      )
       return null
     }
     const content = load(parent.path)
     if (content === null) {
-      faults.push(plain('extends', parent.at, 'a file beside this one', `"${parent.written}"`, `There is no file ${parent.path}: check its name.`))
+      faults.push(
+        plain('extends', parent.at, 'a file beside this one', `"${parent.written}"`, `There is no file ${parent.path}: check its name.`),
+      )
       return null
     }
     return open(parent.path, content, chain)
@@ -94,7 +107,12 @@ export function loadFiles(path: string, text: string, load: Load): Loaded {
     const expected = `the version of the form, ${SCHEMA}`
     if (!written) {
       faults.push(plain('schema', own.at, expected, 'nothing', `Add the line schema: ${SCHEMA} at the top of the file.`))
-    } else if (written.kind === 'scalar' && typeof written.value === 'number' && Number.isInteger(written.value) && written.value > SCHEMA) {
+    } else if (
+      written.kind === 'scalar' &&
+      typeof written.value === 'number' &&
+      Number.isInteger(written.value) &&
+      written.value > SCHEMA
+    ) {
       faults.push(plain('schema', written.at, expected, found(written), 'It was written for a newer Coachwright: update the program.'))
     } else if (written.kind !== 'scalar' || written.value !== SCHEMA) {
       faults.push(plain('schema', written.at, expected, found(written), `Write schema: ${SCHEMA}.`))

@@ -27,7 +27,8 @@ export function barrelFaults(draft: Draft, chain: TangentChain | null, reading: 
     const because = `the lining would stop at waterline ${mm(floorGap)}, above the whole section`
     reading.impossible(['lining', 'floor gap'], { expected: 'a gap inside the section', because, advice: 'Make the gap smaller.' })
   }
-  if (lining?.seams) seamFaults(lining.seams, ['lining', 'seams'], lining.lap, liningEnd ?? undefined, 'the lower edge of the lining', reading)
+  if (lining?.seams)
+    seamFaults(lining.seams, ['lining', 'seams'], lining.lap, liningEnd ?? undefined, 'the lower edge of the lining', reading)
   strakeFaults(draft, reading)
   liningJointFaults(draft, reading)
   profileFaults(draft, reading)
@@ -72,7 +73,11 @@ function frameFaults(draft: Draft, reading: Reading): void {
     const apart = (stations[i] as number) - (stations[before] as number)
     if (a === undefined || b === undefined || apart >= (a + b) / 2) return
     const because = `${name(before)} stands ${mm(apart)} away, and their flanges would lie on each other`
-    reading.impossible(['frames', i, 'station'], { expected: `at least ${mm((a + b) / 2)} from ${name(before)}`, because, advice: 'Move one of the two.' })
+    reading.impossible(['frames', i, 'station'], {
+      expected: `at least ${mm((a + b) / 2)} from ${name(before)}`,
+      because,
+      advice: 'Move one of the two.',
+    })
   })
   jointFaults(draft, order, reading)
 }
@@ -80,15 +85,26 @@ function frameFaults(draft: Draft, reading: Reading): void {
 function jointFaults(draft: Draft, order: readonly number[], reading: Reading): void {
   const frames = draft.frames ?? []
   if (frames.some((f) => !f || f.joint === undefined)) return
-  for (const [joint, end, word] of [['nose', order[0], 'first'], ['tail', order[order.length - 1], 'last']] as const) {
+  for (const [joint, end, word] of [
+    ['nose', order[0], 'first'],
+    ['tail', order[order.length - 1], 'last'],
+  ] as const) {
     if (frames[end]?.joint === null) {
       const advice = `Write joint: ${joint} on it.`
-      reading.impossible(['frames', end], { expected: `joint: ${joint} on the ${word} frame`, because: `the ${word} frame is where the ${joint} meets the barrel`, advice })
+      reading.impossible(['frames', end], {
+        expected: `joint: ${joint} on the ${word} frame`,
+        because: `the ${word} frame is where the ${joint} meets the barrel`,
+        advice,
+      })
     }
     frames.forEach((f, i) => {
       if (f?.joint !== joint || i === end) return
       const because = `only the ${word} frame meets the ${joint}, and this one is not the ${word}`
-      reading.impossible(['frames', i, 'joint'], { expected: `joint: ${joint} on the ${word} frame`, because, advice: 'Take the joint away here, or look at the stations.' })
+      reading.impossible(['frames', i, 'joint'], {
+        expected: `joint: ${joint} on the ${word} frame`,
+        because,
+        advice: 'Take the joint away here, or look at the stations.',
+      })
     })
   }
 }
@@ -104,11 +120,19 @@ function seamFaults(seams: Seams, path: Path, lap: number | undefined, end: numb
     const before = n > 0 ? (girths[order[n - 1]] as number) : -girth
     if (end !== undefined && girth + lap / 2 >= end) {
       const because = `the lap reaches to girth ${mm(girth + lap / 2)}, off the section, which ends at ${endName} at ${mm(end)}`
-      reading.impossible(pathOf(i), { expected: `a girth below ${mm(end - lap / 2)}`, because, advice: `Write less than ${mm(end - lap / 2)}.` })
+      reading.impossible(pathOf(i), {
+        expected: `a girth below ${mm(end - lap / 2)}`,
+        because,
+        advice: `Write less than ${mm(end - lap / 2)}.`,
+      })
     } else if (girth - before <= lap) {
       const other = n > 0 ? name(order[n - 1]) : 'the same seam on the other side'
       const because = `${other} is only ${mm(girth - before)} away, and the two laps of ${mm(lap)} would lie on each other`
-      reading.impossible(pathOf(i), { expected: `more than ${mm(lap)} between seams`, because, advice: 'Move one of them, or make the lap narrower.' })
+      reading.impossible(pathOf(i), {
+        expected: `more than ${mm(lap)} between seams`,
+        because,
+        advice: 'Move one of them, or make the lap narrower.',
+      })
     }
   })
 }
@@ -117,7 +141,12 @@ function strakeFaults(draft: Draft, reading: Reading): void {
   const { seams, strakes } = draft.shell ?? {}
   if (seams && strakes && strakes.length !== seams.length + 1) {
     const because = `${seams.length} seams make ${seams.length + 1} strakes, but ${strakes.length} are given`
-    reading.impossible(['shell', 'strakes'], { expected: `${seams.length + 1} strakes`, found: String(strakes.length), because, advice: 'Add or remove a strake or a seam.' })
+    reading.impossible(['shell', 'strakes'], {
+      expected: `${seams.length + 1} strakes`,
+      found: String(strakes.length),
+      because,
+      advice: 'Add or remove a strake or a seam.',
+    })
   }
   const bought = draft.stock?.sheets
   strakes?.forEach((s, i) => stockFault(s?.stock, bought, ['shell', 'strakes', i, 'stock'], reading))
@@ -130,7 +159,10 @@ function stockFault(stock: StockSize | undefined, bought: Items<StockSize> | und
   const same = (a: number, b: number): boolean => Math.abs(a - b) < 1e-6
   if (sizes.some((b) => same(b.width, stock.width) && same(b.length, stock.length))) return
   const names = sizes.map((b) => b.name)
-  reading.wrong(path, { expected: `a size listed under stock sheets (${oneOf(names)})`, advice: didYouMean(stock.name, names) || 'Add it to stock sheets if the shop buys it.' })
+  reading.wrong(path, {
+    expected: `a size listed under stock sheets (${oneOf(names)})`,
+    advice: didYouMean(stock.name, names) || 'Add it to stock sheets if the shop buys it.',
+  })
 }
 
 function liningJointFaults(draft: Draft, reading: Reading): void {
@@ -145,7 +177,11 @@ function liningJointFaults(draft: Draft, reading: Reading): void {
     const frame = frames.find((f) => f?.id === joint)
     if (!frame) reading.wrong(path, { expected: 'the id of a frame', advice: didYouMean(joint, ids) || `The frames are ${oneOf(ids)}.` })
     else if (span && (frame.station === span.from || frame.station === span.to)) {
-      reading.impossible(path, { expected: 'a frame between the joint frames', because: `the lining ends at ${joint} anyway, it is a joint frame`, advice: 'Take it out.' })
+      reading.impossible(path, {
+        expected: 'a frame between the joint frames',
+        because: `the lining ends at ${joint} anyway, it is a joint frame`,
+        advice: 'Take it out.',
+      })
     } else if (joints.indexOf(joint) < i) {
       reading.impossible(path, { expected: 'each frame once', because: `${joint} is in the list already`, advice: 'Take it out.' })
     }
@@ -156,10 +192,18 @@ function profileFaults(draft: Draft, reading: Reading): void {
   const { frame, joint } = draft.shell ?? {}
   if (frame?.rowOffset !== undefined && frame.flange !== undefined && frame.rowOffset >= frame.flange / 2) {
     const because = `a row ${mm(frame.rowOffset)} from the web is off the flange, which reaches ${mm(frame.flange / 2)}`
-    reading.impossible(['shell', 'frame', 'row offset'], { expected: `less than ${mm(frame.flange / 2)}`, because, advice: 'Move the row in, or widen the flange.' })
+    reading.impossible(['shell', 'frame', 'row offset'], {
+      expected: `less than ${mm(frame.flange / 2)}`,
+      because,
+      advice: 'Move the row in, or widen the flange.',
+    })
   }
   if (joint?.overlap !== undefined && joint.rowSpacing !== undefined && joint.rowSpacing >= joint.overlap) {
     const because = `two rows ${mm(joint.rowSpacing)} apart do not fit in an overlap of ${mm(joint.overlap)}`
-    reading.impossible(['shell', 'joint', 'row spacing'], { expected: `less than ${mm(joint.overlap)}`, because, advice: 'Bring the rows together, or widen the overlap.' })
+    reading.impossible(['shell', 'joint', 'row spacing'], {
+      expected: `less than ${mm(joint.overlap)}`,
+      because,
+      advice: 'Bring the rows together, or widen the overlap.',
+    })
   }
 }

@@ -12,7 +12,10 @@ export function fastenerFaults(draft: Draft, reading: Reading): void {
     const path = ['fasteners', f.id]
     const named = f.kind === 'solid' && f.alloy !== undefined ? findRivetAlloy(f.alloy) : null
     if (named && !named.ok) {
-      reading.wrong([...path, 'alloy'], { expected: `an alloy of solid rivets (${oneOf(named.known)})`, advice: didYouMean(f.alloy as string, named.known) })
+      reading.wrong([...path, 'alloy'], {
+        expected: `an alloy of solid rivets (${oneOf(named.known)})`,
+        advice: didYouMean(f.alloy as string, named.known),
+      })
     }
     const shank = f.diameter?.value
     if (shank !== undefined && f.hole !== undefined && f.hole < shank) {
@@ -28,7 +31,11 @@ export function fastenerFaults(draft: Draft, reading: Reading): void {
     if (!row || row.fastener === undefined || !types || types.some((f) => !f)) continue
     const ids = types.map((f) => f?.id as string)
     const type = types.find((f) => f?.id === row.fastener)
-    if (!type) reading.wrong(['rows', kind, 'fastener'], { expected: `one of the fasteners (${oneOf(ids)})`, advice: didYouMean(row.fastener, ids) || 'Add it under fasteners.' })
+    if (!type)
+      reading.wrong(['rows', kind, 'fastener'], {
+        expected: `one of the fasteners (${oneOf(ids)})`,
+        advice: didYouMean(row.fastener, ids) || 'Add it under fasteners.',
+      })
     else if (type.hole !== undefined && row.pitch !== undefined && row.pitch <= type.hole) {
       const because = `at ${mm(row.pitch)} apart the holes of ${mm(type.hole)} run into each other`
       reading.impossible(['rows', kind, 'pitch'], { expected: `more than ${mm(type.hole)}`, because, advice: 'Make the pitch wider.' })
@@ -37,6 +44,10 @@ export function fastenerFaults(draft: Draft, reading: Reading): void {
   const { minPitch, maxPitch } = draft.rules ?? {}
   if (minPitch !== undefined && maxPitch !== undefined && minPitch >= maxPitch) {
     const because = `a widest pitch of ${maxPitch} diameters leaves nothing above the closest, ${minPitch}`
-    reading.impossible(['rules', 'max pitch'], { expected: `more than ${minPitch}`, because, advice: 'Make it larger, or min pitch smaller.' })
+    reading.impossible(['rules', 'max pitch'], {
+      expected: `more than ${minPitch}`,
+      because,
+      advice: 'Make it larger, or min pitch smaller.',
+    })
   }
 }

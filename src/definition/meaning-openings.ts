@@ -30,7 +30,8 @@ function measureFaults({ surface, waterline }: Opening, path: Path, reading: Rea
   const stray = surface === 'roof' ? 'wl' : 'girth'
   if (!nodeAt(reading.root, [...path, stray])) return
   const because = surface === 'roof' ? 'the roof has no waterline to speak of' : 'only the roof is measured by girth'
-  const advice = surface === 'roof' ? 'Write girth: 0 mm for the centre line, or leave both out.' : 'Write wl: and the waterline of its centre.'
+  const advice =
+    surface === 'roof' ? 'Write girth: 0 mm for the centre line, or leave both out.' : 'Write wl: and the waterline of its centre.'
   reading.impossible([...path, stray], { expected: surface === 'roof' ? 'girth' : 'wl', because, advice })
 }
 
@@ -47,7 +48,11 @@ function stationFaults({ surface, station, width }: Opening, draft: Draft, path:
   if (!span || station === undefined || surface === undefined) return
   const off = (from: number, to: number, what: string): void => {
     const because = `the opening runs from station ${mm(from)} to ${mm(to)}, off ${what}`
-    reading.impossible([...path, 'station'], { expected: `a place on ${what}`, because, advice: 'Move it, make it narrower, or give it another surface.' })
+    reading.impossible([...path, 'station'], {
+      expected: `a place on ${what}`,
+      because,
+      advice: 'Move it, make it narrower, or give it another surface.',
+    })
   }
   if (!isEnd(surface)) {
     if (width === undefined) return
@@ -57,7 +62,11 @@ function stationFaults({ surface, station, width }: Opening, draft: Draft, path:
     const [from, to] = surface === 'nose' ? [span.from - reach, span.from] : [span.to, span.to + reach]
     if (station >= from && station <= to) return
     const because = `station ${mm(station)} is off the ${surface}, which is ${mm(from)} to ${mm(to)}`
-    reading.impossible([...path, 'station'], { expected: `a station on the ${surface}`, because, advice: 'Move it, or give it another surface.' })
+    reading.impossible([...path, 'station'], {
+      expected: `a station on the ${surface}`,
+      because,
+      advice: 'Move it, or give it another surface.',
+    })
   }
 }
 
@@ -76,8 +85,13 @@ function heightFaults({ surface, waterline, girth, height }: Opening, chain: Tan
   const half = isEnd(surface) ? 0 : height / 2
   const [bottom, top] = [waterline - half, waterline + half]
   if (top < crown && bottom > toe) return
-  const because = top >= crown
-    ? `its top at waterline ${mm(top)} is above the crown at ${mm(crown)}`
-    : `its bottom at waterline ${mm(bottom)} is below the toe at ${mm(toe)}`
-  reading.impossible([...path, 'wl'], { expected: `a place between ${mm(toe)} and ${mm(crown)}`, because, advice: 'Move it, or make it lower.' })
+  const because =
+    top >= crown
+      ? `its top at waterline ${mm(top)} is above the crown at ${mm(crown)}`
+      : `its bottom at waterline ${mm(bottom)} is below the toe at ${mm(toe)}`
+  reading.impossible([...path, 'wl'], {
+    expected: `a place between ${mm(toe)} and ${mm(crown)}`,
+    because,
+    advice: 'Move it, or make it lower.',
+  })
 }

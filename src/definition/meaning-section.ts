@@ -7,7 +7,10 @@ import { deg, mm } from './say-size.js'
 
 type Chain = NonNullable<NonNullable<Draft['section']>['chain']>
 type Piece = NonNullable<Chain[number]>
-type OpenPiece = ChainPiece | { readonly kind: 'arc'; readonly name: string; readonly radius: number; readonly to: null } | { readonly kind: 'line'; readonly name: string; readonly length: null }
+type OpenPiece =
+  | ChainPiece
+  | { readonly kind: 'arc'; readonly name: string; readonly radius: number; readonly to: null }
+  | { readonly kind: 'line'; readonly name: string; readonly length: null }
 
 /** A heading may come out of a fit a rounding away from level or plumb; no shop can see this. rad */
 const HAIR = 1e-9
@@ -68,10 +71,18 @@ function arcTurnFaults(arc: { readonly radius: number; readonly to: number }, fr
     reading.impossible([...path, 'to'], { expected: 'a heading from 0 to 180 deg', because, advice: 'Write a heading in between.' })
   } else if (from !== null && arc.radius > 0 && arc.to <= from) {
     const because = `the arc starts at ${deg(from)} and bends down, so it cannot end at ${deg(arc.to)}`
-    reading.impossible([...path, 'to'], { expected: `a heading above ${deg(from)}`, because, advice: `Make the heading more than ${deg(from)}.` })
+    reading.impossible([...path, 'to'], {
+      expected: `a heading above ${deg(from)}`,
+      because,
+      advice: `Make the heading more than ${deg(from)}.`,
+    })
   } else if (from !== null && arc.radius < 0 && arc.to >= from) {
     const because = `a negative radius bends outward again, so from ${deg(from)} it cannot end at ${deg(arc.to)}`
-    reading.impossible([...path, 'radius'], { expected: 'a radius above zero', because, advice: 'Take the minus sign away, or let the heading fall.' })
+    reading.impossible([...path, 'radius'], {
+      expected: 'a radius above zero',
+      because,
+      advice: 'Take the minus sign away, or let the heading fall.',
+    })
   }
 }
 
@@ -83,7 +94,12 @@ function fitFaults(draft: Draft, chain: Chain, reading: Reading): void {
   if (open === asked) return
   const because = `${open} ${open === 1 ? 'value is' : 'values are'} to be fitted, but ${asked} ${asked === 1 ? 'size is' : 'sizes are'} given to fit to`
   const advice = 'Mark as many values of the chain with fit as there are sizes under section fit.'
-  reading.impossible(fit === null ? ['section', 'chain'] : ['section', 'fit'], { expected: 'as many sizes as fitted values', found: `${asked} for ${open}`, because, advice })
+  reading.impossible(fit === null ? ['section', 'chain'] : ['section', 'fit'], {
+    expected: 'as many sizes as fitted values',
+    found: `${asked} for ${open}`,
+    because,
+    advice,
+  })
 }
 
 function draw(draft: Draft, crown: number, pieces: readonly OpenPiece[], reading: Reading): TangentChain | null {
@@ -94,7 +110,11 @@ function draw(draft: Draft, crown: number, pieces: readonly OpenPiece[], reading
   const solved = fitChain(start, pieces, targets)
   if (solved) return solved.chain
   const because = 'no section of these radii has these sizes'
-  reading.impossible(['section', 'fit'], { expected: 'sizes the chain can meet', because, advice: 'Change a size or a radius, or mark another value with fit.' })
+  reading.impossible(['section', 'fit'], {
+    expected: 'sizes the chain can meet',
+    because,
+    advice: 'Change a size or a radius, or mark another value with fit.',
+  })
   return null
 }
 
@@ -105,7 +125,12 @@ function enclosureFaults(draft: Draft, chain: TangentChain, crown: number, readi
   for (const [i, e] of chain.elements.entries()) {
     const end = at(chain, e.girth1)
     if (end.heading < -HAIR || end.heading > Math.PI + HAIR) {
-      return impossible(i, 'headings from 0 to 180 deg', `the section turns to ${deg(end.heading)} here and would cross itself`, 'Change the sizes it is fitted to.')
+      return impossible(
+        i,
+        'headings from 0 to 180 deg',
+        `the section turns to ${deg(end.heading)} here and would cross itself`,
+        'Change the sizes it is fitted to.',
+      )
     }
     if (end.y <= 0) {
       const because = `the section crosses the centre plane: it ends ${mm(-end.y)} on the other side`
@@ -122,6 +147,11 @@ function enclosureFaults(draft: Draft, chain: TangentChain, crown: number, readi
   const floorLine = girthAtZ(chain, 0)
   if (depth === null || floorLine === null) return
   if (at(chain, floorLine, depth).y <= 0 || crown <= depth || at(chain, chain.length, depth).y <= 0) {
-    impossible(last, 'a section with room inside', `with ${mm(depth)} of frame and lining on each side nothing is left inside`, 'Make the section larger.')
+    impossible(
+      last,
+      'a section with room inside',
+      `with ${mm(depth)} of frame and lining on each side nothing is left inside`,
+      'Make the section larger.',
+    )
   }
 }

@@ -2,8 +2,9 @@
  * Laying one written form over another: maps merge key by key, lists whose items carry an id merge by id
  * (`omit: yes` takes an item out), everything else is replaced.
  */
-import type { Fault } from './types.js'
+
 import { didYouMean } from './near-miss.js'
+import type { Fault } from './types.js'
 import { child, found, idOf, type Written, type WrittenEntry, type WrittenList, type WrittenMap } from './written.js'
 
 export function mergeWritten(base: Written, over: Written, faults: Fault[], path = ''): Written {
@@ -28,7 +29,9 @@ function mergeMaps(base: WrittenMap, over: WrittenMap, faults: Fault[], path: st
   const entries = new Map<string, WrittenEntry>(base.entries)
   for (const [key, entry] of over.entries) {
     const below = base.entries.get(key)
-    const value = below ? mergeWritten(below.value, entry.value, faults, join(path, key)) : withoutOmits(entry.value, faults, join(path, key))
+    const value = below
+      ? mergeWritten(below.value, entry.value, faults, join(path, key))
+      : withoutOmits(entry.value, faults, join(path, key))
     entries.set(key, { keyAt: entry.keyAt, value })
   }
   return { kind: 'map', at: over.at, entries }
@@ -67,5 +70,11 @@ function nothingToOmit(item: Written, id: string, known: readonly string[], path
   const name = `${path} ${id}`
   const advice = didYouMean(id, known) || 'Take this line out.'
   const expected = `the id of something in the list this extends`
-  return { path: name, ...item.at, expected, found: found(child(item, 'id')), says: `${name}: is to be left out, but nothing with that id is there. ${advice}` }
+  return {
+    path: name,
+    ...item.at,
+    expected,
+    found: found(child(item, 'id')),
+    says: `${name}: is to be left out, but nothing with that id is there. ${advice}`,
+  }
 }

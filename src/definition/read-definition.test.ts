@@ -8,11 +8,21 @@ const read = (path: string) => readDefinition(path, readFileSync(path, 'utf8'), 
 const INCH = 0.0254
 
 describe('the Sedge family', () => {
-  for (const [bays, axles, openings, massKg] of [[4, 1, 13, 0], [6, 2, 14, 1757], [8, 2, 17, 0]] as const) {
+  for (const [bays, axles, openings, massKg] of [
+    [4, 1, 13, 0],
+    [6, 2, 14, 1757],
+    [8, 2, 17, 0],
+  ] as const) {
     it(`reads Sedge ${bays} without a fault`, () => {
       const { definition, faults } = read(`examples/sedge-${bays}.yaml`)
       expect(faults.map(faultLine)).toEqual([])
-      expect(definition?.coach).toEqual({ name: `Sedge ${bays}`, family: 'Sedge', maker: 'Marrowbeck Coachworks', market: 'us', date: '2026-03-02' })
+      expect(definition?.coach).toEqual({
+        name: `Sedge ${bays}`,
+        family: 'Sedge',
+        maker: 'Marrowbeck Coachworks',
+        market: 'us',
+        date: '2026-03-02',
+      })
       expect(definition?.frames).toHaveLength(bays + 1)
       expect(definition?.frames.at(-1)?.station).toBeCloseTo(3 + bays * 0.61, 12)
       expect(definition?.gear?.spindles).toHaveLength(axles)

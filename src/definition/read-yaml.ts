@@ -15,7 +15,10 @@ const ADVICE: Readonly<Record<string, readonly [expected: string, advice: string
   BAD_INDENT: ['lines that belong together to start in the same column', 'Line this up with the lines above it.'],
   MISSING_CHAR: ['a comma, a colon, a quote or a closing bracket', 'It is missing on this line or just before it.'],
   UNEXPECTED_TOKEN: ['nothing more here', 'Look for a missing comma, colon, quote or bracket on this line or just before it.'],
-  BLOCK_AS_IMPLICIT_KEY: ['one key and one value on a line', 'A value that holds a colon goes in quotes; a second key goes on its own line.'],
+  BLOCK_AS_IMPLICIT_KEY: [
+    'one key and one value on a line',
+    'A value that holds a colon goes in quotes; a second key goes on its own line.',
+  ],
   MULTILINE_IMPLICIT_KEY: ['a key on one line', 'Look for a missing colon after the key, or a missing closing bracket.'],
   BAD_ALIAS: ['a plain word', 'A value that starts with * or & goes in quotes.'],
   BAD_SCALAR_START: ['a plain word', 'A value that starts with this mark goes in quotes.'],
@@ -40,7 +43,10 @@ export function readYaml(text: string, file: string): ReadText {
     if (first) {
       // One slip makes the parser stumble again further down: only the first of a file is worth reading.
       broken = true
-      const [expected, advice] = ADVICE[openBracket(first) ? 'MISSING_CHAR' : first.code] ?? ['a definition in YAML', `The YAML reader says: ${firstLine(first)}.`]
+      const [expected, advice] = ADVICE[openBracket(first) ? 'MISSING_CHAR' : first.code] ?? [
+        'a definition in YAML',
+        `The YAML reader says: ${firstLine(first)}.`,
+      ]
       add(where(first.pos[0]), 'the text', expected, around(text, first.pos[0]), advice)
     }
     const root = broken ? null : convert(doc.contents, { file, line: 1, column: 1 }, '', 0)
@@ -77,7 +83,13 @@ export function readYaml(text: string, file: string): ReadText {
     if (isSeq(node)) return { kind: 'list', at, items: node.items.map((item, i) => convert(item, at, `${path} ${i + 1}`, depth + 1)) }
     if (isAlias(node)) {
       broken = true
-      add(at, path || 'the definition', 'the value written out', `"*${node.source}"`, 'References are not read here: share values through extends.')
+      add(
+        at,
+        path || 'the definition',
+        'the value written out',
+        `"*${node.source}"`,
+        'References are not read here: share values through extends.',
+      )
       return { kind: 'scalar', at, value: null, text: '' }
     }
     if (isScalar(node)) {
@@ -106,7 +118,11 @@ function firstLine(error: YAMLError): string {
 }
 
 function around(text: string, offset: number): string {
-  const rest = text.slice(offset, offset + 20).split('\n')[0].trim()
+  if (text.slice(offset).trim() === '') return 'the end of the file'
+  const rest = text
+    .slice(offset, offset + 20)
+    .split('\n')[0]
+    .trim()
   if (text[offset] === '\t') return 'a tab'
   return rest === '' ? 'the end of the line' : `"${rest}"`
 }

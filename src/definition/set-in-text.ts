@@ -3,7 +3,7 @@
  * the order of lines stay as somebody left them.
  */
 import { isMap, isScalar, isSeq, type Node, parseDocument, type YAMLMap, type YAMLSeq } from 'yaml'
-import { child, idOf, type Path, type Where, whereIs, type Written } from './written.js'
+import { child, idOf, type Path, type Where, type Written, whereIs } from './written.js'
 
 /** A key, the number of a list's item from 0, or an item by its id. */
 export type Step = string | number | { readonly id: string }
@@ -20,7 +20,8 @@ export function setInText(text: string, steps: readonly Step[], value: string): 
   for (let i = 0; i < steps.length; i++) {
     const next = step(node, steps[i])
     if (next === undefined) return add(text, node, steps.slice(i), value)
-    if (next === null || !hasRange(next)) throw new Error(`cannot write ${say(steps)}: nothing to hold on to at ${say(steps.slice(0, i + 1))}`)
+    if (next === null || !hasRange(next))
+      throw new Error(`cannot write ${say(steps)}: nothing to hold on to at ${say(steps.slice(0, i + 1))}`)
     node = next
   }
   const [from, to] = (node as Ranged).range
@@ -34,7 +35,8 @@ export function whereWritten(merged: Written, steps: readonly Step[]): Where | n
   const path: (string | number)[] = []
   let node: Written | undefined = merged
   for (const s of steps) {
-    const at: string | number = typeof s === 'object' ? (node.kind === 'list' ? node.items.findIndex((item) => idOf(item) === s.id) : -1) : s
+    const at: string | number =
+      typeof s === 'object' ? (node.kind === 'list' ? node.items.findIndex((item) => idOf(item) === s.id) : -1) : s
     node = child(node, at)
     if (!node) return null
     path.push(at)
@@ -57,14 +59,17 @@ function step(node: unknown, s: Step): unknown {
   return isMap(node) ? node.items.find((pair) => keyOf(pair.key) === s)?.value : undefined
 }
 
-const keyOf = (key: unknown): string | null => (isScalar(key) ? (typeof key.value === 'string' ? key.value : (key.source ?? String(key.value))) : null)
+const keyOf = (key: unknown): string | null =>
+  isScalar(key) ? (typeof key.value === 'string' ? key.value : (key.source ?? String(key.value))) : null
 const idIn = (item: YAMLMap): string | null => keyOf(item.items.find((pair) => keyOf(pair.key) === 'id')?.value)
 
 function add(text: string, parent: unknown, steps: readonly Step[], value: string): string {
   const [first, ...rest] = steps
   if (isMap(parent) && typeof first === 'string' && hasRange(parent)) return insert(text, parent, `${key(first)}: ${nest(rest, value)}`, '')
-  if (isSeq(parent) && typeof first === 'object' && hasRange(parent)) return insert(text, parent, nest([first, ...rest], value).slice(1, -1), '- ')
-  if (parent === null && typeof first === 'string') return `${text}${text === '' || text.endsWith('\n') ? '' : '\n'}${key(first)}: ${nest(rest, value)}\n`
+  if (isSeq(parent) && typeof first === 'object' && hasRange(parent))
+    return insert(text, parent, nest([first, ...rest], value).slice(1, -1), '- ')
+  if (parent === null && typeof first === 'string')
+    return `${text}${text === '' || text.endsWith('\n') ? '' : '\n'}${key(first)}: ${nest(rest, value)}\n`
   throw new Error(`cannot write ${say(steps)}: it is not a group or list that could take it`)
 }
 
@@ -74,6 +79,7 @@ function nest(steps: readonly Step[], value: string): string {
   const [first, ...rest] = steps
   if (typeof first === 'number') throw new Error(`cannot write ${say(steps)}: there is no list with that many items`)
   if (typeof first === 'string') return `{${key(first)}: ${nest(rest, value)}}`
+  if (rest.length === 0) throw new Error(`cannot write ${say(steps)}: a value of the item is missing`)
   const inside = nest(rest, value)
   return `[{id: ${written(first.id)}, ${inside.replace(/^\{|\}$/g, '')}}]`
 }

@@ -74,7 +74,7 @@ export function label(root: Written, path: Path): string {
   let node: Written | undefined = root
   for (const step of path) {
     node = node && child(node, step)
-    words.push(typeof step === 'number' ? nameOf(node) ?? String(step + 1) : step)
+    words.push(typeof step === 'number' ? (nameOf(node) ?? String(step + 1)) : step)
   }
   return words.length ? words.join(' ') : 'the definition'
 }

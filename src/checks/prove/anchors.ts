@@ -31,7 +31,7 @@ function outermost(p: Points): number[] {
   return [...found]
 }
 
-/** Long, rare pairs first, each hole used once, so that one wrong hole can spoil only one anchor. */
+/** Long, rare pairs first and each hole in one of them, so that one wrong hole can spoil only one; then the rest. */
 export function chooseAnchors(list: Points, ours: PairDistances, slack: number, most: number): readonly Anchor[] {
   const n = list.x.length
   const chosen = new Set(outermost(list))
@@ -39,28 +39,33 @@ export function chooseAnchors(list: Points, ours: PairDistances, slack: number, 
   for (let i = 0; i < n && chosen.size < MOST_CANDIDATES; i += step) chosen.add(i)
   const points = [...chosen]
   const all: Anchor[] = []
-  let longest = 0
   for (let u = 0; u < points.length; u++) {
     for (let v = u + 1; v < points.length; v++) {
-      const a = points[u],
-        b = points[v]
+      const a = points[u]
+      const b = points[v]
       const distance = Math.hypot(list.x[a] - list.x[b], list.y[a] - list.y[b])
-      longest = Math.max(longest, distance)
-      if (distance > 4 * slack) all.push({ a, b, distance, answers: ours.count(distance, slack) })
+      // no two of ours are as far apart: one of the pair is not ours, and neither may hide the other's good pairs
+      const answers = distance > 4 * slack ? ours.count(distance, slack) : 0
+      if (answers > 0) all.push({ a, b, distance, answers })
     }
   }
+  return inOrder(all, most)
+}
+
+/** Long before short, each hole once before any twice, rare before common. */
+function inOrder(all: readonly Anchor[], most: number): readonly Anchor[] {
+  const longest = all.reduce((far, p) => Math.max(far, p.distance), 0)
+  const rarest = [...all].sort((p, q) => p.answers - q.answers || q.distance - p.distance || p.a - q.a || p.b - q.b)
   // half the longest: the turn is then sharp enough for the far end to be looked for within a few tolerances
-  const long = all
-    .filter((p) => p.distance >= longest / 2)
-    .sort((p, q) => p.answers - q.answers || q.distance - p.distance || p.a - q.a || p.b - q.b)
+  const long = rarest.filter((p) => p.distance >= longest / 2)
+  const short = rarest.filter((p) => p.distance < longest / 2)
   const used = new Set<number>()
-  const result: Anchor[] = []
-  for (const pair of long) {
-    if (result.length >= most) break
-    if (used.has(pair.a) || used.has(pair.b)) continue
-    used.add(pair.a)
-    used.add(pair.b)
-    result.push(pair)
+  const alone: Anchor[] = []
+  const again: Anchor[] = []
+  for (const pair of [...long, ...short]) {
+    const fresh = !used.has(pair.a) && !used.has(pair.b)
+    if (fresh) used.add(pair.a).add(pair.b)
+    ;(fresh ? alone : again).push(pair)
   }
-  return result
+  return [...alone, ...again].slice(0, most)
 }

@@ -38,6 +38,8 @@ export interface SearchTask {
 
 const MOST_ANCHORS = 24
 const MOST_KEPT = 400
+/** A short anchor's turn is loose; looking wider than this for the far end finds only wrong holes, m. */
+const MOST_REACH = 0.004
 
 /** Rows are straight: a list on one line looks the same mirrored across it, so only one hand need be tried. */
 export function onOneLine(p: Points, slack: number): boolean {
@@ -150,7 +152,7 @@ export function searchPlacements(task: SearchTask, ours: Ours): readonly Found[]
   for (let k = 0; k < anchors.length && k <= best; k++) {
     const anchor = anchors[k]
     // the placement of an anchor may be out by a tolerance at its middle and by the turn it gives at the far end
-    const reach = tolerance * (2 + (4 * longest) / anchor.distance)
+    const reach = Math.min(tolerance * (2 + (4 * longest) / anchor.distance), Math.max(MOST_REACH, 6 * tolerance))
     const tried: { readonly r: Rigid; readonly misses: number }[] = []
     candidatesOf(anchor, list, ours, slack, hands, (r) => {
       const misses = missesOf(r, list, order, ours.finder, reach, best)

@@ -3,7 +3,8 @@
  * Angles keep radians inside a substituted formula, since an arc is radius times radians.
  */
 
-export type UnitSystem = 'metric' | 'inch'
+import type { UnitSystem } from './format.js'
+import { formatLength } from './format.js'
 
 interface Shown {
   readonly unit: string
@@ -62,4 +63,12 @@ function plain(value: number, figures: number): string {
   const rounded = Number(value.toPrecision(figures))
   if (size !== 0 && (size < 1e-4 || size >= 1e9)) return rounded.toExponential()
   return String(size >= 10 ** figures ? Math.round(value) : rounded)
+}
+
+/** A given length that is a whole number of 1/64 in, by the name it is bought under (`1/8 in`); null for any other. */
+export function boughtName(value: number, unit: string, system: UnitSystem): string | null {
+  const parts = (value / INCH) * 64
+  if (unit !== 'm' || value === 0 || Math.abs(parts - Math.round(parts)) > 1e-9) return null
+  const name = formatLength(value, 'inch', { fraction: 64 })
+  return system === 'metric' || name.includes('/') ? name : null
 }

@@ -86,6 +86,64 @@ describe('what is refused, and how it is said', () => {
   for (const [text, kind, says] of cases) it(`${text || 'nothing'} as ${kind}`, () => expect(refusal(text, kind)).toBe(says))
 })
 
+describe('anything at all', () => {
+  const kinds: readonly QuantityKind[] = [
+    'length',
+    'mass',
+    'angle',
+    'linearMass',
+    'pressure',
+    'temperature',
+    'force',
+    'stiffness',
+    'number',
+  ]
+  const bits = fc.constantFrom(
+    '6100',
+    '1/8',
+    '.5',
+    '1e99',
+    '1e999',
+    '-',
+    ' ',
+    'mm',
+    'in',
+    "'",
+    '"',
+    'deg',
+    '°',
+    '%',
+    '/',
+    'kg',
+    '½',
+    ',',
+    '0',
+    'C',
+    '∞',
+    'e',
+  )
+  const written = fc.oneof(
+    fc.string(),
+    fc.array(bits, { maxLength: 8 }).map((each) => each.join('')),
+  )
+  it('is read as a finite number or refused in a sentence, and never throws', () => {
+    fc.assert(
+      fc.property(written, fc.constantFrom(...kinds), (text, kind) => {
+        const parsed = parseQuantity(text, kind)
+        return parsed.ok
+          ? Number.isFinite(parsed.value) && /\d|[½¼¾⅛⅜⅝⅞]/.test(text)
+          : parsed.says.endsWith('.') && parsed.expected !== '' && parsed.found !== ''
+      }),
+      { seed: 5, numRuns: 5000 },
+    )
+  })
+  it('is not worked out when it is endless', () => {
+    expect(parseQuantity(`1${'0'.repeat(5000)} mm`, 'length').ok).toBe(false)
+    expect(parseQuantity('1e999999999 mm', 'length').ok).toBe(false)
+  })
+  it('gives a right angle its exact half of pi', () => expect(value('90 deg', 'angle')).toBe(Math.PI / 2))
+})
+
 describe('printing', () => {
   it('prints metric, inch decimals and inch fractions', () => {
     expect(formatLength(2.392, 'metric')).toBe('2392.0 mm')

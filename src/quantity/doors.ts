@@ -19,6 +19,8 @@ export type Parsed =
 const FIGURE = /^\s*(?:(\d+)[\s-]+(\d+)\/(\d+)|(\d+)\/(\d+)|(\d+\.?\d*(?:e[+-]?\d+)?|\.\d+(?:e[+-]?\d+)?))/i
 const UNIT = /^\s*([A-Za-z°%/"'″′][A-Za-z0-9°/]*|)/
 const COMPOUND: Readonly<Record<string, string>> = { ft: 'in', foot: 'in', feet: 'in', "'": 'in', '′': 'in', lb: 'oz', lbs: 'oz' }
+/** Longer than anything on a tape; a longer text is a mistake, and an endless number must not be worked out. */
+const LONGEST = 60
 const GLYPHS: Readonly<Record<string, string>> = {
   '½': ' 1/2',
   '¼': ' 1/4',
@@ -48,6 +50,7 @@ export function parseQuantity(text: string, kind: QuantityKind): Parsed {
     return Object.freeze({ ok: false, expected, found, says: says ?? `Expected ${expected}; found ${found}.` })
   }
   if (tidy === '') return refuse('nothing')
+  if (tidy.length > LONGEST) return refuse(`${tidy.length} characters that begin "${tidy.slice(0, 20)}"`)
   const negative = tidy.startsWith('-')
   const terms = readTerms(tidy.replace(/^[-+]\s?/, ''))
   if (terms === null) return refuse(`"${tidy}", which does not read as a number and a unit`)
@@ -75,11 +78,12 @@ export function parseQuantity(text: string, kind: QuantityKind): Parsed {
 }
 
 function convert(terms: readonly Term[], units: readonly TradeUnit[], negative: boolean): number {
-  const { offset, irrational } = units[0] as TradeUnit
+  const { offset, perPi } = units[0] as TradeUnit
   let sum = terms.map(({ figure }, i) => times(figure, (units[i] as TradeUnit).factor)).reduce(add)
   // the caller puts the sign on, so a temperature below zero on its scale is turned round twice
   if (offset) sum = negative ? add(sum, { top: -offset.top, bottom: offset.bottom }) : add(sum, offset)
-  return toNumber(sum) * (irrational ?? 1)
+  // multiplied before divided, so that 90 deg is exactly half of pi
+  return perPi === undefined ? toNumber(sum) : (toNumber(sum) * Math.PI) / perPi
 }
 
 function readTerms(text: string): readonly Term[] | null {
@@ -92,7 +96,7 @@ function readTerms(text: string): readonly Term[] | null {
     const unit = UNIT.exec(rest) as RegExpExecArray
     rest = rest.slice(unit[0].length).replace(/^\s*-\s*(?=\d)/, ' ')
     const [, whole, top, bottom, onlyTop, onlyBottom, decimal] = figure
-    if (/^0*$/.test(bottom ?? onlyBottom ?? '1')) return null
+    if (/^0*$/.test(bottom ?? onlyBottom ?? '1') || /e[+-]?\d{3}/i.test(decimal ?? '')) return null
     const part = decimal
       ? fromDecimal(decimal)
       : over(fromDecimal((top ?? onlyTop) as string), fromDecimal((bottom ?? onlyBottom) as string))

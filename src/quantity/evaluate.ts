@@ -7,7 +7,7 @@ import type { Case } from './formula.js'
 type Values = Readonly<Record<string, number>>
 
 /** The functions an expression may call. Trigonometry in radians; log10, ceil, floor and round want plain numbers. */
-export const FUNCTIONS: Readonly<Record<string, (...args: readonly number[]) => number>> = {
+const FUNCTIONS: Readonly<Record<string, (...args: readonly number[]) => number>> = {
   sqrt: (x = NaN) => Math.sqrt(x),
   sin: (x = NaN) => Math.sin(x),
   cos: (x = NaN) => Math.cos(x),

@@ -3,10 +3,10 @@
  * the cautions, and the chain of results it was made from. Built lazily: a link is explained when it is looked at.
  */
 
-import type { UnitSystem } from './display.js'
-import { display, displayInside } from './display.js'
+import { boughtName, display, displayInside } from './display.js'
 import { caseFor } from './evaluate.js'
 import { parse } from './expression.js'
+import type { UnitSystem } from './format.js'
 import type { AnyFormula, Source, Worked } from './formula.js'
 import { printTree } from './print.js'
 
@@ -107,7 +107,10 @@ function oneLink(it: Explained, units: UnitSystem): string[] {
   for (const input of it.inputs) {
     const inputSays = input.says ? `, ${input.says}` : ''
     const from = input.from ? `, from: ${input.from.says}` : ''
-    lines.push(`  with ${input.symbol} = ${display(input.value, input.unit, units)}${inputSays}${from}`)
+    // a bought size keeps its name beside the figure
+    const name = input.from ? null : boughtName(input.value, input.unit, units)
+    const figure = display(input.value, input.unit, units)
+    lines.push(`  with ${input.symbol} = ${figure}${name ? ` (${name})` : ''}${inputSays}${from}`)
   }
   lines.push(`  source: ${it.source.ref}, ${it.source.at}`)
   for (const caution of it.cautions) lines.push(`  CAUTION ${caution}`)

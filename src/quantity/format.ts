@@ -1,7 +1,5 @@
 /** The door out of SI: lengths, masses and angles as text, metric or inch. A bought size is printed by its name instead. */
-import type { UnitSystem } from './display.js'
-
-export type { UnitSystem } from './display.js'
+export type UnitSystem = 'metric' | 'inch'
 
 export interface LengthFormat {
   /** decimals of a millimetre (1 unless told) or of an inch (3 unless told) */

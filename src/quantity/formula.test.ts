@@ -82,7 +82,7 @@ describe('explain', () => {
         '    = 2.62 mm + 1.5 × 3.175 mm',
         '    = 7.3825 mm',
         '  with G = 2.62 mm, grip, from: grip of the stack',
-        '  with D = 3.175 mm, rivet diameter',
+        '  with D = 3.175 mm (1/8 in), rivet diameter',
         '  source: NAVEDTRA 14018, figure 13-43',
         '',
         'grip of the stack: 2.62 mm',

@@ -24,8 +24,8 @@ export interface TradeUnit {
   readonly factor: Fraction
   /** added after the factor; only temperatures have one */
   readonly offset?: Fraction
-  /** multiplied on as a rounded number; only degrees need it */
-  readonly irrational?: number
+  /** how many make pi; only degrees, whose factor is no fraction */
+  readonly perPi?: number
 }
 
 export interface KindOfQuantity {
@@ -72,7 +72,7 @@ export const KINDS: Readonly<Record<QuantityKind, KindOfQuantity>> = {
     says: 'an angle',
     example: '13.5 deg',
     si: 'rad',
-    units: [{ ...unit('1', 'deg', '°', 'degrees', 'degree'), irrational: Math.PI / 180 }, unit('1', 'rad')],
+    units: [{ ...unit('1', 'deg', '°', 'degrees', 'degree'), perPi: 180 }, unit('1', 'rad')],
   },
   linearMass: {
     says: 'a mass per length',

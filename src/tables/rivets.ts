@@ -18,7 +18,7 @@ export interface RivetAlloy {
 const SHEAR = 'MIL-HDBK-5J, table 8.1.2(b)'
 const shear = (ksi: string): Datum => datum(`${ksi} ksi`, 'pressure', SHEAR, 'M')
 
-export const RIVET_ALLOYS: readonly RivetAlloy[] = Object.freeze([
+const RIVET_ALLOYS: readonly RivetAlloy[] = Object.freeze([
   { name: '2117-T4', code: 'AD', aliases: ['2117-T3', '2117', 'AD'], Fsu: datum('30 ksi', 'pressure', SHEAR, 'R2') },
   { name: '2017-T4', code: 'D', aliases: ['2017-T3', '2017', 'D'], Fsu: shear('38') },
   { name: '5056-H32', code: 'B', aliases: ['5056', '5056-H321', 'B'], Fsu: shear('28') },
@@ -115,7 +115,7 @@ const blind = (name: string, pull: string, tear: string): BlindRivet => ({
   tension: datum(`${tear} lbf`, 'force', IFI, 'M'),
 })
 
-export const BLIND_RIVETS: readonly BlindRivet[] = Object.freeze([
+const BLIND_RIVETS: readonly BlindRivet[] = Object.freeze([
   blind('1/8 in', '120', '150'),
   blind('5/32 in', '190', '230'),
   blind('3/16 in', '260', '320'),

@@ -1,0 +1,125 @@
+/**
+ * Writes a packet to disk: every document into a folder beside the wanted one, the manifest last, then one rename.
+ *
+ * Until the rename the wanted folder is the old packet, whole; after it, the new one, whole. A cancelled or failed writing
+ * leaves nothing. The rename of a folder over another cannot be one step everywhere, so the old one is first put aside and
+ * put back should the second step fail.
+ */
+import { mkdir, mkdtemp, readdir, rename, rm, stat, writeFile } from 'node:fs/promises'
+import { basename, dirname, join, resolve } from 'node:path'
+import { setImmediate as breathe } from 'node:timers/promises'
+import type { Page } from '../documents/drawing/page.js'
+import type { ManifestDocument, ManifestHead } from '../documents/packet/manifest.js'
+import { manifestText, sha256Of } from '../documents/packet/manifest.js'
+import type { PlannedDocument } from '../documents/packet/planned.js'
+import { checkPaths } from '../documents/packet/planned.js'
+
+export interface PacketProgress {
+  /** documents written, this one included */
+  readonly done: number
+  readonly of: number
+  readonly path: string
+  readonly says: string
+}
+
+export interface WritePacketOptions {
+  readonly renderPdf: (pages: readonly Page[], title: string) => Promise<Uint8Array>
+  readonly onProgress?: (progress: PacketProgress) => void
+  /** aborting stops before the next document and leaves the disk as it was */
+  readonly signal?: AbortSignal
+}
+
+export interface WrittenPacket {
+  readonly folder: string
+  readonly documents: readonly ManifestDocument[]
+  readonly bytes: number
+}
+
+/** A reason a person can act on: cancelled, or the folder is not one this program may replace. */
+export class PacketRefused extends Error {}
+
+async function contentOf(document: PlannedDocument, options: WritePacketOptions): Promise<string | Uint8Array> {
+  const { content } = document
+  return content.kind === 'text' ? content.make() : options.renderPdf(content.make(), content.title)
+}
+
+/** True when there is a packet to replace; throws when something else is in the way. */
+async function isPacket(folder: string): Promise<boolean> {
+  const there = await stat(folder).catch(() => null)
+  if (!there) return false
+  if (!there.isDirectory()) throw new PacketRefused(`${folder} is a file, so no packet can be written there. Name a folder.`)
+  const inside = await readdir(folder)
+  if (inside.length && !inside.includes('packet.json')) {
+    throw new PacketRefused(
+      `${folder} holds other things and no packet, and writing a packet there would remove them. Name another folder.`,
+    )
+  }
+  return true
+}
+
+function stopIfCancelled(signal: AbortSignal | undefined): void {
+  if (signal?.aborted) throw new PacketRefused('Writing the packet was cancelled; nothing was changed.')
+}
+
+async function writeAll(
+  documents: readonly PlannedDocument[],
+  head: ManifestHead,
+  into: string,
+  options: WritePacketOptions,
+): Promise<Omit<WrittenPacket, 'folder'>> {
+  const listed: ManifestDocument[] = []
+  let bytes = 0
+  for (const document of documents) {
+    // let a signal or a key press in between two documents
+    await breathe()
+    stopIfCancelled(options.signal)
+    const content = await contentOf(document, options)
+    const path = join(into, document.path)
+    await mkdir(dirname(path), { recursive: true })
+    await writeFile(path, content)
+    bytes += content.length
+    listed.push({ path: document.path, says: document.says, sha256: sha256Of(content) })
+    options.onProgress?.({ done: listed.length, of: documents.length, path: document.path, says: document.says })
+  }
+  await writeFile(join(into, 'packet.json'), manifestText(head, listed))
+  await breathe()
+  stopIfCancelled(options.signal)
+  return { documents: listed, bytes }
+}
+
+/** Puts `made` in the place of `folder`. */
+async function takePlace(made: string, folder: string, replaces: boolean): Promise<void> {
+  if (!replaces) return rename(made, folder)
+  const aside = `${made}-before`
+  await rename(folder, aside)
+  try {
+    await rename(made, folder)
+  } catch (reason) {
+    await rename(aside, folder)
+    throw reason
+  }
+  await rm(aside, { recursive: true, force: true })
+}
+
+/** Throws PacketRefused with a sentence, or what the disk said. Either way the folder is as it was. */
+export async function writePacket(
+  documents: readonly PlannedDocument[],
+  head: ManifestHead,
+  out: string,
+  options: WritePacketOptions,
+): Promise<WrittenPacket> {
+  checkPaths(documents)
+  const folder = resolve(out)
+  const replaces = await isPacket(folder)
+  stopIfCancelled(options.signal)
+  await mkdir(dirname(folder), { recursive: true })
+  const made = await mkdtemp(join(dirname(folder), `.${basename(folder)}-writing-`))
+  try {
+    const written = await writeAll(documents, head, made, options)
+    await takePlace(made, folder, replaces)
+    return { folder, ...written }
+  } catch (reason) {
+    await rm(made, { recursive: true, force: true })
+    throw reason
+  }
+}

@@ -17,7 +17,7 @@ const load = (p: string): string | null => files.get(p) ?? null
 function sound({ definition, faults }: ReadDefinition): void {
   expect(definition === null).toBe(faults.length > 0)
   for (const f of faults) {
-    expect(f.says, f.says).toMatch(/^[^]*: [^]+[.?]$/)
+    expect(f.says, f.says).toMatch(/^[\s\S]*: [\s\S]+[.?]$/)
     expect(f.says).not.toMatch(/undefined|NaN|\[object|Infinity/)
     expect(f.line).toBeGreaterThan(0)
     expect(f.column).toBeGreaterThan(0)

@@ -1,6 +1,6 @@
 /** The written form of a definition, described once: reading, faults and JSON Schema all come from here. */
 import * as usual from './defaults.js'
-import { type Form, group, keyed, list, maybe, needs, orNone, orWord, type ReadOf, usually, type Whole } from './form.js'
+import { type Form, group, keyed, list, maybe, needs, orNone, orWord, usually, type Whole } from './form.js'
 import {
   alloy,
   angle,

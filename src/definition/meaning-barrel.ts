@@ -149,7 +149,7 @@ function strakeFaults(draft: Draft, reading: Reading): void {
     })
   }
   const bought = draft.stock?.sheets
-  strakes?.forEach((s, i) => stockFault(s?.stock, bought, ['shell', 'strakes', i, 'stock'], reading))
+  for (const [i, s] of (strakes ?? []).entries()) stockFault(s?.stock, bought, ['shell', 'strakes', i, 'stock'], reading)
   stockFault(draft.lining?.stock, bought, ['lining', 'stock'], reading)
 }
 

@@ -1,6 +1,6 @@
 /** Can the half section be drawn, and does it enclose a coach? Gives its chain when it does. */
 import { fitChain } from '../maths/fit-chain.js'
-import { at, buildChain, type ChainPiece, girthAtZ, type TangentChain } from '../maths/tangent-chain.js'
+import { at, buildChain, type ChainElement, type ChainPiece, girthAtZ, type TangentChain } from '../maths/tangent-chain.js'
 import type { Draft } from './definition-form.js'
 import type { Reading } from './faults.js'
 import { deg, mm } from './say-size.js'
@@ -26,7 +26,8 @@ export function sectionFaults(draft: Draft, reading: Reading): TangentChain | nu
   const { crown, chain } = draft.section ?? {}
   const before = reading.faults.length
   if (chain) {
-    chain.forEach((piece, i) => piece && arcFaults(piece, i, buildUp(draft), reading))
+    const depth = buildUp(draft)
+    for (const [i, piece] of chain.entries()) if (piece) arcFaults(piece, i, depth, reading)
     headingFaults(chain, reading)
     fitFaults(draft, chain, reading)
   }
@@ -35,8 +36,9 @@ export function sectionFaults(draft: Draft, reading: Reading): TangentChain | nu
   if (pieces.length < chain.length || draft.section?.fit === undefined) return null
   const drawn = draw(draft, crown, pieces, reading)
   if (!drawn) return null
-  enclosureFaults(draft, drawn, crown, reading)
-  return reading.faults.length > before ? null : drawn
+  const trouble = enclosureTrouble(draft, drawn, crown)
+  if (trouble) reading.impossible(['section', 'chain', trouble.piece], trouble)
+  return trouble ? null : drawn
 }
 
 function isWhole(piece: Piece | undefined): piece is Piece & OpenPiece {
@@ -118,40 +120,50 @@ function draw(draft: Draft, crown: number, pieces: readonly OpenPiece[], reading
   return null
 }
 
-function enclosureFaults(draft: Draft, chain: TangentChain, crown: number, reading: Reading): void {
-  const last = chain.elements.length - 1
-  const impossible = (i: number, expected: string, because: string, advice: string): void =>
-    reading.impossible(['section', 'chain', i], { expected, because, advice })
-  for (const [i, e] of chain.elements.entries()) {
-    const end = at(chain, e.girth1)
-    if (end.heading < -HAIR || end.heading > Math.PI + HAIR) {
-      return impossible(
-        i,
-        'headings from 0 to 180 deg',
-        `the section turns to ${deg(end.heading)} here and would cross itself`,
-        'Change the sizes it is fitted to.',
-      )
+interface Trouble {
+  readonly piece: number
+  readonly expected: string
+  readonly because: string
+  readonly advice: string
+}
+
+/** The first thing that keeps a drawn section from enclosing a coach. */
+function enclosureTrouble(draft: Draft, chain: TangentChain, crown: number): Trouble | null {
+  for (const [piece, e] of chain.elements.entries()) {
+    if (e.heading1 < -HAIR || e.heading1 > Math.PI + HAIR) {
+      const because = `the section turns to ${deg(e.heading1)} here and would cross itself`
+      return { piece, expected: 'headings from 0 to 180 deg', because, advice: 'Change the sizes it is fitted to.' }
     }
-    if (end.y <= 0) {
-      const because = `the section crosses the centre plane: it ends ${mm(-end.y)} on the other side`
-      return impossible(i, 'a section on its own side of the centre plane', because, 'Let it turn under less, or make the radius smaller.')
+    const y = innermost(chain, e)
+    if (y <= 0) {
+      const because = `the section crosses the centre plane: it comes to ${mm(-y)} on the other side`
+      return { piece, expected: 'a section on its own side', because, advice: 'Let it turn under less, or make the radius smaller.' }
     }
   }
+  const piece = chain.elements.length - 1
   const toe = at(chain, chain.length)
   const under = draft.floor?.thickness ?? 0
   if (toe.z >= -under) {
     const because = `the section ends at waterline ${mm(toe.z)}, but it must reach below the floor, which ends at ${mm(-under)}`
-    return impossible(last, `a section that reaches below ${mm(-under)}`, because, 'Carry the chain further down, or lower the crown.')
+    return {
+      piece,
+      expected: `a section that reaches below ${mm(-under)}`,
+      because,
+      advice: 'Carry the chain further down, or lower the crown.',
+    }
   }
   const depth = buildUp(draft)
   const floorLine = girthAtZ(chain, 0)
-  if (depth === null || floorLine === null) return
-  if (at(chain, floorLine, depth).y <= 0 || crown <= depth || at(chain, chain.length, depth).y <= 0) {
-    impossible(
-      last,
-      'a section with room inside',
-      `with ${mm(depth)} of frame and lining on each side nothing is left inside`,
-      'Make the section larger.',
-    )
-  }
+  if (depth === null || floorLine === null) return null
+  if (at(chain, floorLine, depth).y > 0 && crown > depth && at(chain, chain.length, depth).y > 0) return null
+  const because = `with ${mm(depth)} of frame and lining on each side nothing is left inside`
+  return { piece, expected: 'a section with room inside', because, advice: 'Make the section larger.' }
+}
+
+/** The smallest y of a piece past its start, m: at its end, or where a concave arc turns outward again. */
+function innermost(chain: TangentChain, e: ChainElement): number {
+  const plumb = Math.PI / 2
+  const end = at(chain, e.girth1).y
+  if (e.curvature >= 0 || e.heading0 <= plumb || e.heading1 >= plumb) return end
+  return Math.min(end, at(chain, e.girth0 + (plumb - e.heading0) / e.curvature).y)
 }

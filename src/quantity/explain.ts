@@ -30,6 +30,8 @@ export interface Explained {
   readonly symbolic: string | null
   /** the same with figures; a total lists its terms */
   readonly substituted: string | null
+  /** the condition of the branch that applies; null where there is none to state */
+  readonly when: string | null
   readonly value: number
   readonly unit: string
   readonly source: Source
@@ -51,12 +53,13 @@ export function explain(worked: Worked, formulas: Formulas, units: UnitSystem = 
     says: f.says,
     symbol: f.symbol,
     get symbolic() {
-      return shown === null ? null : printTree(parse(shown))
+      return shown && printTree(parse(shown.shows))
     },
     get substituted() {
       if (f.kind === 'sum') return names.map(figure).join(' + ') || '0'
-      return shown === null ? null : printTree(parse(shown), figure)
+      return shown && printTree(parse(shown.shows), figure)
     },
+    when: shown?.when ?? null,
     value: worked.value,
     unit: worked.unit,
     source: f.source,
@@ -78,10 +81,12 @@ function figureOf(input: number | Worked | undefined): number {
   return typeof input === 'number' ? input : (input?.value ?? Number.NaN)
 }
 
-function shownCase(f: AnyFormula, worked: Worked): string | null {
-  if (!f.cases) return f.shows
+/** What is shown for these inputs: the formula itself, or the branch of it that applies. */
+function shownCase(f: AnyFormula, worked: Worked): { readonly shows: string; readonly when: string | null } | null {
+  if (!f.cases) return f.shows === null ? null : { shows: f.shows, when: null }
   const plain = Object.fromEntries(Object.entries(worked.inputs).map(([name, input]) => [name, figureOf(input)]))
-  return f.cases[caseFor(f.cases, plain)]?.shows ?? null
+  const branch = f.cases[caseFor(f.cases, plain)]
+  return branch ? { shows: branch.shows, when: branch.when === 'otherwise' ? null : branch.when } : null
 }
 
 /** The working as a person reads it, results first, then what they were made from, each link once. */
@@ -104,6 +109,7 @@ function oneLink(it: Explained, units: UnitSystem): string[] {
   const pad = ' '.repeat(it.symbol.length)
   const chain = [it.symbolic, it.substituted, result].filter((each) => each !== null)
   const lines = [`${it.says}: ${result}`, ...chain.map((each, i) => `  ${i === 0 ? it.symbol : pad} = ${each}`)]
+  if (it.when) lines.push(`  because ${it.when.replaceAll('*', '×')}`)
   for (const input of it.inputs) {
     const inputSays = input.says ? `, ${input.says}` : ''
     const from = input.from ? `, from: ${input.from.says}` : ''

@@ -53,7 +53,7 @@ describe('a formula', () => {
   })
   it('carries a caution up through what is made from it', () => {
     const outside = need({ G: 0.001, D: 0.012 })
-    expect(outside.cautions).toEqual(['rivet length needed: D is 0.012 m, above the 0.01 m this formula is good to.'])
+    expect(outside.cautions).toEqual(['rivet length needed: rivet diameter (D) is 0.012 m, and the formula holds only up to 0.01 m.'])
     expect(grip({ one: outside, two: 0.001 }).cautions).toEqual(outside.cautions)
     expect(need({ G: 0.001, D: 0.003 })).not.toHaveProperty('cautions')
   })
@@ -95,6 +95,26 @@ describe('explain', () => {
       ].join('\n'),
     )
     expect(explainText(worked, formulas, 'inch')).toContain('0.10315 in + 1.5 × 0.125 in')
+  })
+  it('shows the branch that applies, and why', () => {
+    const clipped = formula({
+      id: 'test.clipped',
+      says: 'a clipped length',
+      symbol: 'L',
+      unit: 'm',
+      inputs: { x: 'm', c: 'm' },
+      source: { ref: 'arithmetic', at: 'clipping' },
+      cases: [
+        { when: 'x < c', shows: 'c' },
+        { when: 'otherwise', shows: 'x' },
+      ],
+      eval: ({ x, c }) => Math.max(x, c),
+      examples: [{ given: { x: 3, c: 3 }, gives: 3, within: 0, from: 'by hand' }],
+    })
+    const told = (x: number): string => explainText(clipped({ x, c: 0.002 }), { [clipped.id]: clipped }, 'metric')
+    expect(told(0.001)).toContain('L = c\n    = 2 mm\n    = 2 mm\n  because x < c')
+    expect(told(0.004)).toContain('L = x\n    = 4 mm')
+    expect(told(0.004)).not.toContain('because')
   })
   it('says which formula is missing', () => expect(() => explain(worked, {})).toThrow('cannot explain test.need'))
 })

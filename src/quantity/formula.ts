@@ -179,10 +179,10 @@ function collectCautions(
   } of limits) {
     const value = evaluate(tree, plain)
     if (value >= min && value <= max) continue
-    const shown = Number(value.toPrecision(4))
-    const bound = value < min ? `below the ${min}` : `above the ${max}`
-    const inUnit = about.inputs[text] && about.inputs[text] !== '1' ? ` ${about.inputs[text]}` : ''
-    found.add(`${about.says}: ${text} is ${shown}${inUnit}, ${bound}${inUnit} this formula is good ${value < min ? 'from' : 'to'}.`)
+    const unit = about.inputs[text] && about.inputs[text] !== '1' ? ` ${about.inputs[text]}` : ''
+    const words = about.where[text] ? `${about.where[text]} (${text})` : text
+    const bound = value < min ? `from ${min}${unit} up` : `up to ${max}${unit}`
+    found.add(`${about.says}: ${words} is ${Number(value.toPrecision(4))}${unit}, and the formula holds only ${bound}.`)
   }
   return [...found]
 }

@@ -34,6 +34,15 @@ describe('the revision', () => {
     expect(revisionOf(whole('other/name.yaml', mergedYaml(merged as NonNullable<typeof merged>)))).toBe(revisionOf(coach))
   })
 
+  it('is kept by the printed form even of names that look like figures', () => {
+    for (const name of ['007', '1.10', '"6"', 'yes', '0x1F', '"a: b # c"']) {
+      const named = text.replace('{name: Sedge 6}', `{name: ${name}}`)
+      const { merged } = readDefinition(path, named, load)
+      const printed = mergedYaml(merged as NonNullable<typeof merged>)
+      expect(canonicalJson(whole('printed.yaml', printed))).toBe(canonicalJson(whole(path, named)))
+    }
+  })
+
   it('does not count the order fasteners are listed in', () => {
     const family = load('examples/sedge.family.yaml')
     const [first] = family.match(/^ {2}S4:.*\n/m) as RegExpMatchArray

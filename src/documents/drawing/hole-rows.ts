@@ -13,8 +13,8 @@ export interface HoleRow {
   readonly from: number
   readonly to: number
   readonly diameter: number
-  /** smallest and largest distance between neighbours within a run; null with fewer than two */
-  readonly pitch: readonly [number, number] | null
+  /** smallest, usual and largest distance between neighbours within a run; null with fewer than two */
+  readonly pitch: { readonly least: number; readonly usual: number; readonly most: number; /** parts of the steps that are the usual one, 0 to 1 */ readonly share: number } | null
   /** stretches without a gap longer than one and a half pitches */
   readonly runs: number
 }
@@ -22,6 +22,8 @@ export interface HoleRow {
 /** Holes of one row whose x (or y) agree within this are one column (or line), m: a row on a formed lap drifts by microns. */
 const STRAIGHT = 0.0005
 const GAP = 1.6
+/** Steps that differ by less are one pitch, m. */
+const SAME_PITCH = 0.00015
 
 export function holeRows(pattern: Pick<Pattern, 'holes'>): readonly HoleRow[] {
   const { holes } = pattern
@@ -43,7 +45,9 @@ function oneRow({ holes }: Pick<Pattern, 'holes'>, row: string, list: readonly n
     row, lies, holes: sorted, diameter: holes.diameter[list[0]],
     at: lies === 'line' ? (y0 + y1) / 2 : (x0 + x1) / 2,
     from: lies === 'line' ? x0 : y0, to: lies === 'line' ? x1 : y1,
-    pitch: steps.length > 0 ? [Math.min(...within), Math.max(...within)] : null,
+    pitch: steps.length === 0 ? null : {
+      least: Math.min(...within), usual: middle, most: Math.max(...within), share: within.filter(step => Math.abs(step - middle) < SAME_PITCH).length / within.length,
+    },
     runs: 1 + steps.length - within.length,
   }
 }

@@ -27,24 +27,24 @@ import { patternNotes } from './pattern-notes.js'
 interface Layout { readonly size: PaperSize; readonly scale: Scale; readonly bands: number; readonly margins: Margins; readonly height: LetterHeight }
 
 /** Room kept at the top for the direction arrows and the scale bar, mm. */
-const HEAD = 20
+const HEAD = 18
 const NEAT = 3
 
-/** The smallest sheet on which the pattern reads well: no smaller than 1:10, and 1:5 where a metre still fits. */
+/** The smallest sheet on which the pattern reads: 1:10 or larger, 1:5 for small parts and for strips, whose holes would run together. */
 function layoutFor(pattern: Pattern, units: PrintUnits, sizes: readonly PaperSize[]): Layout {
   const box = boundsOf([pattern.outline])
   const [w, h] = [box.x1 - box.x0, box.y1 - box.y0]
   const bandable = w > 12 * h
-  const wanted = w > 1.6 && !bandable ? 10 : w > 0.8 ? 5 : 2
+  const wanted = bandable || Math.max(w, h) < 0.5 ? 5 : 10
   let fallback: Layout | null = null
+  // what is written does not depend on the scale, only how deep it stands on its lettering
+  const places = edgePlaces(pattern, viewOf(10, [box.x0, box.y0], [0, 0]), units, box.x0, box.x1, { left: true, right: true })
   for (const size of sizes) {
     const room = roomAbove(size, 'full')
     // larger sheets are read from further away
-    const height: LetterHeight = size.widthMm > 500 ? 3.5 : 2.5
-    for (const scale of SCALES) {
-      // half way across: names of rows do not depend on where the drawing stands
-      const trial = viewOf(scale, [box.x0, box.y0], [0, 0])
-      const margins = marginsFor(edgePlaces(pattern, trial, units, box.x0, box.x1, { left: true, right: true }), height)
+    const heights: readonly LetterHeight[] = size.widthMm > 500 ? [3.5, 2.5] : [2.5]
+    for (const [height, scale] of heights.flatMap(h => SCALES.map(s => [h, s] as const))) {
+      const margins = marginsFor(places, height)
       const [wide, tall] = [room.width - margins.left - margins.right - 2 * NEAT, room.height - HEAD - 2 * NEAT]
       const bands = bandable ? Math.ceil((w * 1000) / scale / wide) : 1
       const need = bands * ((h * 1000) / scale + margins.top + margins.foot)
@@ -52,7 +52,6 @@ function layoutFor(pattern: Pattern, units: PrintUnits, sizes: readonly PaperSiz
       const found = { size, scale, bands, margins, height }
       if (scale <= wanted) return found
       if (fallback === null || scale < fallback.scale) fallback = found
-      break
     }
   }
   if (fallback === null) throw new Error(`No sheet holds a pattern of ${w} by ${h} m`)
@@ -83,30 +82,30 @@ function stretch(part: Part, pattern: Pattern, view: View, units: PrintUnits, fr
 
 /** Openings named inside their cuts where the name fits, by a leader where it does not; rim rows go with them. */
 function cutNames(pattern: Pattern, view: View, units: PrintUnits, from: number, to: number, holes: readonly (readonly [number, number])[], area: readonly [number, number, number, number], height: LetterHeight): readonly Mark[] {
-  const rows = holeRows(pattern)
-  const loose = rows.filter(row => row.lies === 'ring' || row.lies === 'scatter')
+  const loose = holeRows(pattern).filter(row => row.lies === 'ring' || row.lies === 'scatter')
   const marks: Mark[] = []
   const wanted: Wanted[] = []
   const boxes: (readonly [number, number, number, number])[] = []
   const named = new Set<string>()
   for (const cut of pattern.cuts) {
     const b = boundsOf([cut.outline])
-    if ((b.x0 + b.x1) / 2 < from || (b.x0 + b.x1) / 2 > to) continue
-    const own = loose.filter(row => row.row.endsWith(`-${cut.opening}`) || row.row.includes(cut.opening))
+    const own = loose.filter(row => row.row.endsWith(`-${cut.opening}`))
     for (const row of own) named.add(row.row)
-    const words = [cut.opening, `${plainLength(b.x1 - b.x0, units)} × ${plainLength(b.y1 - b.y0, units)}`, ...own.map(row => rowWords(row, units))]
+    if ((b.x0 + b.x1) / 2 < from || (b.x0 + b.x1) / 2 > to) continue
+    const full = [cut.opening, `${plainLength(b.x1 - b.x0, units).split(' ')[0]} × ${plainLength(b.y1 - b.y0, units).split(' ')[0]}`, ...own.map(row => rowWords(row, units))]
     const paper = [view.x(b.x0), view.y(b.y1), view.x(b.x1), view.y(b.y0)] as const
     boxes.push(paper)
-    const widest = Math.max(...words.map(text => textWidth(text, height)))
     const [cx, cy] = [(paper[0] + paper[2]) / 2, (paper[1] + paper[3]) / 2]
-    const pitch = height * 1.8
-    if (widest + 4 <= paper[2] - paper[0] && words.length * pitch + 2 <= paper[3] - paper[1]) {
-      // paper under the name, so that a centre line through the cut stops short of it
-      marks.push(rectangle(cx - widest / 2 - 1, cy - (words.length * pitch) / 2, widest + 2, words.length * pitch, { width: null, fill: 1, group: 'label' }))
-      words.forEach((text, i) => {
-        marks.push(letter(cx, cy + (i - (words.length - 1) / 2) * pitch, text, { height, bold: i === 0, anchor: 'middle', sits: 'middle', group: 'label' }))
-      })
-    } else wanted.push({ lines: words, at: [cx, cy], height })
+    const fits = namesThatFit(full, paper[2] - paper[0] - 3, paper[3] - paper[1] - 1, height)
+    if (fits === null) { wanted.push({ lines: [cut.opening], at: [cx, cy], height }); continue }
+    const { words, letters } = fits
+    const pitch = letters * 1.7
+    const widest = Math.max(...words.map(text => textWidth(text, letters)))
+    // paper under the name, so that a centre line through the cut stops short of it
+    marks.push(rectangle(cx - widest / 2 - 0.6, cy - (words.length * pitch) / 2, widest + 1.2, words.length * pitch, { width: null, fill: 1, group: 'label' }))
+    words.forEach((text, i) => {
+      marks.push(letter(cx, cy + (i - (words.length - 1) / 2) * pitch, text, { height: letters, bold: i === 0, anchor: 'middle', sits: 'middle', group: 'label' }))
+    })
   }
   for (const row of loose) {
     if (named.has(row.row)) continue
@@ -114,6 +113,18 @@ function cutNames(pattern: Pattern, view: View, units: PrintUnits, from: number,
     if (pattern.holes.x[i] >= from && pattern.holes.x[i] <= to) wanted.push({ lines: [rowWords(row, units)], at: [view.x(pattern.holes.x[i]), view.y(pattern.holes.y[i])], height })
   }
   return [...marks, ...placeLabels(wanted, { points: holes, boxes }, area).marks]
+}
+
+/** As many lines as go into the box, in the sheet's lettering or the next smaller; null when not even the first does. */
+function namesThatFit(words: readonly string[], width: number, tall: number, height: LetterHeight): { readonly words: readonly string[]; readonly letters: LetterHeight } | null {
+  const smaller: readonly LetterHeight[] = height > 2.5 ? [height, 2.5, 1.8] : [height, 1.8]
+  for (const letters of smaller) {
+    for (let n = words.length; n >= (letters === height ? 2 : 1); n--) {
+      const some = words.slice(0, n)
+      if (n * letters * 1.7 <= tall && some.every((text, i) => textWidth(text, letters, i === 0) <= width)) return { words: some, letters }
+    }
+  }
+  return null
 }
 
 /** Where forward, up and right of travel are on the page, whichever way the pattern's own axes run. */

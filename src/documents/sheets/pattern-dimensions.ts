@@ -16,12 +16,18 @@ import { boundsOf } from '../drawing/view.js'
 import type { Bounds, View } from '../drawing/view.js'
 import { MARK_LINES } from './pattern-geometry.js'
 
-/** `hoop-F3 ×31 @ 38.3`, or `@ 37.9 to 38.3` where the pitch is not one, `, 2 runs` where the row is interrupted. */
+/** `38.3`, `25.3 mostly` where a few steps differ (the ends of a staggered row), `30.9 to 37.5` where there is no usual one. */
+export function pitchWords(row: HoleRow, units: PrintUnits): string {
+  if (row.pitch === null) return '—'
+  const [least, usual, most] = [row.pitch.least, row.pitch.usual, row.pitch.most].map(p => lengthNumber(p, units))
+  if (least === most) return usual
+  return row.pitch.share >= 0.75 ? `${usual} mostly` : `${least} to ${most}`
+}
+
+/** `hoop-F3 ×31 @ 38.3`, with `, 2 runs` where the row is interrupted. */
 export function rowWords(row: HoleRow, units: PrintUnits): string {
   const count = `${row.row} ×${row.holes.length}`
-  if (row.pitch === null) return count
-  const [least, most] = row.pitch.map(p => lengthNumber(p, units))
-  return `${count} @ ${least === most ? least : `${least} to ${most}`}${row.runs > 1 ? `, ${row.runs} runs` : ''}`
+  return row.pitch === null ? count : `${count} @ ${pitchWords(row, units)}${row.runs > 1 ? `, ${row.runs} runs` : ''}`
 }
 
 export interface EdgePlaces {
@@ -61,11 +67,19 @@ export function edgePlaces(pattern: Pattern, view: View, units: PrintUnits, from
       right.push({ at: view.y(mark.from[1]), text: word })
     }
   }
+  const cutsAt = { x: new Map<string, { names: string[]; at: number; from: number }>(), y: new Map<string, { names: string[]; at: number; from: number }>() }
+  const note = (axis: 'x' | 'y', name: string, at: number, from: number): void => {
+    const known = cutsAt[axis].get(num(at))
+    // lines start at the cut furthest from the words, so that every cut named is touched
+    if (known) { known.names.push(name); known.from = Math.min(known.from, from) } else cutsAt[axis].set(num(at), { names: [name], at, from })
+  }
   for (const cut of pattern.cuts) {
     const b = boundsOf([cut.outline])
-    for (const x of [b.x0, b.x1]) if (x > box.x0 + 1e-6 && x < box.x1 - 1e-6 && inside(x)) top.push({ at: view.x(x), text: `${cut.opening} cut ${num(x)}`, from: view.y(b.y1) })
-    for (const y of [b.y0, b.y1]) if (y > box.y0 + 1e-6 && y < box.y1 - 1e-6) right.push({ at: view.y(y), text: `${cut.opening} cut ${num(y)}`, from: view.x(Math.min(b.x1, to)) })
+    for (const x of [b.x0, b.x1]) if (x > box.x0 + 1e-6 && x < box.x1 - 1e-6 && inside(x)) note('x', cut.opening, x, b.y1)
+    for (const y of [b.y0, b.y1]) if (y > box.y0 + 1e-6 && y < box.y1 - 1e-6) note('y', cut.opening, y, b.x1)
   }
+  for (const [value, { names, at, from: start }] of cutsAt.x) top.push({ at: view.x(at), text: `${names.join(', ')} cut ${value}`, from: view.y(start) })
+  for (const [value, { names, at, from: start }] of cutsAt.y) right.push({ at: view.y(at), text: `${names.join(', ')} cut ${value}`, from: view.x(Math.min(start, to)) })
   return {
     foot: grouped(xs.filter(inside), num).map(([x, text]) => ({ at: view.x(x), text, bold: x === box.x0 || x === box.x1 })),
     top: joined(top),
@@ -139,8 +153,9 @@ function ruler(part: Part, pattern: Pattern, view: View, axis: 'x' | 'y', box: B
   const [v0, v1] = [value(from), value(to)]
   const slope = (v1 - v0) / (to - from)
   // figures stand at least this far apart on paper: a station has four digits across, a girth one line
-  const apart = axis === 'x' ? height * 5 : height * 2.2
+  const apart = axis === 'x' ? height * 5 : height * 4
   const [tick, figure] = STEPS.find(step => view.length(step[1]) >= apart && view.length(step[0]) >= 0.9) ?? STEPS[STEPS.length - 1]
+  if (view.length(to - from) < apart * 2) return []
   const ends: [number, number, number, number][] = []
   const marks: Mark[] = []
   const place = (v: number): number => (axis === 'x' ? view.x(from + (v - v0) / slope) : view.y(from + (v - v0) / slope))
@@ -159,7 +174,7 @@ function ruler(part: Part, pattern: Pattern, view: View, axis: 'x' | 'y', box: B
   marks.unshift(lines(ends, { width: FINE, group }))
   const name = station ? 'STA' : 'G'
   marks.push(axis === 'x'
-    ? letter(view.x(from) - 3, level + 1, name, { height, anchor: 'end', sits: 'top', group })
-    : letter(level - 1, view.y(to) - 2 * height, name, { height, anchor: 'end', group }))
+    ? letter(view.x(from) - height * 2.4, level + 1, name, { height, anchor: 'end', sits: 'top', group })
+    : letter(level - 1, view.y(to) - 2.2 * height, name, { height, anchor: 'end', group }))
   return marks
 }

@@ -10,11 +10,12 @@ import { roomBeside } from '../drawing/sheet.js'
 import { lengthUnit, massWords, plainLength, stockWords } from '../drawing/units.js'
 import type { PrintUnits } from '../drawing/units.js'
 import { boundsOf } from '../drawing/view.js'
+import { pitchWords } from './pattern-dimensions.js'
 
 /** Widths for lettering 1.8 high, mm; larger lettering takes them larger. */
 const NOTES = 92
 const ROW = 3.6
-const COLUMN = 84
+const COLUMN = 83
 
 /** What a person at the bench must know besides the figures. */
 export function noteSentences(design: Design, part: Part, pattern: Pattern, units: PrintUnits): readonly string[] {
@@ -26,9 +27,16 @@ export function noteSentences(design: Design, part: Part, pattern: Pattern, unit
     `Blank ${plainLength(box.x1 - box.x0, units)} × ${plainLength(box.y1 - box.y0, units)}${part.stock ? `, sheared from stock ${stock ? stockWords(stock, units) : part.stock}` : ''}, net ${massWords(part.mass.value, units)}.`,
     ...(part.pieces > 1 ? [`The cuts leave ${part.pieces} separate pieces.`] : []),
     ...(pattern.cuts.length > 0 ? ['A thin dashed edge is taken away by a cut.'] : []),
+    ...fastenerSentences(design, pattern),
     'Hole places are in the hole table of the same revision; the table is the authority, not this drawing.',
     ...part.notes,
   ]
+}
+
+/** `S4 is a 1/8 in solid rivet, universal head, 2117-T4.` for each type the pattern takes. */
+function fastenerSentences(design: Design, pattern: Pattern): readonly string[] {
+  const used = new Set(design.rows.filter(row => pattern.holes.rows.includes(row.id)).map(row => row.fastener))
+  return design.definition.fasteners.filter(type => used.has(type.id)).map(type => `${type.id} is a ${type.diameter.name} ${type.kind} rivet, ${type.head}, ${type.alloy}.`)
 }
 
 export function patternNotes(design: Design, part: Part, pattern: Pattern, size: PaperSize, units: PrintUnits, height: LetterHeight): readonly Mark[] {
@@ -64,18 +72,16 @@ function rowTable(design: Design, pattern: Pattern, x: number, y: number, width:
   const group = 'rows'
   const deep = Math.floor((tall - 11) / pitch)
   const marks: Mark[] = []
-  const cells = [0, 32, 57, 70, 80].map(at => at * k)
+  const cells = [0, 29, 38, 52, 61, 82].map(at => at * k)
   for (let c = 0; c < columns && c * deep < rows.length; c++) {
     const left = x + c * wide
-    const head = ['Row of holes', 'Fastener', `Hole ${lengthUnit(units)}`, 'Count']
+    const head = ['Row of holes', 'Type', `Hole ${lengthUnit(units)}`, 'No.', `Pitch ${lengthUnit(units)}`]
     head.forEach((text, i) => { marks.push(letter(left + cells[i], y + 6, text, { height, bold: true, group })) })
-    marks.push(lines([[left, y + 7.6, left + wide - 6, y + 7.6]], { width: FINE, group }))
+    marks.push(lines([[left, y + 7.6, left + wide - 5, y + 7.6]], { width: FINE, group }))
     rows.slice(c * deep, (c + 1) * deep).forEach((row, i) => {
       const level = y + 8.2 + pitch * (i + 0.85)
       const made = design.rows.find(r => r.id === row.row)
-      const type = design.definition.fasteners.find(f => f.id === made?.fastener)
-      const name = type ? `${type.id}  ${type.diameter.name} ${type.kind}` : '—'
-      const text = [row.row, name, plainLength(row.diameter, units).split(' ')[0], String(row.holes.length)]
+      const text = [row.row, made?.fastener ?? '—', plainLength(row.diameter, units).split(' ')[0], String(row.holes.length), pitchWords(row, units)]
       text.forEach((value, n) => { marks.push(letter(left + cells[n], level, shorten(lettered(value), cells[n + 1] - cells[n] - 1, height), { height, group })) })
     })
   }

@@ -26,9 +26,16 @@ export interface Laid {
   readonly shapes: readonly OpeningShape[]
 }
 
-/** What is kept clear of a cut: the rim ring's flange and the member gap. m. */
+/** Cut to the outer edge of the rim ring, m: its rivets' edge distance with a little over, to the next tenth of a millimetre. */
 export function rimReach(input: ShellInput): number {
-  return input.shell.rim.line + rimEdge(input)
+  // the ring lies deeper than the skin it is drawn on, so on a curve it measures a trace less across: 0.05 mm covers radii over 0.2 m
+  return Math.ceil((input.shell.rim.line + rimEdge(input) + 5e-5) * 1e4 - 1e-6) / 1e4
+}
+
+/** How far from a cut other members must stop: at the rim ring, or at the leg of the post or header behind it. m. */
+export function memberStop(input: ShellInput, shape: OpeningShape): number {
+  const framed = input.frames.some((f) => f.station > shape.x0 && f.station < shape.x1)
+  return Math.max(rimReach(input), framed ? input.shell.post.leg : 0) + input.shell.memberGap
 }
 
 /** Edge distance the rim ring and the frames give their rivets, m. */
@@ -58,11 +65,11 @@ export function flangeHalf(input: ShellInput, frame: FrameDefinition): number {
 /** Stretches of a frame that are left: foot to foot in signed girth, less the openings that cut its web. */
 export function frameStretches(laid: Laid, frame: FrameDefinition): { stretches: Stretch[]; cutBy: string[] } {
   const { input, section, skin } = laid
-  const grow = rimReach(input) + input.shell.memberGap
   const half = flangeHalf(input, frame)
   const gaps = laid.shapes
     .filter((s) => s.x0 < frame.station && s.x1 > frame.station)
     .map((s) => {
+      const grow = memberStop(input, s)
       const chord = widestChord(s, frame.station - half, frame.station + half) ?? [s.v0, s.v1]
       return { from: undeveloped(skin, chord[0] - grow), to: undeveloped(skin, chord[1] + grow), id: s.id }
     })
@@ -168,13 +175,12 @@ export function stringerPlates(laid: Laid): StringerPlate[] {
   const gap = input.shell.memberGap
   const depth = 2 * t + thickness.value / 2
   const development = developAt(section.withFlange, depth)
-  const grow = rimReach(input) + gap
   const out: StringerPlate[] = []
   for (const lap of lapsOf(input)) {
     const v = developed(skin, lap.girth)
     const gaps = laid.shapes.flatMap((s) => {
       const chord = chordAtLength(s, v)
-      return chord ? [{ from: chord[0] - grow, to: chord[1] + grow, id: s.id }] : []
+      return chord ? [{ from: chord[0] - memberStop(input, s), to: chord[1] + memberStop(input, s), id: s.id }] : []
     })
     gaps.sort((a, b) => a.from - b.from)
     for (let i = 0; i + 1 < input.frames.length; i++) {
@@ -213,7 +219,6 @@ export function channelPlates(laid: Laid): Plate[] {
   const c = input.shell.edgeChannel
   const depth = input.shell.skin.thickness.value + c.thickness.value / 2
   const development = developAt(section.withFlange, depth)
-  const grow = rimReach(input) + input.shell.memberGap
   return (['left', 'right'] as const).map((side) => {
     const centre = side === 'right' ? base : -base
     const [g0, g1] = [centre - c.height / 2, centre + c.height / 2]
@@ -221,7 +226,7 @@ export function channelPlates(laid: Laid): Plate[] {
     const cuts = laid.shapes.flatMap((s): OpeningShape[] => {
       const chord = chordAtLength(s, v)
       if (!chord) return []
-      return [{ ...s, x0: chord[0] - grow, x1: chord[1] + grow, v0: developed(skin, g0) - 1, v1: developed(skin, g1) + 1, corner: 0 }]
+      return [{ ...s, x0: chord[0] - memberStop(input, s), x1: chord[1] + memberStop(input, s), v0: developed(skin, g0) - 1, v1: developed(skin, g1) + 1, corner: 0 }]
     })
     return {
       part: `edge-channel-${side}`, face: 'outer leg', kind: 'edge-channel' as const, says: `floor edge channel, ${side} side`,

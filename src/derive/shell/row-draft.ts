@@ -39,7 +39,7 @@ export interface SpanPlan {
   /** a fastener stands on the span's own ends */
   readonly atStart: boolean
   readonly atEnd: boolean
-  /** stand at half pitches, leaving out those beside an end fastener (the second of two staggered rows) */
+  /** stand at half pitches, leaving out those beside a control point, where a lap's edge may run (the second of two staggered rows) */
   readonly staggered?: boolean
   /** rows that share the fastener at the start or end */
   readonly sharedStart?: readonly string[]
@@ -66,9 +66,7 @@ export function addSpan(row: RowDraft, plan: SpanPlan, place: (u: number) => rea
   }
   if (plan.atStart) add(0, plan.start, plan.sharedStart)
   if (plan.staggered && n >= 3) {
-    const from = plan.atStart ? 1 : 0
-    const to = plan.atEnd ? n - 1 : n
-    for (let i = from; i < to; i++) add(i + 1, plan.start + (i + 0.5) * step, undefined)
+    for (let i = 1; i < n - 1; i++) add(i + 1, plan.start + (i + 0.5) * step, undefined)
   } else {
     for (let i = 1; i < n; i++) add(i, plan.start + i * step, undefined)
   }

@@ -35,13 +35,13 @@ export function rimOf(laid: Laid, shape: OpeningShape, skins: readonly Plate[]):
   const seams = lapsOf(input).map((lap) => ({ row: `${lap.seam}-${lap.side}`, mark: lap.seam, v: developed(skin, lap.girth) }))
   const ring = ringOf(shape, input.shell.rim.line, seams, room, edge === null ? null : edge - Math.sign(edge) * inset)
   const plate = rimPlate(laid, shape)
-  const framing = framingOf(laid, shape, ring, inset)
   const row = startRow({
     id: `rim-${shape.id}`, says: `rim of ${shape.id}, ${shape.says}`, kind: 'rim', joint: `joint-rim-${shape.id}`, fastener: rule.fastener,
-    diameter: diameterOf(input, rule.fastener), pitch: rule.pitch, source: 'rows.rim of the definition', candidates: [...skins, plate, ...framing.plates],
+    diameter: diameterOf(input, rule.fastener), pitch: rule.pitch, source: 'rows.rim of the definition', candidates: [],
   })
   layRing(laid, row, ring)
-  return { shape, ring, plate, row, framing }
+  const framing = framingOf(laid, shape, ring, row, inset)
+  return { shape, ring, plate, row: { ...row, candidates: [...skins, plate, ...framing.plates] }, framing }
 }
 
 function layRing(laid: Laid, row: RowDraft, ring: Ring): void {
@@ -84,7 +84,7 @@ export function framesCut(laid: Laid, shape: OpeningShape): FrameDefinition[] {
   return laid.input.frames.filter((f) => f.station > shape.x0 && f.station < shape.x1)
 }
 
-function framingOf(laid: Laid, shape: OpeningShape, ring: Ring, inset: number): Framing {
+function framingOf(laid: Laid, shape: OpeningShape, ring: Ring, row: RowDraft, inset: number): Framing {
   const cut = framesCut(laid, shape)
   if (cut.length === 0) return { plates: [], cuts: [], notes: [], lengths: {} }
   const { input, section, skin } = laid
@@ -109,27 +109,34 @@ function framingOf(laid: Laid, shape: OpeningShape, ring: Ring, inset: number): 
       order: ORDER.framing, development, lie: lieOf(g0, g1), cuts: [], ring: null, marks: [],
     })
   }
-  const r = Math.min(ring.shape.corner, (ring.shape.x1 - ring.shape.x0) / 2)
-  const straight: [number, number] = [ring.shape.x0 + r + inset / 2, ring.shape.x1 - r - inset / 2]
+  const points = row.station.map((x, i) => ({ x, v: developed(skin, row.girth[i]) }))
   const span = aftEdge - foreEdge
   const between = `${fore ? fore.id : 'the nose'} to ${aft ? aft.id : 'the tail'}`
   const up = shape.side === 'left' ? { head: shape.v1, out: 1, sill: shape.v0 } : { head: shape.v0, out: -1, sill: shape.v1 }
-  make(`header-${shape.id}`, `header over ${shape.id}, ${between}`, straight[0], straight[1], up.head, up.head + up.out * leg, span, 'header')
+  const top = legReach(points, 'v', shape.side === 'left' ? ring.shape.v1 : ring.shape.v0, inset)
+  make(`header-${shape.id}`, `header over ${shape.id}, ${between}`, top[0], top[1], up.head, up.head + up.out * leg, span, 'header')
   if (shape.surface !== 'wheel' && stubBelow(laid, shape, up.sill) >= input.shell.rim.minStub) {
-    make(`sill-${shape.id}`, `sill under ${shape.id}, ${between}`, straight[0], straight[1], up.sill, up.sill - up.out * leg, span, 'header')
+    const low = legReach(points, 'v', shape.side === 'left' ? ring.shape.v0 : ring.shape.v1, inset)
+    make(`sill-${shape.id}`, `sill under ${shape.id}, ${between}`, low[0], low[1], up.sill, up.sill - up.out * leg, span, 'header')
   } else {
     notes.push(shape.surface === 'wheel' ? 'The wheel box carries the frame feet to the floor.' : 'The posts run down to the floor; there is no sill.')
   }
   if (shape.surface === 'wheel') return { plates, cuts: cut.map((f) => f.id), notes, lengths }
-  const rv = Math.min(ring.shape.corner, (ring.shape.v1 - ring.shape.v0) / 2)
-  const tall: [number, number] = [ring.shape.v0 + rv + inset / 2, ring.shape.v1 - rv - inset / 2]
   for (const [side, x, out, limit, frame] of [['fore', shape.x0, -1, foreEdge, fore], ['aft', shape.x1, 1, aftEdge, aft]] as const) {
     if ((limit - x) * out >= leg) {
       const [a, b] = out < 0 ? [x - leg, x] : [x, x + leg]
+      const tall = legReach(points, 'x', out < 0 ? ring.shape.x0 : ring.shape.x1, inset)
       make(`post-${shape.id}-${side}`, `${side} post of ${shape.id}`, a, b, tall[0], tall[1], shape.v1 - shape.v0 + 2 * leg, 'post')
     } else if (frame) notes.push(`Frame ${frame.id} serves as the ${side} post.`)
   }
   return { plates, cuts: cut.map((f) => f.id), notes, lengths }
+}
+
+/** From the first to the last rim fastener on one straight leg of the ring, and an edge distance beyond: what a leg behind it needs. */
+function legReach(points: readonly { x: number; v: number }[], along: 'x' | 'v', at: number, inset: number): [number, number] {
+  const on = points.filter((p) => Math.abs(p[along] - at) < 1e-9).map((p) => (along === 'x' ? p.v : p.x))
+  if (on.length === 0) throw new Error('a rim leg without fasteners cannot hold a post or header')
+  return [Math.min(...on) - inset, Math.max(...on) + inset]
 }
 
 /** How much frame is left under an opening, m along the skin. */

@@ -2,7 +2,7 @@
 import { developed } from '../../maths/development.js'
 import { barrelOf } from './input.js'
 import {
-  baseGirth, type channelPlates, diameterOf, type foreignPlates, type framePlates, type Laid, lessGaps, rimReach, type Stretch,
+  baseGirth, type channelPlates, diameterOf, type foreignPlates, type framePlates, type Laid, lessGaps, memberStop, type Stretch,
   type StringerPlate,
 } from './members.js'
 import { chordAtLength, signedDistance } from './opening-shape.js'
@@ -124,12 +124,11 @@ export function seamRows(laid: Laid, stringers: readonly StringerPlate[], skins:
 function alongFrames(laid: Laid, row: RowDraft, girth: number): RowDraft {
   const { input, skin } = laid
   const inset = endInset(laid, row.fastener)
-  const grow = rimReach(input) + input.shell.memberGap
   const v = developed(skin, girth)
   const clear = clearOfCuts(laid, row.fastener)
   const gaps = laid.shapes.flatMap((s) => {
     const chord = chordAtLength(s, v)
-    return chord ? [{ from: chord[0] - grow, to: chord[1] + grow, id: s.id }] : []
+    return chord ? [{ from: chord[0] - memberStop(input, s), to: chord[1] + memberStop(input, s), id: s.id }] : []
   }).sort((a, b) => a.from - b.from)
   const { first, last } = barrelOf(input)
   const whole: Stretch = { from: first - inset, to: last + inset, fromMark: input.frames[0].id, toMark: input.frames[input.frames.length - 1].id }

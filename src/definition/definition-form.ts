@@ -22,9 +22,9 @@ import {
 import { found, type Written } from './written.js'
 
 /** Trades that have their place in a definition but are not read by this version. */
-export const RESERVED = ['circuits', 'fit-out', 'insulation', 'line', 'inspection'] as const
+const RESERVED = ['circuits', 'fit-out', 'insulation', 'line', 'inspection'] as const
 export const SURFACES = ['C', 'R', 'curb', 'road', 'right', 'left', 'roof', 'nose', 'tail'] as const
-export const MASS_GROUPS = ['CH', 'RG', 'FL', 'SH', 'OP', 'FU', 'AP', 'WA', 'EL', 'LP', 'EX', 'GR'] as const
+const MASS_GROUPS = ['CH', 'RG', 'FL', 'SH', 'OP', 'FU', 'AP', 'WA', 'EL', 'LP', 'EX', 'GR'] as const
 
 const sheet = {
   alloy: needs('alloy', alloy('5052-H34'), 'alloy and temper'),

@@ -36,10 +36,10 @@ function bare(node: Written): boolean {
 }
 
 /** Anything above nothing; the usual case for a size. */
-export const POSITIVE: Bounds = { over: 0 }
+const POSITIVE: Bounds = { over: 0 }
 export const NOT_NEGATIVE: Bounds = { atLeast: 0 }
 
-export function quantity(kind: Kind, bounds: Bounds = {}, example: string = KINDS[kind].example): Form<number> {
+function quantity(kind: Kind, bounds: Bounds = {}, example: string = KINDS[kind].example): Form<number> {
   const expects = phrase(kind, `such as ${example}`)
   return {
     expects,

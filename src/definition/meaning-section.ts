@@ -16,7 +16,7 @@ type OpenPiece =
 const HAIR = 1e-9
 
 /** Skin, frame, tape and lining: what stands between the outer mould line and the room. m */
-export function buildUp(draft: Draft): number | null {
+function buildUp(draft: Draft): number | null {
   const parts = [draft.shell?.skin?.thickness?.value, draft.shell?.frame?.height, draft.shell?.tape, draft.lining?.thickness?.value]
   return parts.every((p) => p !== undefined) ? parts.reduce<number>((sum, p) => sum + (p as number), 0) : null
 }

@@ -9,7 +9,7 @@ import type { Definition, Market, Surface } from './types.js'
 /** Side of travel next to the curb: traffic keeps right in the first two, left in the others. */
 const CURB: Readonly<Record<Market, 'right' | 'left'>> = { us: 'right', eu: 'right', uk: 'left', au: 'left' }
 
-export function surfaceOf(written: (typeof SURFACES)[number], market: Market): Surface {
+function surfaceOf(written: (typeof SURFACES)[number], market: Market): Surface {
   const curb = CURB[market]
   if (written === 'C' || written === 'curb') return curb
   if (written === 'R' || written === 'road') return curb === 'right' ? 'left' : 'right'

@@ -45,6 +45,39 @@ describe('the Sedge family', () => {
     expect([side('D1'), side('RW3'), side('RV1'), side('NW1')]).toEqual(['right', 'left', 'roof', 'nose'])
   })
 
+  it('turns the side letters round where traffic keeps left', () => {
+    const family = 'examples/sedge.family.yaml'
+    for (const [market, curb] of [
+      ['us', 'right'],
+      ['eu', 'right'],
+      ['uk', 'left'],
+      ['au', 'left'],
+    ] as const) {
+      const elsewhere = (load(family) as string).replace('market: us', `market: ${market}`)
+      const { definition } = readDefinition('examples/sedge-6.yaml', load('examples/sedge-6.yaml') as string, (p) =>
+        p === family ? elsewhere : load(p),
+      )
+      expect(definition?.openings.find((o) => o.id === 'D1')?.surface).toBe(curb)
+      expect(definition?.openings.find((o) => o.id === 'RW1')?.surface).toBe(curb === 'right' ? 'left' : 'right')
+    }
+  })
+
+  it('puts a frame of another file in its place along the coach', () => {
+    const { definition } = readDefinition(
+      'examples/x.yaml',
+      'extends: sedge-6.yaml\nschema: 1\nframes:\n  - {id: F3a, station: 4525 mm}\n',
+      load,
+    )
+    expect(definition?.frames.map((f) => f.id)).toEqual(['F1', 'F2', 'F3', 'F3a', 'F4', 'F5', 'F6', 'F7'])
+  })
+
+  it('takes a sheet either way round, and a fraction on the tape', () => {
+    const added = 'extends: sedge-6.yaml\nschema: 1\nlining: {stock: 152 in x 48 in}\nshell: {tape: 3/64 in}\n'
+    const { definition } = readDefinition('examples/x.yaml', added, load)
+    expect(definition?.lining.stock).toEqual({ name: '152 in x 48 in', width: 1.2192, length: 3.8608 })
+    expect(definition?.shell.tape).toBeCloseTo((3 / 64) * INCH, 12)
+  })
+
   it('fills in the defaults and freezes everything', () => {
     expect(sedge6?.rules.minPitch).toBe(3)
     expect(sedge6?.rules.flueToWindow).toBeCloseTo(0.3, 12)

@@ -6,10 +6,10 @@ import { at } from '../../maths/tangent-chain.js'
 import type { Pattern } from '../nouns.js'
 import type { Shell } from './index.js'
 import { chordAtLength, type OpeningShape } from './opening-shape.js'
+import { netArea } from './patterns.js'
 import type { Plate } from './plates.js'
 import { type Agreement, note, patternsOf, startTally } from './verify.js'
 import { lengthInSpace, type MidSurface, midSurfaces } from './verify-depth.js'
-import { netArea } from './patterns.js'
 
 /** Bands narrower than this hold no area worth a name. m */
 const HAIR = 1e-9
@@ -24,7 +24,8 @@ export function areasAgree(shell: Shell): Agreement {
   for (const { part, plate, pattern } of patternsOf(shell)) {
     note(tally, (netArea(pattern) - areaInSpace(shell, plate, surface(plate))) / lengthRound(pattern), () => `${pattern.face} of ${part}`)
   }
-  for (const { id, area, patterns } of shell.parts) note(tally, (area - netArea(patterns[0])) / lengthRound(patterns[0]), () => `the area of ${id}`)
+  for (const { id, area, patterns } of shell.parts)
+    note(tally, (area - netArea(patterns[0])) / lengthRound(patterns[0]), () => `the area of ${id}`)
   return tally
 }
 
@@ -45,13 +46,18 @@ function areaInSpace(shell: Shell, plate: Plate, mid: MidSurface): number {
     const h = Math.min(1e-5, (b - a) / 1e3)
     const point = (g: number): { y: number; z: number } => at(chain, Math.abs(g), depth)
     // eased at both ends: a rounded corner's width grows there as a square root, which Gauss's rule dislikes
-    sum += integrate((u) => {
-      const g = a + (b - a) * u * u * (3 - 2 * u)
-      const slope = 6 * u * (1 - u) * (b - a)
-      const [p, q] = [point(Math.max(a, g - h)), point(Math.min(b, g + h))]
-      const stretch = Math.hypot(q.y - p.y, q.z - p.z) / (Math.min(b, g + h) - Math.max(a, g - h))
-      return widthOfMetal(plate, developed(skin, g)) * stretch * slope
-    }, 0, 1, 2)
+    sum += integrate(
+      (u) => {
+        const g = a + (b - a) * u * u * (3 - 2 * u)
+        const slope = 6 * u * (1 - u) * (b - a)
+        const [p, q] = [point(Math.max(a, g - h)), point(Math.min(b, g + h))]
+        const stretch = Math.hypot(q.y - p.y, q.z - p.z) / (Math.min(b, g + h) - Math.max(a, g - h))
+        return widthOfMetal(plate, developed(skin, g)) * stretch * slope
+      },
+      0,
+      1,
+      2,
+    )
   }
   return sum
 }

@@ -26,8 +26,14 @@ export function depthsAgree(shell: Shell): Agreement {
       own.forEach(({ plate }, k) => {
         if (!inside[k].has(i)) return
         const layer = stack.parts.indexOf(plate.part)
-        const before = stack.thickness.slice(0, layer).reduce((a, b) => a + b, 0) - (row.kind === 'joint' && stack.parts.some((p) => FOREIGN.has(p)) ? outward : 0)
-        note(tally, surface(plate).depth(row.girth[i]) - (before + stack.thickness[layer] / 2), () => `${fastenerId(row, i)} in ${plate.part}`)
+        const before =
+          stack.thickness.slice(0, layer).reduce((a, b) => a + b, 0) -
+          (row.kind === 'joint' && stack.parts.some((p) => FOREIGN.has(p)) ? outward : 0)
+        note(
+          tally,
+          surface(plate).depth(row.girth[i]) - (before + stack.thickness[layer] / 2),
+          () => `${fastenerId(row, i)} in ${plate.part}`,
+        )
       })
     }
   }
@@ -42,8 +48,14 @@ export function nothingLost(shell: Shell): string[] {
     ...shell.rows.flatMap((row) => [...rowFaults(row), ...idFaults(row, ids), ...layerFaults(row, holes)]),
     ...strayHoles(shell),
     ...sharedFaults(shell),
-    ...doubled(shell.parts.map((p) => p.id), 'part'),
-    ...doubled(shell.rows.map((r) => r.id), 'row'),
+    ...doubled(
+      shell.parts.map((p) => p.id),
+      'part',
+    ),
+    ...doubled(
+      shell.rows.map((r) => r.id),
+      'row',
+    ),
   ]
 }
 
@@ -103,7 +115,9 @@ function strayHoles(shell: Shell): string[] {
         const row = rows.get(holes.rows[holes.row[k]])
         if (!row) return [`${part.id} has a hole of ${holes.rows[holes.row[k]]}, which is no row`]
         const stack = row.stacks[row.stack[holes.index[k]]]
-        return stack.parts.includes(part.id) ? [] : [`${fastenerId(row, holes.index[k])} has a hole in ${part.id}, which is not in its stack`]
+        return stack.parts.includes(part.id)
+          ? []
+          : [`${fastenerId(row, holes.index[k])} has a hole in ${part.id}, which is not in its stack`]
       }),
     ),
   )
@@ -117,7 +131,8 @@ function sharedFaults(shell: Shell): string[] {
       const i = Number(key)
       return others.flatMap((id) => {
         const other = rows.get(id)
-        const again = other?.station.findIndex((x, j) => Math.hypot(x - row.station[i], other.girth[j] - row.girth[i]) < other.diameter / 2) ?? -1
+        const again =
+          other?.station.findIndex((x, j) => Math.hypot(x - row.station[i], other.girth[j] - row.girth[i]) < other.diameter / 2) ?? -1
         return other && again >= 0 ? [`${fastenerId(row, i)} and ${fastenerId(other, again)} are one fastener counted twice`] : []
       })
     }),

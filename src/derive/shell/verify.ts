@@ -19,7 +19,11 @@ export interface Agreement {
   readonly compared: number
 }
 
-interface Tally { largest: number; where: string; compared: number }
+interface Tally {
+  largest: number
+  where: string
+  compared: number
+}
 export const startTally = (): Tally => ({ largest: 0, where: 'nowhere', compared: 0 })
 
 /** Takes in one difference; one that is not a number is the worst there can be. */

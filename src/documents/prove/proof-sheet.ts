@@ -124,12 +124,14 @@ function sentenceMarks(
   const room = roomBeside(size, 'full')
   const group = 'sentences'
   const marks: Mark[] = [lines([[room.x, room.y, room.x + room.width, room.y]], { width: THIN, group })]
-  let y = room.y + 5
+  // larger sheets are read from further away; many sentences are lettered smaller so that none is lost
+  const height = size.widthMm > 500 && sentences.length < 9 ? 3.5 : 2.5
+  let y = room.y + 3 + height
   for (const sentence of sentences) {
-    for (const row of wrap(lettered(sentence), room.width - 8, 2.5)) {
+    for (const row of wrap(lettered(sentence), room.width - 8, height)) {
       if (y > room.y + room.height - 2) return marks
-      marks.push(letter(room.x + 3, y, row, { height: 2.5, group }))
-      y += 4
+      marks.push(letter(room.x + 3, y, row, { height, group }))
+      y += height * 1.6
     }
     y += 0.8
   }

@@ -13,7 +13,7 @@ const on = <T>(layer: string): T[] => file.entities.filter((e) => e.layer === la
 
 describe('flat pattern as DXF', () => {
   it('says millimetres and holds the layers', () => {
-    expect(file.header['$INSUNITS']).toBe(4)
+    expect(file.header.$INSUNITS).toBe(4)
     expect(Object.keys(file.tables.layer.layers)).toEqual(
       expect.arrayContaining(['OUTLINE', 'CUT', 'CONTOUR', 'HOLES', 'ROLL', 'BEND', 'MARK', 'TEXT']),
     )

@@ -42,7 +42,7 @@ describe('hole table', () => {
   })
 
   it('counts by diameter and names the tool of each', () => {
-    expect(back.heading['holes']).toBe('666 (606 of 3.300 mm, 60 of 2.500 mm)')
+    expect(back.heading.holes).toBe('666 (606 of 3.300 mm, 60 of 2.500 mm)')
     expect(new Set(back.rows.map((r) => `${r.diameter} ${r.tool}`))).toEqual(new Set(['0.0033 2', '0.0025 1']))
   })
 

@@ -8,18 +8,26 @@ export const PACKET_FORMAT = 1
 const documentForm = z.object({
   path: z.string().describe('where it is in the packet, with forward slashes'),
   says: z.string().describe('what it is, in a sentence'),
-  sha256: z.string().regex(/^[0-9a-f]{64}$/).describe('SHA-256 of its bytes, in hexadecimal'),
+  sha256: z
+    .string()
+    .regex(/^[0-9a-f]{64}$/)
+    .describe('SHA-256 of its bytes, in hexadecimal'),
 })
 
-export const manifestForm = z.object({
-  packet: z.literal(PACKET_FORMAT).describe('version of this form'),
-  program: z.string().describe('name and version of the program that made the packet'),
-  coach: z.string(),
-  revision: z.string().regex(/^[0-9a-f]{12}$/).describe('first 12 hexadecimal digits of SHA-256 over the canonical definition'),
-  unit: z.string().describe('serial of the unit, or MASTER'),
-  date: z.string().describe('ISO date printed on every sheet: the definition\'s, or the one asked for; never the day of printing'),
-  documents: z.array(documentForm),
-}).describe('Manifest of a build packet. The same definition, unit and date give the same bytes.')
+export const manifestForm = z
+  .object({
+    packet: z.literal(PACKET_FORMAT).describe('version of this form'),
+    program: z.string().describe('name and version of the program that made the packet'),
+    coach: z.string(),
+    revision: z
+      .string()
+      .regex(/^[0-9a-f]{12}$/)
+      .describe('first 12 hexadecimal digits of SHA-256 over the canonical definition'),
+    unit: z.string().describe('serial of the unit, or MASTER'),
+    date: z.string().describe("ISO date printed on every sheet: the definition's, or the one asked for; never the day of printing"),
+    documents: z.array(documentForm),
+  })
+  .describe('Manifest of a build packet. The same definition, unit and date give the same bytes.')
 
 export type Manifest = Readonly<z.infer<typeof manifestForm>>
 export type ManifestDocument = Readonly<z.infer<typeof documentForm>>
@@ -28,7 +36,8 @@ export type ManifestHead = Omit<Manifest, 'documents' | 'packet'>
 /** JSON Schema of packet.json. */
 export const manifestSchema = (): object => z.toJSONSchema(manifestForm)
 
-export const sha256Of = (content: string | Uint8Array): string => bytesToHex(sha256(typeof content === 'string' ? utf8ToBytes(content) : content))
+export const sha256Of = (content: string | Uint8Array): string =>
+  bytesToHex(sha256(typeof content === 'string' ? utf8ToBytes(content) : content))
 
 /** The text of packet.json: keys in a fixed order, two-space indent, a line end. */
 export function manifestText(head: ManifestHead, documents: readonly ManifestDocument[]): string {
@@ -46,5 +55,8 @@ export function readManifest(text: string): { readonly manifest: Manifest | null
   }
   const read = manifestForm.safeParse(value)
   if (read.success) return { manifest: read.data, faults: [] }
-  return { manifest: null, faults: read.error.issues.map((i) => `packet.json, ${i.path.join('.') || 'as a whole'}: ${i.message}. Write the packet again.`) }
+  return {
+    manifest: null,
+    faults: read.error.issues.map((i) => `packet.json, ${i.path.join('.') || 'as a whole'}: ${i.message}. Write the packet again.`),
+  }
 }

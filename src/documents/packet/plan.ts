@@ -1,0 +1,173 @@
+/**
+ * Every document of a build packet, in reading order. Nothing is drawn until a document is made, so a packet can report its
+ * progress and be cancelled; a hole table is worked out once and serves its CSV, its program and its printed sheet.
+ */
+import type { Design } from '../../derive/design.js'
+import type { Part, Pattern } from '../../derive/nouns.js'
+import type { Page } from '../drawing/page.js'
+import type { PrintOptions } from '../drawing/sheet.js'
+import { checksList } from '../sheets/checks-list.js'
+import { coverSheets } from '../sheets/cover.js'
+import { flatPatternSheets } from '../sheets/flat-pattern.js'
+import { frameTemplateRoll, frameTemplateTiles } from '../sheets/frame-template.js'
+import { barePattern, fullSizeRoll, fullSizeTiles } from '../sheets/full-size.js'
+import { holeTableSheets } from '../sheets/hole-table-sheet.js'
+import { openingSchedule, rivetSchedule, strakeSchedule } from '../sheets/schedules.js'
+import { tapeCards } from '../sheets/tape-card.js'
+import { pageToSvg } from '../svg.js'
+import type { ClampedEdge } from '../text/clamp-zone.js'
+import { coordinateProgram } from '../text/coordinate-program.js'
+import { patternDxf } from '../text/dxf.js'
+import { faceName, fileStem } from '../text/heading.js'
+import type { HoleTable } from '../text/hole-table.js'
+import { holeTableCsv } from '../text/hole-table.js'
+import { checksCsv, fastenerScheduleCsv, openingScheduleCsv, sheetScheduleCsv, spanScheduleCsv } from '../text/schedules.js'
+import type { ShopTables } from '../text/shop-tables.js'
+import { DEFAULT_SHOP, shopTablesText } from '../text/shop-tables.js'
+import type { GroupedParts } from './part-groups.js'
+import { groupedParts } from './part-groups.js'
+import type { PlannedDocument } from './planned.js'
+import { checkPaths, pdfDocument, textDocument } from './planned.js'
+
+export interface PacketOptions extends PrintOptions {
+  /** name and version, printed in the texts */
+  readonly program?: string
+  /** the shop's words and tools; plain ones when absent */
+  readonly shop?: ShopTables
+  readonly clamped?: ClampedEdge
+  /** ids of parts to add at full size on sheets to be laid together */
+  readonly tiles?: readonly string[]
+}
+
+/** What each of several documents needs: the options, and each pattern's hole table made once. */
+interface Room {
+  readonly design: Design
+  readonly options: PacketOptions
+  readonly shop: ShopTables
+  readonly table: (part: Part, pattern: Pattern) => HoleTable
+}
+
+function roomFor(design: Design, options: PacketOptions): Room {
+  const shop = options.shop ?? DEFAULT_SHOP
+  const made = new Map<Pattern, HoleTable>()
+  const table = (part: Part, pattern: Pattern): HoleTable => {
+    const known = made.get(pattern) ?? holeTableCsv(design, part, pattern, { ...options, tools: shop.tools })
+    made.set(pattern, known)
+    return known
+  }
+  return { design, options, shop, table }
+}
+
+/** Flat patterns of a group: one printed book, one at full size, and a drawing file of each face. */
+function flatDocuments({ design, options }: Room, group: GroupedParts): readonly PlannedDocument[] {
+  const { folder, says, parts, patterns } = group
+  return [
+    pdfDocument(`${folder}/flat-patterns.pdf`, `Flat patterns of ${says}, dimensioned, to scale`, () =>
+      parts.flatMap((p) => flatPatternSheets(design, p, options)),
+    ),
+    pdfDocument(`${folder}/full-size.pdf`, `Flat patterns of ${says} at full size, one roll page each`, () =>
+      patterns.flatMap(({ part, pattern }) => fullSizeRoll(design, part, pattern, options)),
+    ),
+    ...patterns.flatMap(({ part, pattern }) => [
+      textDocument(`${folder}/${fileStem(part, pattern)}.svg`, `Flat pattern of ${faceName(part, pattern)} at 1:1 in mm, SVG`, () =>
+        pageToSvg(barePattern(part, pattern)),
+      ),
+      textDocument(`${folder}/${fileStem(part, pattern)}.dxf`, `Flat pattern of ${faceName(part, pattern)} at 1:1 in mm, DXF`, () =>
+        patternDxf(design, part, pattern, options),
+      ),
+    ]),
+  ]
+}
+
+function holeDocuments({ design, options, shop, table }: Room, group: GroupedParts): readonly PlannedDocument[] {
+  const punched = group.patterns.filter(({ pattern }) => pattern.holes.x.length > 0)
+  if (!punched.length) return []
+  const printed = (): readonly Page[] =>
+    punched.flatMap(({ part, pattern }) => holeTableSheets(design, part, pattern, table(part, pattern), options))
+  const program = (part: Part, pattern: Pattern): string =>
+    coordinateProgram(design, part, pattern, table(part, pattern), { ...options, ...shop }).text
+  return [
+    pdfDocument(`holes/${group.folder}.pdf`, `Hole tables of ${group.says}, printed`, printed),
+    ...punched.map(({ part, pattern }) =>
+      textDocument(
+        `holes/${fileStem(part, pattern)}.csv`,
+        `Hole table of ${faceName(part, pattern)}, with its checksum`,
+        () => table(part, pattern).text,
+      ),
+    ),
+    ...punched.map(({ part, pattern }) =>
+      textDocument(
+        `programs/${fileStem(part, pattern)}.nc`,
+        `Neutral coordinate program of ${faceName(part, pattern)}: check before metal`,
+        () => program(part, pattern),
+      ),
+    ),
+  ]
+}
+
+function scheduleDocuments({ design, options }: Room): readonly PlannedDocument[] {
+  return [
+    pdfDocument('checks/checks.pdf', 'Every check with its margin, and what was not checked', () => checksList(design, options)),
+    textDocument('checks/checks.csv', 'Every check with its margin, for a spreadsheet', () => checksCsv(design, options)),
+    pdfDocument('schedules/strakes.pdf', 'Strakes and lining panels, and how the stock is shared', () => strakeSchedule(design, options)),
+    pdfDocument('schedules/rivets.pdf', 'Rivets by joint and by station', () => rivetSchedule(design, options)),
+    pdfDocument('schedules/openings.pdf', 'Openings and what each touches', () => openingSchedule(design, options)),
+    textDocument('schedules/sheets.csv', 'Blanks of every sheet part', () => sheetScheduleCsv(design, options)),
+    textDocument('schedules/rivets.csv', 'Rivets by row and stack', () => fastenerScheduleCsv(design, options)),
+    textDocument('schedules/spans.csv', 'Rivet rows by span, with the fitted pitch', () => spanScheduleCsv(design, options)),
+    textDocument('schedules/openings.csv', 'Openings and what each touches, for a spreadsheet', () => openingScheduleCsv(design, options)),
+  ]
+}
+
+function templateDocuments({ design, options }: Room): readonly PlannedDocument[] {
+  const frames = (['hoop', 'joint'] as const).flatMap((kind) => [
+    pdfDocument(`templates/${kind}-frame-tiles.pdf`, `Full-size template of the ${kind} frame on sheets to be laid together`, () =>
+      frameTemplateTiles(design, kind, options),
+    ),
+    pdfDocument(`templates/${kind}-frame-roll.pdf`, `Full-size template of the ${kind} frame on one roll page`, () =>
+      frameTemplateRoll(design, kind, options),
+    ),
+  ])
+  const asked = (options.tiles ?? []).flatMap((id) => {
+    const part = design.parts.find((p) => p.id === id)
+    if (!part)
+      throw new RangeError(`${design.definition.coach.name} has no part ${id} to print at full size on sheets. Name a part of this coach.`)
+    return part.patterns.map((pattern) =>
+      pdfDocument(
+        `templates/${fileStem(part, pattern)}-tiles.pdf`,
+        `${faceName(part, pattern)} at full size on sheets to be laid together`,
+        () => fullSizeTiles(design, part, pattern, options),
+      ),
+    )
+  })
+  return [...frames, ...asked]
+}
+
+/** Cards only where a row of holes runs along an edge long enough to be taped. */
+const TAPED: readonly string[] = ['sheets', 'frames', 'lining']
+
+/** Throws a RangeError with a sentence when `tiles` names a part the coach does not have. */
+export function packetPlan(design: Design, options: PacketOptions = {}): readonly PlannedDocument[] {
+  const room = roomFor(design, options)
+  const groups = groupedParts(design)
+  const body: readonly PlannedDocument[] = [
+    ...scheduleDocuments(room),
+    ...groups.flatMap((g) => flatDocuments(room, g)),
+    ...groups.flatMap((g) => holeDocuments(room, g)),
+    textDocument('programs/shop-tables.json', 'Words and tools the programs were written with, for the shop to edit', () =>
+      shopTablesText(room.shop),
+    ),
+    ...groups
+      .filter((g) => TAPED.includes(g.folder))
+      .map((g) =>
+        pdfDocument(`tape/${g.folder}.pdf`, `Tape cards of ${g.says}: running dimensions, one strip an edge`, () =>
+          g.parts.flatMap((p) => tapeCards(design, p, options)),
+        ),
+      ),
+    ...templateDocuments(room),
+  ]
+  const cover = pdfDocument('cover.pdf', 'Cover: what passes, what fails, what was not checked, and what is in the packet', () =>
+    coverSheets(design, body, options),
+  )
+  return checkPaths([cover, ...body])
+}

@@ -25,11 +25,12 @@ export function borderMarks(size: PaperSize): readonly Mark[] {
   const group = 'border'
   const [right, foot] = [x + width, y + height]
   const [cx, cy] = [x + width / 2, y + height / 2]
+  // the lower centring mark stays outside, where the title block is
   const trim = (px: number, py: number, dx: number, dy: number): Mark =>
     path([{ points: [[px, py, 0], [px + dx * 5, py, 0], [px + dx * 5, py + dy * 1, 0], [px + dx, py + dy, 0], [px + dx, py + dy * 5, 0], [px, py + dy * 5, 0]], closed: true }], { width: null, fill: 0, group })
   const marks: Mark[] = [
     rectangle(x, y, width, height, { width: OUTLINE, group }),
-    lines([[cx, y - 5, cx, y + 3], [cx, foot - 3, cx, foot + 5], [x - 5, cy, x + 3, cy], [right - 3, cy, right + 5, cy]], { width: OUTLINE, group }),
+    lines([[cx, y - 5, cx, y + 3], [cx, foot, cx, foot + 5], [x - 5, cy, x + 3, cy], [right - 3, cy, right + 5, cy]], { width: OUTLINE, group }),
     trim(0, 0, 1, 1), trim(size.widthMm, 0, -1, 1), trim(0, size.heightMm, 1, -1), trim(size.widthMm, size.heightMm, -1, -1),
   ]
   if (size.heightMm > size.widthMm) return marks

@@ -92,9 +92,11 @@ export function patternOnCoach(design: Design, part: Part, pattern: Pattern, vie
   })
 }
 
-/** An opening's outline (station, signed girth) in a view. */
-export const openingOnCoach = (design: Design, outline: Outline, view: CoachView): Points =>
-  flatten(outline, 6).map(([station, girth]) => project(design, view, station, girth))
+/** An opening's outline (station, signed girth) in a view, ending at the toe where it runs over it. */
+export const openingOnCoach = (design: Design, outline: Outline, view: CoachView): Points => {
+  const { halfGirth } = design.section
+  return flatten(outline, 6).map(([station, girth]) => project(design, view, station, Math.max(-halfGirth, Math.min(halfGirth, girth))))
+}
 
 /** The view a side is best seen in. */
 export const viewOfSide = (side: Part['side']): CoachView => (side === 'right' ? 'right' : side === 'left' ? 'left' : 'plan')

@@ -8,6 +8,9 @@ export const emOf = (height: number): number => (height * UNITS_PER_EM) / CAP_HE
 /** How far letters with a tail go below the foot, and brackets and accents above the capitals, as parts of the capital height. */
 const BELOW = 0.33
 const ABOVE = 0.14
+/** Round letters and figures overshoot the foot by this. */
+const OVERSHOOT = 0.03
+const TAILED = /[^A-IK-PR-Z0-9 .:×°+–—·'-]/
 
 function unitsOf(face: FaceWidths, code: number): number {
   if (code >= 32 && code < 127) return face.basic[code - 32]
@@ -56,7 +59,7 @@ export function boxOf(mark: TextMark): readonly (readonly [number, number])[] {
   const a = (-mark.turn * Math.PI) / 180
   const across = textWidth(mark.text, mark.height, mark.bold)
   const up = mark.height * (1 + ABOVE)
-  const down = mark.height * BELOW
+  const down = mark.height * (TAILED.test(mark.text) ? BELOW : OVERSHOOT)
   const at = (u: number, v: number): readonly [number, number] => [x + u * Math.cos(a) - v * Math.sin(a), y + u * Math.sin(a) + v * Math.cos(a)]
   return [at(0, -up), at(across, -up), at(across, down), at(0, down)]
 }

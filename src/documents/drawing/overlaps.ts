@@ -29,16 +29,22 @@ function separated(a: Box, b: Box): boolean {
 /** True when two four-cornered boxes share more than an edge. */
 export const boxesOverlap = (a: Box, b: Box): boolean => !separated(a, b)
 
-/** Every text of a page with its box; text seen through a window is moved to where it prints. */
+/** Every text of a page with its box; text seen through a window is moved to where it prints, and left out where the window's edge cuts it. */
 export function textsOf(page: Page): readonly { readonly mark: TextMark; readonly box: Box }[] {
   const out: { mark: TextMark; box: Box }[] = []
-  const walk = (marks: readonly Mark[], dx: number, dy: number): void => {
+  const walk = (marks: readonly Mark[], dx: number, dy: number, inside: (box: Box) => boolean): void => {
     for (const mark of marks) {
-      if (mark.kind === 'window') walk(mark.marks, dx + mark.shift[0], dy + mark.shift[1])
-      else if (mark.kind === 'text' && mark.text.trim() !== '') out.push({ mark, box: boxOf(mark).map(([x, y]) => [x + dx, y + dy] as const) })
+      if (mark.kind === 'window') {
+        const { x, y, width, height } = mark
+        const within = (box: Box): boolean => box.every(([u, v]) => u >= x + dx && u <= x + dx + width && v >= y + dy && v <= y + dy + height)
+        walk(mark.marks, dx + mark.shift[0], dy + mark.shift[1], box => within(box) && inside(box))
+      } else if (mark.kind === 'text' && mark.text.trim() !== '') {
+        const box = boxOf(mark).map(([x, y]) => [x + dx, y + dy] as const)
+        if (inside(box)) out.push({ mark, box })
+      }
     }
   }
-  walk(page.marks, 0, 0)
+  walk(page.marks, 0, 0, () => true)
   return out
 }
 

@@ -23,10 +23,11 @@ export interface TableStyle {
   readonly height?: LetterHeight
   /** lines of a row below which the next begins, mm beyond the lettering */
   readonly loose?: number
-  readonly rules?: boolean
+  /** a fine rule under each row, under every fifth, or none */
+  readonly rules?: 'each' | 'fifth' | 'none'
 }
 
-const PAD = 1
+const PAD = 1.5
 const isHeading = (row: Row): row is { readonly heading: string } => !Array.isArray(row)
 
 /** Height of one line of lettering with the space under it. */
@@ -53,11 +54,18 @@ export function tableBlocks(columns: readonly Column[], rows: readonly Row[], ro
   const laid = rows.map(row => lay(columns, row, height, loose))
   const blocks: Laid[][] = [[]]
   let left = roomFor(0).height - head
+  let under: Laid | null = null
   laid.forEach((item, i) => {
+    if (isHeading(item.row)) under = item
     const next = isHeading(item.row) ? (laid[i + 1]?.tall ?? 0) : 0
     if (item.tall + next > left && blocks[blocks.length - 1].length > 0) {
       blocks.push([])
       left = roomFor(blocks.length - 1).height - head
+      if (under !== null && !isHeading(item.row)) {
+        const again = continued(under)
+        blocks[blocks.length - 1].push(again)
+        left -= again.tall
+      }
     }
     blocks[blocks.length - 1].push(item)
     left -= item.tall
@@ -65,8 +73,11 @@ export function tableBlocks(columns: readonly Column[], rows: readonly Row[], ro
   return blocks.map((items, n) => drawBlock(columns, items, roomFor(n), style))
 }
 
+/** The heading said again where its rows run on. */
+const continued = (item: Laid): Laid => ({ ...item, row: { heading: `${(item.row as { readonly heading: string }).heading} (continued)` } })
+
 function drawBlock(columns: readonly Column[], items: readonly Laid[], room: Room, style: TableStyle): readonly Mark[] {
-  const { height = 2.5, loose = 1, rules = true } = style
+  const { height = 2.5, loose = 1, rules = 'each' } = style
   const group = 'table'
   const width = tableWidth(columns)
   const head = pitchOf(height) + 2
@@ -80,7 +91,9 @@ function drawBlock(columns: readonly Column[], items: readonly Laid[], room: Roo
   columns.forEach((column, i) => put(i, shorten(column.head, column.width - 2 * PAD, height, true), room.y + height + 1, true))
   const ruled: (readonly [number, number, number, number])[] = []
   let y = room.y + head
+  let since = 0
   for (const item of items) {
+    since = isHeading(item.row) ? 0 : since + 1
     if (isHeading(item.row)) {
       marks.push(letter(room.x + PAD, y + height + 2.2, shorten(lettered(item.row.heading), width - 2, height, true), { height, bold: true, group }))
     } else {
@@ -89,10 +102,10 @@ function drawBlock(columns: readonly Column[], items: readonly Laid[], room: Roo
       })
     }
     y += item.tall
-    ruled.push([room.x, y, room.x + width, y])
+    if (rules === 'each' || (rules === 'fifth' && since % 5 === 0)) ruled.push([room.x, y, room.x + width, y])
   }
   marks.push(lines([[room.x, room.y + head - 0.4, room.x + width, room.y + head - 0.4]], { width: OUTLINE, group }))
-  if (rules && ruled.length > 0) marks.push(lines(ruled, { width: FINE, group }))
+  if (ruled.length > 0) marks.push(lines(ruled, { width: FINE, group }))
   return marks
 }
 
@@ -105,8 +118,13 @@ export function tableHeight(columns: readonly Column[], rows: readonly Row[], st
 /** A heading and a sentence or two over a table; gives the marks and how far down they reach. */
 export function introduction(x: number, y: number, width: number, heading: string, sentences: readonly string[]): { readonly marks: readonly Mark[]; readonly depth: number } {
   const group = 'introduction'
-  const marks: Mark[] = [letter(x, y + 5, shorten(lettered(heading), width, 5, true), { height: 5, bold: true, group })]
-  let level = y + 11.5
+  const marks: Mark[] = []
+  let level = y + 5
+  for (const text of wrap(lettered(heading), width, 5, true)) {
+    marks.push(letter(x, level, text, { height: 5, bold: true, group }))
+    level += 7.5
+  }
+  level -= 1
   for (const sentence of sentences) {
     for (const text of wrap(lettered(sentence), width, 2.5)) {
       marks.push(letter(x, level, text, { height: 2.5, group }))

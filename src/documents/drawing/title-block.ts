@@ -111,15 +111,15 @@ function fullBlock(facts: TitleFacts, x: number, y: number): readonly Mark[] {
 function slimBlock(facts: TitleFacts, x: number, y: number): readonly Mark[] {
   const { design } = facts
   const { coach } = design.definition
-  const cuts = [0, 54, 112, 136, 160].map(at => x + at)
+  const cuts = [0, 50, 107, 131, 160].map(at => x + at)
   return [
     rectangle(x, y, BLOCK_WIDTH, SLIM_BLOCK, { width: OUTLINE, group }),
     line(x, y + 10, x + 160, y + 10, { width: FINE, group }),
     lines(cuts.slice(1).map(at => [at, y, at, y + SLIM_BLOCK] as const), { width: FINE, group }),
-    ...field(cuts[0], y, 54, 'Coach', coach.name, 2.5, true), ...field(cuts[0], y + 10, 54, 'Owner', coach.maker),
-    ...field(cuts[1], y, 58, facts.document, facts.title, 2.5, true), ...field(cuts[1], y + 10, 58, 'Side and view', facts.view, 1.8),
+    ...field(cuts[0], y, 50, 'Coach', coach.name, 2.5, true), ...field(cuts[0], y + 10, 50, 'Owner', coach.maker),
+    ...field(cuts[1], y, 57, facts.document, facts.title, 2.5, true), ...field(cuts[1], y + 10, 57, 'Side and view', facts.view, 1.8),
     ...field(cuts[2], y, 24, 'Unit', facts.unit, 2.5, true), ...field(cuts[2], y + 10, 24, 'Date', facts.date),
-    ...field(cuts[3], y, 24, 'Revision', design.revision, 2.5), ...field(cuts[3], y + 10, 24, 'Sheet', `${facts.sheet} of ${facts.of}`),
+    ...field(cuts[3], y, 29, 'Revision', design.revision, 2.5), ...field(cuts[3], y + 10, 29, 'Sheet', `${facts.sheet} of ${facts.of}`),
     qrMark(qrText(coach.name, design.revision, facts.title), x + 162, y + 2, 16),
   ]
 }

@@ -42,3 +42,6 @@ export const boughtWords = (bought: Bought, units: PrintUnits): string =>
 
 export const stockWords = (stock: StockSize, units: PrintUnits): string =>
   other(stock.name, units) ? `${stock.name} (${plainLength(stock.width, units)} × ${plainLength(stock.length, units)})` : stock.name
+
+/** A length with its unit: 0.1 mm or 0.001 in, and `finer` decimals more. */
+export const lengthWords = (metres: number, units: PrintUnits, finer = 0): string => `${lengthNumber(metres, units, finer)} ${lengthUnit(units)}`

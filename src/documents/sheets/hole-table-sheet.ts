@@ -36,7 +36,7 @@ export function holeTableSheets(design: Design, part: Part, pattern: Pattern, ta
       `x and y in ${unit} from the origin mark (${pattern.flat.origin.says}), x ${pattern.flat.x}, y ${pattern.flat.y}, seen from ${pattern.flat.view}. Each hole is named under its row: span between two control points, then its number in the span.`,
       'Check before metal: dry run, clamps, first-off measured. If the file and this sheet differ in checksum, stop.',
     ],
-    title: partTitle(design, options, 'Hole table', part, pattern), rows, wide: true, abreast: 4, style: { height: 2.5, loose: 0, rules: false },
+    title: partTitle(design, options, 'Hole table', part, pattern), rows, wide: true, abreast: 4, style: { height: 2.5, loose: 0.1, rules: 'fifth' },
     columns: [
       { head: 'No.', width: 9, align: 'right' }, { head: 'Hole', width: widthsFor(options, true, figured, 4) },
       { head: `x ${unit}`, width: figures, align: 'right' }, { head: `y ${unit}`, width: figures, align: 'right' }, { head: 'ø', width: 10, align: 'right' },

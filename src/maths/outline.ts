@@ -64,10 +64,46 @@ interface Piece { readonly from: readonly [number, number]; readonly to: readonl
 
 /** The part of a convex outline inside a rectangle; empty where they do not meet. */
 export function clipToRectangle(outline: readonly Vertex[], x0: number, y0: number, x1: number, y1: number): Vertex[] {
-  let out = clipHalf(outline, 0, x0, 1)
-  out = clipHalf(out, 0, x1, -1)
-  out = clipHalf(out, 1, y0, 1)
-  return clipHalf(out, 1, y1, -1)
+  const box = boundsOf(outline)
+  if (box[0] >= x0 && box[1] >= y0 && box[2] <= x1 && box[3] <= y1) return [...outline]
+  let out: Vertex[] = [...outline]
+  if (box[0] < x0) out = clipHalf(out, 0, x0, 1)
+  if (box[2] > x1) out = clipHalf(out, 0, x1, -1)
+  if (box[1] < y0) out = clipHalf(out, 1, y0, 1)
+  if (box[3] > y1) out = clipHalf(out, 1, y1, -1)
+  return out.length >= 2 && Math.abs(outlineArea(out)) > 1e-14 ? out : []
+}
+
+/** A box that certainly holds the outline: each arc reaches at most its sagitta beyond its chord. */
+export function boundsOf(outline: readonly Vertex[]): [x0: number, y0: number, x1: number, y1: number] {
+  let [x0, y0, x1, y1] = [Infinity, Infinity, -Infinity, -Infinity]
+  for (let i = 0; i < outline.length; i++) {
+    const [ax, ay, bulge] = outline[i]
+    x0 = Math.min(x0, ax)
+    y0 = Math.min(y0, ay)
+    x1 = Math.max(x1, ax)
+    y1 = Math.max(y1, ay)
+    if (bulge === 0) continue
+    const [bx, by] = outline[(i + 1) % outline.length]
+    // the arc's middle, exactly; a quarter turn or less between axis points goes no further than its ends and middle's box
+    const rise = Math.hypot(bx - ax, by - ay) * Math.abs(bulge) * 0.5
+    const mx = (ax + bx) / 2 + ((by - ay) / 2) * bulge
+    const my = (ay + by) / 2 - ((bx - ax) / 2) * bulge
+    const slack = turnsAnAxis(bx - ax, by - ay, bulge) ? rise : 0
+    x0 = Math.min(x0, mx - slack)
+    y0 = Math.min(y0, my - slack)
+    x1 = Math.max(x1, mx + slack)
+    y1 = Math.max(y1, my + slack)
+  }
+  return [x0, y0, x1, y1]
+}
+
+/** Whether an arc's direction passes an axis inside it, so that it may reach beyond its ends. Tangents are the chord turned by half the sweep. */
+function turnsAnAxis(dx: number, dy: number, bulge: number): boolean {
+  const half = 2 * Math.atan(Math.abs(bulge)) - 1e-9
+  const quarter = Math.PI / 2
+  const chord = ((Math.atan2(dy, dx) % quarter) + quarter) % quarter
+  return chord < half || quarter - chord < half
 }
 
 /** Keeps the side of the line coordinate = limit where sign*(coordinate - limit) >= 0. */
@@ -89,7 +125,7 @@ function clipHalf(outline: readonly Vertex[], axis: 0 | 1, limit: number, sign: 
     const gap = Math.hypot(next.from[0] - piece.to[0], next.from[1] - piece.to[1])
     if (gap > 1e-12) out.push([piece.to[0], piece.to[1], 0])
   })
-  return out.length >= 2 && Math.abs(outlineArea(out)) > 1e-14 ? out : []
+  return out
 }
 
 function middle(p: Piece): [number, number] {

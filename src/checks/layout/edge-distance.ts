@@ -1,51 +1,80 @@
 /** Every hole of every flat pattern against the edges of its own sheet: outline and cuts, exactly. */
 import { developed, undeveloped } from '../../maths/development.js'
-import { distanceToOutline } from '../../maths/outline.js'
+import { boundsOf, distanceToOutline } from '../../maths/outline.js'
 import type { Check, FastenerRow, Part, Pattern } from '../../derive/nouns.js'
 import { fastenerId, placeOf, rowsById } from '../../derive/holes.js'
 import { signedDistance } from '../../derive/shell/opening-shape.js'
 import type { Plate } from '../../derive/shell/plates.js'
 import { distanceCheck, HAIR, mm } from '../check.js'
+import { reachOf } from './spacing.js'
 import type { Ground } from './ground.js'
 
 const SOURCE = 'AC 43.13-1B, paragraph 4-57c(1): edge distance of a single row, diameters by the shop rule'
 
 interface Worst { readonly part: Part; readonly row: FastenerRow; readonly index: number; readonly distance: number; readonly limit: number }
 
-/** Nearest edge of each hole as a share of what it needs; the worst hole of each row in the pattern. */
+/**
+ * The worst hole of each row in a pattern. Distances are first taken on the developed skin, where every cut is a rounded
+ * rectangle; a deeper layer is shorter by at most `shrink`, so only holes that might then be short are measured on their own flat.
+ */
 function worstByRow(ground: Ground, part: Part, pattern: Pattern, plate: Plate): Worst[] {
   const rows = rowsById(ground.derived.rows)
   const factor = ground.input.rules.edgeDistance
   const set = pattern.holes
-  const width = Math.max(...pattern.outline.map((p) => p[0]))
-  const height = Math.max(...pattern.outline.map((p) => p[1]))
-  const out: (Worst | undefined)[] = []
+  const [, , width, height] = boundsOf(pattern.outline)
+  const shrink = plate.kind === 'strake' ? 1 : shrinkOf(ground, plate)
+  const best: ({ k: number; least: number } | undefined)[] = []
+  const out: Worst[] = []
+  const measure = (k: number): Worst | null => {
+    const row = rows.get(set.rows[set.row[k]])
+    return row ? { part, row, index: set.index[k], distance: exactly(pattern, plate, set.x[k], set.y[k], width, height), limit: factor * row.diameter } : null
+  }
   for (let k = 0; k < set.x.length; k++) {
     const row = rows.get(set.rows[set.row[k]])
     if (!row) continue
-    const limit = factor * row.diameter
-    const x = set.x[k]
-    const y = set.y[k]
-    let d = plate.ring ? Infinity : Math.min(x, y, width - x, height - y)
-    const i = set.index[k]
-    d = Math.min(d, toCuts(ground, plate, pattern, row, i, x, y, limit))
-    const best = out[set.row[k]]
-    if (!best || d < best.distance) out[set.row[k]] = { part, row, index: i, distance: d, limit }
+    const least = Math.min(
+      plate.ring ? Infinity : Math.min(set.x[k], set.y[k], width - set.x[k], height - set.y[k]), shrink * toCuts(ground, plate, row, set.index[k]),
+    )
+    const b = best[set.row[k]]
+    if (!b || least < b.least) best[set.row[k]] = { k, least }
+    if (least < factor * row.diameter - HAIR) {
+      const w = measure(k)
+      if (w && w.distance < w.limit - HAIR) out.push(w)
+    }
   }
-  return out.filter((w): w is Worst => w !== undefined)
+  const shown = best.flatMap((b) => (b ? [measure(b.k)] : [])).filter((w): w is Worst => w !== null)
+  const failing = new Map<string, Worst>()
+  for (const w of out) {
+    const f = failing.get(w.row.id)
+    if (!f || w.distance < f.distance) failing.set(w.row.id, w)
+  }
+  return shown.map((w) => failing.get(w.row.id) ?? w)
 }
 
-/** On the developed skin first; where that is close and the layer is stretched against it, on the layer's own flat. */
-function toCuts(ground: Ground, plate: Plate, pattern: Pattern, row: FastenerRow, i: number, x: number, y: number, limit: number): number {
+/** Least ratio of a length on this plate to the same length on the skin. */
+function shrinkOf(ground: Ground, plate: Plate): number {
+  const skin = Math.max(...ground.derived.shell.laid.skin.slope)
+  return Math.min(1, Math.min(...plate.development.slope) / skin)
+}
+
+function toCuts(ground: Ground, plate: Plate, row: FastenerRow, i: number): number {
   const shapes = plate.ring ? [plate.ring.inner, plate.ring.outer] : plate.cuts
   if (shapes.length === 0) return Infinity
   const v = developed(ground.derived.shell.laid.skin, row.girth[i])
+  const station = row.station[i]
   let best = Infinity
-  for (const s of shapes) best = Math.min(best, Math.abs(signedDistance(s, row.station[i], v)))
-  if (plate.kind === 'strake' || best > 3 * limit) return best
-  let exact = Infinity
-  for (const cut of pattern.cuts) exact = Math.min(exact, distanceToOutline(cut.outline, x, y))
-  return plate.ring ? Math.min(exact, distanceToOutline(pattern.outline, x, y)) : exact
+  for (const s of shapes) {
+    // only a hole near the shape's box can be near its outline
+    const away = Math.max(s.x0 - station, station - s.x1, s.v0 - v, v - s.v1)
+    if (away < best) best = Math.min(best, Math.abs(signedDistance(s, station, v)))
+  }
+  return best
+}
+
+function exactly(pattern: Pattern, plate: Plate, x: number, y: number, width: number, height: number): number {
+  let best = plate.ring ? distanceToOutline(pattern.outline, x, y) : Math.min(x, y, width - x, height - y)
+  for (const cut of pattern.cuts) best = Math.min(best, distanceToOutline(cut.outline, x, y))
+  return best
 }
 
 export function edgeDistances(ground: Ground): Check[] {
@@ -74,52 +103,69 @@ function say(w: Worst, id: string, says: string): Check {
   return distanceCheck({ id, says, source: SOURCE, places: [placeOf(w.row, w.index)], concerns: [w.part.id, w.row.id] }, w.limit, w.distance)
 }
 
-/** Fasteners that stand on the edge of a member they do not go through: their heads would rock on its step. */
+interface Step { readonly row: FastenerRow; readonly index: number; readonly part: string; readonly out: number }
+
+/** Fasteners on or beside the edge of a member they do not go through: their heads would rock on its step. */
 export function edgesUnderHeads(ground: Ground): Check[] {
-  const { rows } = ground.derived
   const boxes = memberBoxes(ground)
-  const found = new Map<string, Check>()
-  for (const row of rows) {
+  const worst = new Map<string, Step>()
+  for (const row of ground.derived.rows) {
     const inner = row.kind === 'lining'
     const d = row.diameter
-    for (let i = 0; i < row.station.length; i++) {
-      const x = row.station[i]
-      const g = row.girth[i]
-      for (const box of boxes) {
-        if (box.inner !== inner || x < box.x0 - d || x > box.x1 + d || g < box.g0 - d || g > box.g1 + d) continue
+    const reach = reachOf(row)
+    const level = boxes.filter((b) => b.inner === inner && b.x1 >= reach.x0 - d && b.x0 <= reach.x1 + d && b.g1 >= reach.g0 - d && b.g0 <= reach.g1 + d)
+    for (let index = 0; index < row.station.length; index++) {
+      const x = row.station[index]
+      const g = row.girth[index]
+      for (const box of level) {
+        if (x < box.x0 - d || x > box.x1 + d || g < box.g0 - d || g > box.g1 + d) continue
         const out = Math.hypot(Math.max(box.x0 - x, x - box.x1, 0), Math.max(box.g0 - g, g - box.g1, 0))
-        if (out <= 0 || out >= d - HAIR) continue
+        if (out >= d - HAIR || row.stacks[row.stack[index]].parts.includes(box.part)) continue
         const key = `${row.id} ${box.part}`
-        if (found.has(key)) continue
-        found.set(key, distanceCheck({
-          id: `step.${row.id}.${box.part}`,
-          says: `${fastenerId(row, i)} stands ${mm(out)} mm outside the edge of ${box.part} without going through it; a head needs ${mm(d)} mm of level metal.`,
-          source: 'common practice, no source: a head never sits on a step', places: [placeOf(row, i)], concerns: [row.id, box.part],
-        }, d, out))
+        const best = worst.get(key)
+        if (!best || out < best.out) worst.set(key, { row, index, part: box.part, out })
       }
     }
   }
-  return [...found.values()]
+  return [...worst.values()].map(sayStep)
+}
+
+function sayStep({ row, index, part, out }: Step): Check {
+  const where = out === 0 ? `lands on ${part}` : `stands ${mm(out)} mm outside the edge of ${part}`
+  return distanceCheck({
+    id: `step.${row.id}.${part}`,
+    says: `${fastenerId(row, index)} ${where} without going through it as planned; a head needs ${mm(row.diameter)} mm of level metal.`,
+    source: 'common practice, no source: a head never sits on a step', places: [placeOf(row, index)], concerns: [row.id, part],
+  }, row.diameter, out)
 }
 
 interface Box { readonly part: string; readonly x0: number; readonly x1: number; readonly g0: number; readonly g1: number; readonly inner: boolean }
 
-/** Members as rectangles of station and girth; a severed frame is as many as it has pieces. Rims have rules of their own. */
+/** Members as rectangles of station and girth; what is severed is as many as it has pieces. Rims have rules of their own. */
 function memberBoxes(ground: Ground): Box[] {
   const boxes: Box[] = []
   for (const plate of ground.derived.shell.plates) {
     if (plate.ring) continue
     const inner = plate.face === 'inner flange' || plate.face === 'barrel-side lip' || plate.kind === 'lining'
+    const box = { part: plate.part, x0: plate.x0, x1: plate.x1, g0: plate.g0, g1: plate.g1, inner }
     if (plate.kind === 'frame' || plate.kind === 'joint-frame') {
-      let from = plate.g0
       const skin = ground.derived.shell.laid.skin
-      for (const cut of plate.cuts) {
-        const to = undeveloped(skin, cut.v0)
-        if (to > from) boxes.push({ part: plate.part, x0: plate.x0, x1: plate.x1, g0: from, g1: to, inner })
-        from = undeveloped(skin, cut.v1)
-      }
-      if (plate.g1 > from) boxes.push({ part: plate.part, x0: plate.x0, x1: plate.x1, g0: from, g1: plate.g1, inner })
-    } else boxes.push({ part: plate.part, x0: plate.x0, x1: plate.x1, g0: plate.g0, g1: plate.g1, inner })
+      const cuts = plate.cuts.map((c): [number, number] => [undeveloped(skin, c.v0), undeveloped(skin, c.v1)])
+      for (const [g0, g1] of leftOver(plate.g0, plate.g1, cuts)) boxes.push({ ...box, g0, g1 })
+    } else if (plate.kind === 'edge-channel') {
+      for (const [x0, x1] of leftOver(plate.x0, plate.x1, plate.cuts.map((c): [number, number] => [c.x0, c.x1]))) boxes.push({ ...box, x0, x1 })
+    } else boxes.push(box)
   }
   return boxes
+}
+
+function leftOver(from: number, to: number, cuts: readonly (readonly [number, number])[]): [number, number][] {
+  let at = from
+  const out: [number, number][] = []
+  for (const [a, b] of [...cuts].sort((p, q) => p[0] - q[0])) {
+    if (a > at) out.push([at, a])
+    at = Math.max(at, b)
+  }
+  if (to > at) out.push([at, to])
+  return out
 }

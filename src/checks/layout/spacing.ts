@@ -8,39 +8,67 @@ const SOURCE = 'NAVEDTRA 14018, page 13-43: never nearer than 3 D'
 
 interface Near { readonly a: FastenerRow; readonly i: number; readonly b: FastenerRow; readonly j: number; readonly distance: number; readonly limit: number }
 
-/** Closest pair of every two rows that come within reach of the limit; skin and lining are looked at apart. */
+interface Reach { readonly x0: number; readonly x1: number; readonly g0: number; readonly g1: number }
+
+/** The rectangle of station and girth a row stands in. */
+export function reachOf(row: FastenerRow): Reach {
+  let [x0, x1, g0, g1] = [Infinity, -Infinity, Infinity, -Infinity]
+  for (let i = 0; i < row.station.length; i++) {
+    if (row.station[i] < x0) x0 = row.station[i]
+    if (row.station[i] > x1) x1 = row.station[i]
+    if (row.girth[i] < g0) g0 = row.girth[i]
+    if (row.girth[i] > g1) g1 = row.girth[i]
+  }
+  return { x0, x1, g0, g1 }
+}
+
+/** The closest fasteners of every two rows, and of each row's own, that are nearer than the limit. */
 function nearPairs(ground: Ground, rows: readonly FastenerRow[]): Near[] {
   const k = ground.input.rules.minPitch
-  const cell = k * Math.max(...rows.map((r) => r.diameter), 1e-6)
-  const grid = new Map<number, number[]>()
-  const flat: [FastenerRow, number][] = []
-  const found = new Map<string, Near>()
-  const key = (cx: number, cg: number): number => cx * 100003 + cg
-  for (const row of rows) {
-    for (let i = 0; i < row.station.length; i++) {
-      const cx = Math.floor(row.station[i] / cell)
-      const cg = Math.floor(row.girth[i] / cell)
-      for (let dx = -1; dx <= 1; dx++) {
-        for (let dg = -1; dg <= 1; dg++) {
-          for (const other of grid.get(key(cx + dx, cg + dg)) ?? []) {
-            const [b, j] = flat[other]
-            const distance = Math.hypot(row.station[i] - b.station[j], row.girth[i] - b.girth[j])
-            const limit = k * Math.max(row.diameter, b.diameter)
-            if (distance >= limit - HAIR) continue
-            const name = `${b.id} ${row.id}`
-            const best = found.get(name)
-            if (!best || distance < best.distance) found.set(name, { a: b, i: j, b: row, j: i, distance, limit })
-          }
-        }
-      }
-      const here = key(cx, cg)
-      const list = grid.get(here)
-      if (list) list.push(flat.length)
-      else grid.set(here, [flat.length])
-      flat.push([row, i])
+  const reach = rows.map(reachOf)
+  const found: Near[] = []
+  for (let a = 0; a < rows.length; a++) {
+    const own = nearest(rows[a], everyIndex(rows[a]), rows[a], everyIndex(rows[a]), k * rows[a].diameter, true)
+    if (own) found.push(own)
+    for (let b = a + 1; b < rows.length; b++) {
+      const limit = k * Math.max(rows[a].diameter, rows[b].diameter)
+      const x0 = Math.max(reach[a].x0, reach[b].x0) - limit
+      const x1 = Math.min(reach[a].x1, reach[b].x1) + limit
+      const g0 = Math.max(reach[a].g0, reach[b].g0) - limit
+      const g1 = Math.min(reach[a].g1, reach[b].g1) + limit
+      if (x0 > x1 || g0 > g1) continue
+      const ia = within(rows[a], x0, x1, g0, g1)
+      const pair = ia.length === 0 ? null : nearest(rows[a], ia, rows[b], within(rows[b], x0, x1, g0, g1), limit, false)
+      if (pair) found.push(pair)
     }
   }
-  return [...found.values()]
+  return found
+}
+
+const everyIndex = (row: FastenerRow): number[] => row.station.map((_, i) => i)
+
+function within(row: FastenerRow, x0: number, x1: number, g0: number, g1: number): number[] {
+  const out: number[] = []
+  for (let i = 0; i < row.station.length; i++) {
+    const x = row.station[i]
+    const g = row.girth[i]
+    if (x >= x0 && x <= x1 && g >= g0 && g <= g1) out.push(i)
+  }
+  return out
+}
+
+/** In one row only neighbours along the walk, and its two ends, can come close. */
+function nearest(a: FastenerRow, ia: readonly number[], b: FastenerRow, ib: readonly number[], limit: number, own: boolean): Near | null {
+  let best: Near | null = null
+  for (let p = 0; p < ia.length; p++) {
+    const i = ia[p]
+    for (const j of own ? [(i + 1) % ib.length] : ib) {
+      if (own && i === j) continue
+      const distance = Math.hypot(a.station[i] - b.station[j], a.girth[i] - b.girth[j])
+      if (distance < limit - HAIR && (!best || distance < best.distance)) best = { a, i, b, j, distance, limit }
+    }
+  }
+  return best
 }
 
 export function spacing(ground: Ground): Check[] {

@@ -138,6 +138,7 @@ function seamRows(laid: Laid, plates: readonly Plate[], laps: readonly LiningLap
   const rule = input.rows.lining
   const inset = endInset(laid, rule.fastener)
   const diameter = diameterOf(input, rule.fastener)
+  const clear = clearOfCuts(laid, rule.fastener)
   return laps.map((lap) => {
     const row = startRow({
       id: `${lap.id}-${lap.side}`, says: `lining lap ${lap.id.replace('lining-', '')} on the ${lap.side}`, kind: 'lining',
@@ -154,7 +155,7 @@ function seamRows(laid: Laid, plates: readonly Plate[], laps: readonly LiningLap
       const from = Math.max(...rowStations(laid, a).map((r) => r.station))
       const to = Math.min(...rowStations(laid, b).map((r) => r.station))
       for (const s of lessGaps({ from, to, fromMark: a.id, toMark: b.id }, gaps, 3 * diameter)) {
-        addSpan(row, { from: s.fromMark, to: s.toMark, start: s.from, end: s.to, atStart: s.fromMark !== a.id, atEnd: s.toMark !== b.id }, (x) => [x, lap.girth])
+        addSpan(row, { from: s.fromMark, to: s.toMark, start: s.from, end: s.to, atStart: s.fromMark !== a.id, atEnd: s.toMark !== b.id }, (x) => [x, lap.girth], (x) => clear(x, lap.girth))
       }
     }
     return row

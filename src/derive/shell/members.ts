@@ -121,7 +121,8 @@ export function framePlates(laid: Laid): { outer: Plate; inner: Plate; frame: Fr
     const { stretches, cutBy } = frameStretches(laid, frame)
     const member = frame.joint ? input.shell.jointFrame : input.shell.frame
     const metal = member.thickness.value
-    const under = frame.joint ? input.ends.skin.thickness.value : 0
+    // an end skin that laps over the barrel lies outside the mould line and pushes nothing in
+    const under = frame.joint && input.shell.joint.over === 'barrel' ? input.ends.skin.thickness.value : 0
     const half = member.flange / 2
     const x0 = frame.station - half
     const x1 = frame.station + half
@@ -215,7 +216,10 @@ export function channelPlates(laid: Laid): Plate[] {
   const { input, section, skin } = laid
   const base = baseGirth(input, section)
   if (base === null) return []
-  const { x0, x1 } = barrelOf(input)
+  // the ends' own channels start inside the joint laps, where the joint rows stand
+  const { first, last } = barrelOf(input)
+  const clear = input.shell.joint.overlap / 2 + input.shell.memberGap
+  const [x0, x1] = [first + clear, last - clear]
   const c = input.shell.edgeChannel
   const depth = input.shell.skin.thickness.value + c.thickness.value / 2
   const development = developAt(section.withFlange, depth)

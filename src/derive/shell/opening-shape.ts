@@ -76,7 +76,7 @@ export function outlineOf(s: OpeningShape): Vertex[] {
 
 /** Strictly inside the cut. */
 export function contains(s: OpeningShape, x: number, v: number): boolean {
-  return signedDistance(s, x, v) < -1e-12
+  return x > s.x0 && x < s.x1 && v > s.v0 && v < s.v1 && signedDistance(s, x, v) < -1e-12
 }
 
 /** Distance to the outline, negative inside; exact for a rounded rectangle. m. */

@@ -48,7 +48,7 @@ export function blankOf(plate: Plate, skin: Development): Omit<Pattern, 'holes'>
   return { face: plate.face, flat, thickness: plate.thickness, outline, cuts, marks }
 }
 
-/** How many chords a quarter turn is mapped in where the mapping stretches it: the error left is under a micrometre. */
+/** How many arcs a quarter turn is mapped in where the mapping stretches it: the error left is under a micrometre. */
 const SUB_ARCS = 8
 
 /** An opening's outline from the developed skin to this plate's flat, anticlockwise. */
@@ -59,7 +59,7 @@ function mapShape(plate: Plate, shape: OpeningShape, skin: Development): Vertex[
     return fromDeveloped(plate, x, developed(plate.development, g))
   }
   const source = outlineOf(shape)
-  const same = plate.kind === 'strake'
+  const stops = plate.development === skin ? [] : [...skin.length, ...plate.development.girth.map((g) => developed(skin, g))]
   const out: Vertex[] = []
   source.forEach(([x, v, bulge], i) => {
     const [nx, nv] = source[(i + 1) % source.length]
@@ -68,19 +68,42 @@ function mapShape(plate: Plate, shape: OpeningShape, skin: Development): Vertex[
       return
     }
     const arc = arcOf([x, v], [nx, nv], bulge)
-    const parts = same ? 1 : SUB_ARCS
     const at = (f: number): [number, number] => {
-      if (f === 0) return map(x, v)
-      if (f === 1) return map(nx, nv)
+      if (f === 0) return [x, v]
+      if (f === 1) return [nx, nv]
       const angle = arc.start + f * arc.sweep
-      return map(arc.cx + arc.radius * Math.cos(angle), arc.cy + arc.radius * Math.sin(angle))
+      return [arc.cx + arc.radius * Math.cos(angle), arc.cy + arc.radius * Math.sin(angle)]
     }
-    for (let k = 0; k < parts; k++) {
-      const from = at(k / parts)
-      out.push([...from, bulgeThrough(from, at((k + 0.5) / parts), at((k + 1) / parts))])
-    }
+    const ends = [0, ...crossings(arc, stops), 1]
+    for (let k = 0; k + 1 < ends.length; k++) mapArc(out, map, at, ends[k], ends[k + 1])
   })
   return outlineArea(out) < 0 ? reverseOutline(out) : out
+}
+
+/** Maps a stretch of an arc over which the mapping stretches v evenly: in one arc where it does not stretch at all. */
+function mapArc(out: Vertex[], map: (x: number, v: number) => [number, number], at: (f: number) => [number, number], from: number, to: number): void {
+  const [a, b] = [at(from), at(to)]
+  const [p, q] = [map(...a), map(...b)]
+  const stretched = Math.abs(Math.hypot(q[0] - p[0], q[1] - p[1]) - Math.hypot(b[0] - a[0], b[1] - a[1])) > 1e-12
+  const parts = stretched ? Math.ceil(SUB_ARCS * (to - from)) : 1
+  for (let k = 0; k < parts; k++) {
+    const f = (u: number): [number, number] => map(...at(u === 0 ? from : u === 1 ? to : from + u * (to - from)))
+    const start = f(k / parts)
+    out.push([...start, bulgeThrough(start, f((k + 0.5) / parts), f((k + 1) / parts))])
+  }
+}
+
+/** Fractions of a quarter turn at which it passes lengths where the mapping's stretch changes: it is parted there. */
+function crossings(arc: ReturnType<typeof arcOf>, stops: readonly number[]): number[] {
+  const found = stops.flatMap((v) => {
+    const sine = (v - arc.cy) / arc.radius
+    if (Math.abs(sine) >= 1) return []
+    return [Math.asin(sine), Math.PI - Math.asin(sine)].map((angle) => {
+      const turn = (arc.sweep > 0 ? angle - arc.start : arc.start - angle) % (2 * Math.PI)
+      return (turn < 0 ? turn + 2 * Math.PI : turn) / Math.abs(arc.sweep)
+    })
+  })
+  return found.filter((f) => f > 1e-6 && f < 1 - 1e-6).sort((a, b) => a - b).filter((f, i, all) => i === 0 || f - all[i - 1] > 1e-6)
 }
 
 /** Bulge of the circle through three points in order. */

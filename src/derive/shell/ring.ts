@@ -65,7 +65,8 @@ export function ringOf(cut: OpeningShape, line: number, seams: readonly SeamCros
   for (const seam of seams) {
     const into = crossing(seam.v, v0, v1, r)
     if (into === null) continue
-    for (const [k, s] of [[1, corners[1] + eighth + into], [3, corners[3] + eighth + (h - into)]] as const) {
+    // the fore leg ends in the corner the walk starts from: past its middle the walk begins again
+    for (const [k, s] of [[1, corners[1] + eighth + into], [3, (corners[3] + eighth + (h - into)) % length]] as const) {
       if (controls.every((c) => Math.min(Math.abs(c.s - s), length - Math.abs(c.s - s)) >= closeTo)) {
         controls.push({ mark: `${seam.mark}-${k === 1 ? 'aft' : 'fore'}`, s, shared: [seam.row] })
       }

@@ -114,10 +114,13 @@ function framingOf(laid: Laid, shape: OpeningShape, ring: Ring, row: RowDraft, i
   const between = `${fore ? fore.id : 'the nose'} to ${aft ? aft.id : 'the tail'}`
   const up = shape.side === 'left' ? { head: shape.v1, out: 1, sill: shape.v0 } : { head: shape.v0, out: -1, sill: shape.v1 }
   const top = legReach(points, 'v', shape.side === 'left' ? ring.shape.v1 : ring.shape.v0, inset)
-  make(`header-${shape.id}`, `header over ${shape.id}, ${between}`, top[0], top[1], up.head, up.head + up.out * leg, span, 'header')
+  const unheld = (what: string): void => { notes.push(`No ${what}: no rim fastener stands on the straight where it would lie.`) }
+  if (!top) unheld('header')
+  else make(`header-${shape.id}`, `header over ${shape.id}, ${between}`, top[0], top[1], up.head, up.head + up.out * leg, span, 'header')
   if (shape.surface !== 'wheel' && stubBelow(laid, shape, up.sill) >= input.shell.rim.minStub) {
     const low = legReach(points, 'v', shape.side === 'left' ? ring.shape.v0 : ring.shape.v1, inset)
-    make(`sill-${shape.id}`, `sill under ${shape.id}, ${between}`, low[0], low[1], up.sill, up.sill - up.out * leg, span, 'header')
+    if (!low) unheld('sill')
+    else make(`sill-${shape.id}`, `sill under ${shape.id}, ${between}`, low[0], low[1], up.sill, up.sill - up.out * leg, span, 'header')
   } else {
     notes.push(shape.surface === 'wheel' ? 'The wheel box carries the frame feet to the floor.' : 'The posts run down to the floor; there is no sill.')
   }
@@ -126,16 +129,20 @@ function framingOf(laid: Laid, shape: OpeningShape, ring: Ring, row: RowDraft, i
     if ((limit - x) * out >= leg) {
       const [a, b] = out < 0 ? [x - leg, x] : [x, x + leg]
       const tall = legReach(points, 'x', out < 0 ? ring.shape.x0 : ring.shape.x1, inset)
-      make(`post-${shape.id}-${side}`, `${side} post of ${shape.id}`, a, b, tall[0], tall[1], shape.v1 - shape.v0 + 2 * leg, 'post')
+      if (!tall) unheld(`${side} post`)
+      else make(`post-${shape.id}-${side}`, `${side} post of ${shape.id}`, a, b, tall[0], tall[1], shape.v1 - shape.v0 + 2 * leg, 'post')
     } else if (frame) notes.push(`Frame ${frame.id} serves as the ${side} post.`)
   }
   return { plates, cuts: cut.map((f) => f.id), notes, lengths }
 }
 
-/** From the first to the last rim fastener on one straight leg of the ring, and an edge distance beyond: what a leg behind it needs. */
-function legReach(points: readonly { x: number; v: number }[], along: 'x' | 'v', at: number, inset: number): [number, number] {
+/**
+ * From the first to the last rim fastener on one straight leg of the ring, and an edge distance beyond: what a leg behind it
+ * needs. Null where no fastener stands on it: large corners or a wide pitch leave a straight without any.
+ */
+function legReach(points: readonly { x: number; v: number }[], along: 'x' | 'v', at: number, inset: number): [number, number] | null {
   const on = points.filter((p) => Math.abs(p[along] - at) < 1e-9).map((p) => (along === 'x' ? p.v : p.x))
-  if (on.length === 0) throw new Error('a rim leg without fasteners cannot hold a post or header')
+  if (on.length === 0) return null
   return [Math.min(...on) - inset, Math.max(...on) + inset]
 }
 

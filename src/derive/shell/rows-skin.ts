@@ -21,8 +21,13 @@ export function endInset(laid: Laid, fastener: string): number {
 export function clearOfCuts(laid: Laid, fastener: string): (station: number, girth: number) => boolean {
   const least = laid.input.rules.edgeDistance * diameterOf(laid.input, fastener) - 1e-9
   return (station, girth) => {
-    const v = developed(laid.skin, girth)
-    return laid.shapes.every((s) => signedDistance(s, station, v) >= least)
+    let v = Number.NaN
+    for (const s of laid.shapes) {
+      if (station <= s.x0 - least || station >= s.x1 + least) continue
+      if (Number.isNaN(v)) v = developed(laid.skin, girth)
+      if (v > s.v0 - least && v < s.v1 + least && signedDistance(s, station, v) < least) return false
+    }
+    return true
   }
 }
 
@@ -121,7 +126,7 @@ export function seamRows(laid: Laid, stringers: readonly StringerPlate[], skins:
 }
 
 /** Rows along the station at one girth, a fastener at every frame, broken where an opening's rim stands. */
-function alongFrames(laid: Laid, row: RowDraft, girth: number): RowDraft {
+function alongFrames(laid: Laid, row: RowDraft, girth: number, from: number, to: number): RowDraft {
   const { input, skin } = laid
   const inset = endInset(laid, row.fastener)
   const v = developed(skin, girth)
@@ -130,8 +135,7 @@ function alongFrames(laid: Laid, row: RowDraft, girth: number): RowDraft {
     const chord = chordAtLength(s, v)
     return chord ? [{ from: chord[0] - memberStop(input, s), to: chord[1] + memberStop(input, s), id: s.id }] : []
   }).sort((a, b) => a.from - b.from)
-  const { first, last } = barrelOf(input)
-  const whole: Stretch = { from: first - inset, to: last + inset, fromMark: input.frames[0].id, toMark: input.frames[input.frames.length - 1].id }
+  const whole: Stretch = { from, to, fromMark: input.frames[0].id, toMark: input.frames[input.frames.length - 1].id }
   const room = input.rules.minPitch * row.diameter
   for (const s of lessGaps(whole, gaps, 2 * inset)) {
     const from = s.from + inset
@@ -154,16 +158,18 @@ export function baseRows(laid: Laid, channels: ReturnType<typeof channelPlates>,
     id: `base-${side}`, says: `skin to floor edge channel, ${side} side`, kind: 'base', joint: `joint-base-${side}`, fastener: rule.fastener,
     diameter: diameterOf(input, rule.fastener), pitch: rule.pitch, source: 'rows.base of the definition',
     candidates: [...skins, foreign.nose, foreign.tail, channels[i]],
-  }), side === 'right' ? base : -base))
+  }), side === 'right' ? base : -base, channels[i].x0, channels[i].x1))
 }
 
 export function toeRows(laid: Laid, skins: readonly Plate[], foreign: ReturnType<typeof foreignPlates>): RowDraft[] {
   const { input, section } = laid
   if (input.shell.toe.flange === 0) return []
   const rule = input.rows.toe
+  const { first, last } = barrelOf(input)
+  const inset = endInset(laid, rule.fastener)
   return (['left', 'right'] as const).map((side, i) => alongFrames(laid, startRow({
     id: `toe-${side}`, says: `toe flange to underbelly, ${side} side`, kind: 'toe', joint: `joint-toe-${side}`, fastener: rule.fastener,
     diameter: diameterOf(input, rule.fastener), pitch: rule.pitch, source: 'rows.toe of the definition',
     candidates: [...skins, foreign.nose, foreign.tail, foreign.belly[i]],
-  }), side === 'right' ? section.toeRow : -section.toeRow))
+  }), side === 'right' ? section.toeRow : -section.toeRow, first - inset, last + inset))
 }

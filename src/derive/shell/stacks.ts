@@ -16,31 +16,35 @@ export interface ResolvedRow {
   readonly through: readonly { readonly plate: Plate; readonly index: readonly number[] }[]
 }
 
+/** Candidates a row can have before the bits of a number run out. */
+const MOST_CANDIDATES = 52
+
 export function resolveRow(draft: RowDraft, fastener: FastenerType, rules: ShopRules, skin: Development, chain: TangentChain): ResolvedRow {
-  const plates = [...draft.candidates].sort((a, b) => a.order - b.order)
+  const plates = reachable(draft).sort((a, b) => a.order - b.order)
+  if (plates.length > MOST_CANDIDATES) throw new Error(`row ${draft.id} has ${plates.length} candidate layers; at most ${MOST_CANDIDATES} are foreseen`)
   const index: number[][] = plates.map(() => [])
-  const keys = new Map<string, number>()
+  const keys = new Map<number, number>()
   const members: number[][] = []
   const counts: number[] = []
-  const stack: number[] = []
+  const stack = new Array<number>(draft.station.length)
   for (let i = 0; i < draft.station.length; i++) {
     const v = developed(skin, draft.girth[i])
-    const hit: number[] = []
+    // which plates hold metal here, as the bits of a number: a row has far fewer than 52 candidates
+    let key = 0
     for (let k = 0; k < plates.length; k++) {
       if (!hasMetal(plates[k], draft.station[i], draft.girth[i], v)) continue
-      hit.push(k)
+      key += 2 ** k
       index[k].push(i)
     }
-    const key = hit.join(',')
     let at = keys.get(key)
     if (at === undefined) {
       at = members.length
       keys.set(key, at)
-      members.push(hit)
+      members.push(plates.map((_, k) => k).filter((k) => Math.floor(key / 2 ** k) % 2 === 1))
       counts.push(0)
     }
     counts[at]++
-    stack.push(at)
+    stack[i] = at
   }
   const stacks = members.map((hit, k): Stack => {
     const thickness = hit.map((h) => plates[h].thickness)
@@ -53,4 +57,16 @@ export function resolveRow(draft: RowDraft, fastener: FastenerType, rules: ShopR
     row: Object.freeze({ ...rest, waterline: draft.girth.map((g) => at(chain, Math.abs(g)).z), stack, stacks }),
     through: plates.map((plate, k) => ({ plate, index: index[k] })).filter((t) => t.index.length > 0),
   }
+}
+
+/** Candidates whose rectangle meets the row's: the others cannot hold any of its fasteners. */
+function reachable(draft: RowDraft): Plate[] {
+  let [x0, x1, g0, g1] = [Infinity, -Infinity, Infinity, -Infinity]
+  for (let i = 0; i < draft.station.length; i++) {
+    x0 = Math.min(x0, draft.station[i])
+    x1 = Math.max(x1, draft.station[i])
+    g0 = Math.min(g0, draft.girth[i])
+    g1 = Math.max(g1, draft.girth[i])
+  }
+  return draft.candidates.filter((p) => p.x1 >= x0 && p.x0 <= x1 && p.g1 >= g0 && p.g0 <= g1)
 }

@@ -16,17 +16,24 @@ const HAIR = 1e-9
 
 /**
  * Worst difference of area over the length of the outlines round it, m: how far the outlines would stand from where they
- * should if they were wrong alike all round. Where cuts overlap, what they share counts once in space.
+ * should if they were wrong alike all round. A plate where two openings' cuts run into each other is passed over: no shop
+ * can cut it, the layout checks refuse it, and its area is not promised.
  */
 export function areasAgree(shell: Shell): Agreement {
   const tally = startTally()
   const surface = midSurfaces(shell)
   for (const { part, plate, pattern } of patternsOf(shell)) {
+    if (clashing(plate)) continue
     note(tally, (netArea(pattern) - areaInSpace(shell, plate, surface(plate))) / lengthRound(pattern), () => `${pattern.face} of ${part}`)
   }
   for (const { id, area, patterns } of shell.parts)
     note(tally, (area - netArea(patterns[0])) / lengthRound(patterns[0]), () => `the area of ${id}`)
   return tally
+}
+
+/** Whether two cuts of a plate share metal, by their enclosing rectangles. */
+function clashing({ cuts }: Plate): boolean {
+  return cuts.some((a, i) => cuts.slice(i + 1).some((b) => a.x1 > b.x0 && b.x1 > a.x0 && a.v1 > b.v0 && b.v1 > a.v0))
 }
 
 function lengthRound(pattern: Pattern): number {
@@ -79,14 +86,10 @@ function widthOfMetal(plate: Plate, v: number): number {
     const inner = chordAtLength(plate.ring.inner, v)
     return (outer ? outer[1] - outer[0] : 0) - (inner ? inner[1] - inner[0] : 0)
   }
-  let reached = plate.x0
   let metal = plate.x1 - plate.x0
-  const chords = plate.cuts.flatMap((cut) => [chordAtLength(cut, v) ?? []].filter((c) => c.length === 2)) as [number, number][]
-  for (const [from, to] of chords.sort((p, q) => p[0] - q[0])) {
-    const [x0, x1] = [Math.max(from, reached), Math.min(to, plate.x1)]
-    if (x1 <= x0) continue
-    metal -= x1 - x0
-    reached = x1
+  for (const cut of plate.cuts) {
+    const chord = chordAtLength(cut, v)
+    if (chord) metal -= Math.max(0, Math.min(chord[1], plate.x1) - Math.max(chord[0], plate.x0))
   }
   return metal
 }

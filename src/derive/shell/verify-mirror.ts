@@ -23,12 +23,20 @@ export function otherHand(id: string): string {
   return id.replace(/left|right/g, (side) => (side === 'left' ? 'right' : 'left'))
 }
 
+/** A roof opening's header stands on its left and its sill on its right: they change places. */
+function twinOf(part: string, acrossRoof: ReadonlySet<string>): string {
+  const [kind, ...rest] = part.split('-')
+  if (!acrossRoof.has(rest.join('-'))) return otherHand(part)
+  return kind === 'header' ? part.replace(kind, 'sill') : kind === 'sill' ? part.replace(kind, 'header') : part
+}
+
 /** Worst distance between a hole and its twin, or a blank's size and its twin's, m; infinite where a twin is missing. */
 export function handsAgree(shell: Shell, mirror: Shell): Agreement {
   const tally = startTally()
+  const acrossRoof = new Set(shell.openings.filter((o) => o.side === 'centre').map((o) => o.id))
   const twins = new Map(patternsOf(mirror).map((p) => [`${p.part}|${p.plate.face}`, p]))
   for (const { part, plate, pattern } of patternsOf(shell)) {
-    const twin = twins.get(`${otherHand(part)}|${plate.face}`)
+    const twin = twins.get(`${twinOf(part, acrossRoof)}|${plate.face}`)
     compareSets(tally, holesSeen(plate, pattern), twin ? pointsOf(twin.pattern) : [], `${part} and its twin`)
     if (twin) compareSets(tally, [sizeOf(pattern)], [sizeOf(twin.pattern)], `the blank of ${part} and its twin`)
   }

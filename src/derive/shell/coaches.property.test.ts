@@ -15,11 +15,18 @@ import { handsAgree, mirrored } from './verify-mirror.js'
 function trial(coach: RandomCoach): { outcome: 'derived' | 'refused'; wrong: string[] } {
   const { definition, faults } = readDefinition('trial.yaml', coach.text, () => null)
   if (!definition) return { outcome: 'refused', wrong: faults.length === 0 ? ['refused without a word'] : faults.flatMap(notASentence) }
-  return { outcome: 'derived', wrong: [...(faults.length > 0 ? ['derived in spite of faults'] : []), ...misses(definition, coach.seed % 5 === 0)] }
+  return {
+    outcome: 'derived',
+    wrong: [...(faults.length > 0 ? ['derived in spite of faults'] : []), ...misses(definition, coach.seed % 5 === 0)],
+  }
 }
 
 function notASentence(fault: Fault): string[] {
-  const plain = /^\S.*[.?]$/s.test(fault.says) && fault.line >= 1 && fault.column >= 1 && !/undefined|NaN|\[object|Infinity m/.test(fault.says.replace(/found .*/s, ''))
+  const plain =
+    /^\S.*[.?]$/s.test(fault.says) &&
+    fault.line >= 1 &&
+    fault.column >= 1 &&
+    !/undefined|NaN|\[object|Infinity m/.test(fault.says.replace(/found .*/s, ''))
   return plain ? [] : [`is no sentence: ${JSON.stringify(fault)}`]
 }
 
@@ -54,7 +61,9 @@ describe('random coaches', () => {
         tried[outcome]++
         wrong.push(...here.map((w) => `seed ${seed} (${coach.mood}): ${w}`))
       } catch (error) {
-        wrong.push(`seed ${seed} (${coach.mood}) threw: ${error instanceof Error ? (error.stack ?? error.message).split('\n').slice(0, 3).join(' ') : error}`)
+        wrong.push(
+          `seed ${seed} (${coach.mood}) threw: ${error instanceof Error ? (error.stack ?? error.message).split('\n').slice(0, 3).join(' ') : error}`,
+        )
       }
     }
     expect(wrong.slice(0, 20)).toEqual([])

@@ -111,6 +111,8 @@ export interface ProveReport {
   readonly second: Fitted | null
   /** placements besides the best that fit as well (counting stops at a limit) */
   readonly rivals: number
+  /** true when the pattern is the same turned or mirrored on itself, so that no hole can tell which way the list lies */
+  readonly selfAlike: boolean
   readonly askFor: AskFor | null
   /** true when the list holds so few of ours that what it leaves out says nothing */
   readonly sample: boolean

@@ -58,6 +58,13 @@ function prepare(pattern: OurPattern): Ours {
   return { points, finder: holeFinder(points), pairs: pairDistances(points), corners: holeFinder(pointsOf(corners, 1)) }
 }
 
+/** Fewest misfits, then closest; among those as close to a micrometre, the one a person would try first. */
+function plainer(a: Laid, b: Laid): number {
+  const micrometres = (f: Laid): number => Math.round(f.rms * 1e6)
+  const turn = (f: Laid): number => Math.abs(Math.atan2(f.rigid.s, f.rigid.c))
+  return a.misfits - b.misfits || micrometres(a) - micrometres(b) || b.rigid.hand - a.rigid.hand || turn(a) - turn(b) || a.rms - b.rms
+}
+
 /** Every placement in every unit the list may be in, best first. */
 function placements(list: HoleList, ours: Ours, tolerance: number): readonly Laid[] {
   let allowed = Math.floor((list.readings.length + list.corners.length) / 2)
@@ -76,7 +83,7 @@ function placements(list: HoleList, ours: Ours, tolerance: number): readonly Lai
     for (const f of found) all.push({ ...f, unit, list: points })
     if (found.length) allowed = Math.min(allowed, found[0].misfits)
   }
-  return all.filter((f) => f.misfits <= allowed).sort((a, b) => a.misfits - b.misfits || a.rms - b.rms)
+  return all.filter((f) => f.misfits <= allowed).sort(plainer)
 }
 
 function compare(list: HoleList, laid: Laid, ours: Ours, pattern: OurPattern, to: Int32Array, tolerance: number): readonly Compared[] {
@@ -160,13 +167,14 @@ export function provePattern(pattern: OurPattern, list: HoleList, revision: stri
       best: null,
       second: null,
       rivals: 0,
+      selfAlike: false,
       askFor: null,
       sample: false,
       lacking: 0,
       missing: [],
       extra: [],
     }
-    return { ...nowhere, summary: summaryOf(nowhere, list, pattern, false) }
+    return { ...nowhere, summary: summaryOf(nowhere, list, pattern) }
   }
   const least = Math.max(5 * tolerance, LEAST_APART)
   const others = all.slice(1).filter((f) => f.misfits <= all[0].misfits)
@@ -188,11 +196,12 @@ export function provePattern(pattern: OurPattern, list: HoleList, revision: stri
     best,
     second: secondFit,
     rivals: rivals.length,
+    selfAlike: others.length > rivals.length,
     askFor,
     sample,
     lacking: lacking.length,
     missing,
     extra,
   } as const
-  return { ...report, summary: summaryOf(report, list, pattern, others.length > rivals.length) }
+  return { ...report, summary: summaryOf(report, list, pattern) }
 }

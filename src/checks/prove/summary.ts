@@ -105,7 +105,7 @@ function undecided(report: Bare, pattern: OurPattern): readonly string[] {
   ]
 }
 
-export function summaryOf(report: Bare, list: HoleList, pattern: OurPattern, selfAlike: boolean): readonly string[] {
+export function summaryOf(report: Bare, list: HoleList, pattern: OurPattern): readonly string[] {
   const fit = report.best
   if (!fit) {
     return [
@@ -131,7 +131,7 @@ export function summaryOf(report: Bare, list: HoleList, pattern: OurPattern, sel
       : []),
     ...undecided(report, pattern),
     placementInWords(fit, pattern),
-    ...(selfAlike
+    ...(report.selfAlike
       ? [
           'Our pattern is the same turned or mirrored on itself, so its holes cannot tell which way the list lies; every way gives the same differences.',
         ]

@@ -1,6 +1,7 @@
 /** The whole derivation, in the order it happens: the only file that knows which trade needs what. */
 import type { Definition } from '../definition/types.js'
 import type { Design } from './design.js'
+import { createMemo, type Memo } from './memo.js'
 import { deriveShell, type Shell, type ShellInput } from './shell/index.js'
 import { totalsOf } from './totals.js'
 
@@ -9,14 +10,19 @@ export interface Derived extends Omit<Design, 'checks' | 'revision'> {
   readonly shell: Shell
 }
 
-export function derive(definition: Definition): Derived {
+/** With the memo of the last derivation, only what hangs on a changed piece of the definition is made anew. */
+export function derive(definition: Definition, memo: Memo = createMemo()): Derived {
+  memo.turn()
   const input: ShellInput = definition
-  const shell = deriveShell(input)
+  const shell = deriveShell(input, memo)
   const { section } = shell
   return Object.freeze({
     definition,
     section: { points: shell.points, halfGirth: section.toe, floorGirth: section.floor, width: section.width, residual: null },
-    parts: shell.parts, rows: shell.rows, joints: shell.joints, openings: shell.openings,
+    parts: shell.parts,
+    rows: shell.rows,
+    joints: shell.joints,
+    openings: shell.openings,
     totals: totalsOf(definition, shell),
     notCovered: NOT_COVERED,
     shell,

@@ -11,7 +11,13 @@ import type { Ground } from './ground.js'
 
 const SOURCE = 'AC 43.13-1B, paragraph 4-57c(1): edge distance of a single row, diameters by the shop rule'
 
-interface Worst { readonly part: Part; readonly row: FastenerRow; readonly index: number; readonly distance: number; readonly limit: number }
+interface Worst {
+  readonly part: Part
+  readonly row: FastenerRow
+  readonly index: number
+  readonly distance: number
+  readonly limit: number
+}
 
 /**
  * The worst hole of each row in a pattern. Distances are first taken on the developed skin, where every cut is a rounded
@@ -27,13 +33,22 @@ function worstByRow(ground: Ground, part: Part, pattern: Pattern, plate: Plate):
   const out: Worst[] = []
   const measure = (k: number): Worst | null => {
     const row = rows.get(set.rows[set.row[k]])
-    return row ? { part, row, index: set.index[k], distance: exactly(pattern, plate, set.x[k], set.y[k], width, height), limit: factor * row.diameter } : null
+    return row
+      ? {
+          part,
+          row,
+          index: set.index[k],
+          distance: exactly(pattern, plate, set.x[k], set.y[k], width, height),
+          limit: factor * row.diameter,
+        }
+      : null
   }
   for (let k = 0; k < set.x.length; k++) {
     const row = rows.get(set.rows[set.row[k]])
     if (!row) continue
     const least = Math.min(
-      plate.ring ? Infinity : Math.min(set.x[k], set.y[k], width - set.x[k], height - set.y[k]), shrink * toCuts(ground, plate, row, set.index[k]),
+      plate.ring ? Infinity : Math.min(set.x[k], set.y[k], width - set.x[k], height - set.y[k]),
+      shrink * toCuts(ground, plate, row, set.index[k]),
     )
     const b = best[set.row[k]]
     if (!b || least < b.least) best[set.row[k]] = { k, least }
@@ -94,16 +109,37 @@ export function edgeDistances(ground: Ground): Check[] {
     }
   }
   return [
-    ...failing.map((w) => say(w, `edge.${w.part.id}.${w.row.id}`, `${fastenerId(w.row, w.index)} stands ${mm(w.distance)} mm from the edge of ${w.part.id}; it needs ${mm(w.limit)} mm.`)),
-    ...[...best].map(([kind, w]) => say(w, `edge.${kind}`, `The hole nearest an edge in any ${kind} is ${fastenerId(w.row, w.index)} in ${w.part.id}, ${mm(w.distance)} mm from it; the least is ${mm(w.limit)} mm.`)),
+    ...failing.map((w) =>
+      say(
+        w,
+        `edge.${w.part.id}.${w.row.id}`,
+        `${fastenerId(w.row, w.index)} stands ${mm(w.distance)} mm from the edge of ${w.part.id}; it needs ${mm(w.limit)} mm.`,
+      ),
+    ),
+    ...[...best].map(([kind, w]) =>
+      say(
+        w,
+        `edge.${kind}`,
+        `The hole nearest an edge in any ${kind} is ${fastenerId(w.row, w.index)} in ${w.part.id}, ${mm(w.distance)} mm from it; the least is ${mm(w.limit)} mm.`,
+      ),
+    ),
   ]
 }
 
 function say(w: Worst, id: string, says: string): Check {
-  return distanceCheck({ id, says, source: SOURCE, places: [placeOf(w.row, w.index)], concerns: [w.part.id, w.row.id] }, w.limit, w.distance)
+  return distanceCheck(
+    { id, says, source: SOURCE, places: [placeOf(w.row, w.index)], concerns: [w.part.id, w.row.id] },
+    w.limit,
+    w.distance,
+  )
 }
 
-interface Step { readonly row: FastenerRow; readonly index: number; readonly part: string; readonly out: number }
+interface Step {
+  readonly row: FastenerRow
+  readonly index: number
+  readonly part: string
+  readonly out: number
+}
 
 /** Fasteners on or beside the edge of a member they do not go through: their heads would rock on its step. */
 export function edgesUnderHeads(ground: Ground): Check[] {
@@ -113,7 +149,9 @@ export function edgesUnderHeads(ground: Ground): Check[] {
     const inner = row.kind === 'lining'
     const d = row.diameter
     const reach = reachOf(row)
-    const level = boxes.filter((b) => b.inner === inner && b.x1 >= reach.x0 - d && b.x0 <= reach.x1 + d && b.g1 >= reach.g0 - d && b.g0 <= reach.g1 + d)
+    const level = boxes.filter(
+      (b) => b.inner === inner && b.x1 >= reach.x0 - d && b.x0 <= reach.x1 + d && b.g1 >= reach.g0 - d && b.g0 <= reach.g1 + d,
+    )
     for (let index = 0; index < row.station.length; index++) {
       const x = row.station[index]
       const g = row.girth[index]
@@ -132,14 +170,27 @@ export function edgesUnderHeads(ground: Ground): Check[] {
 
 function sayStep({ row, index, part, out }: Step): Check {
   const where = out === 0 ? `lands on ${part}` : `stands ${mm(out)} mm outside the edge of ${part}`
-  return distanceCheck({
-    id: `step.${row.id}.${part}`,
-    says: `${fastenerId(row, index)} ${where} without going through it as planned; a head needs ${mm(row.diameter)} mm of level metal.`,
-    source: 'common practice, no source: a head never sits on a step', places: [placeOf(row, index)], concerns: [row.id, part],
-  }, row.diameter, out)
+  return distanceCheck(
+    {
+      id: `step.${row.id}.${part}`,
+      says: `${fastenerId(row, index)} ${where} without going through it as planned; a head needs ${mm(row.diameter)} mm of level metal.`,
+      source: 'common practice, no source: a head never sits on a step',
+      places: [placeOf(row, index)],
+      concerns: [row.id, part],
+    },
+    row.diameter,
+    out,
+  )
 }
 
-interface Box { readonly part: string; readonly x0: number; readonly x1: number; readonly g0: number; readonly g1: number; readonly inner: boolean }
+interface Box {
+  readonly part: string
+  readonly x0: number
+  readonly x1: number
+  readonly g0: number
+  readonly g1: number
+  readonly inner: boolean
+}
 
 /** Members as rectangles of station and girth; what is severed is as many as it has pieces. Rims have rules of their own. */
 function memberBoxes(ground: Ground): Box[] {
@@ -153,7 +204,12 @@ function memberBoxes(ground: Ground): Box[] {
       const cuts = plate.cuts.map((c): [number, number] => [undeveloped(skin, c.v0), undeveloped(skin, c.v1)])
       for (const [g0, g1] of leftOver(plate.g0, plate.g1, cuts)) boxes.push({ ...box, g0, g1 })
     } else if (plate.kind === 'edge-channel') {
-      for (const [x0, x1] of leftOver(plate.x0, plate.x1, plate.cuts.map((c): [number, number] => [c.x0, c.x1]))) boxes.push({ ...box, x0, x1 })
+      for (const [x0, x1] of leftOver(
+        plate.x0,
+        plate.x1,
+        plate.cuts.map((c): [number, number] => [c.x0, c.x1]),
+      ))
+        boxes.push({ ...box, x0, x1 })
     } else boxes.push(box)
   }
   return boxes

@@ -12,7 +12,8 @@ export function legsCutTwice(ground: Ground): Check[] {
   const checks: Check[] = []
   for (const frame of ground.input.frames) {
     for (const side of ['left', 'right'] as const) {
-      const cuts = shapes.filter((s) => cutsWeb(s, frame) && s.side === side)
+      const cuts = shapes
+        .filter((s) => cutsWeb(s, frame) && s.side === side)
         .map((s) => ({ id: s.id, from: Math.min(Math.abs(s.v0), Math.abs(s.v1)), to: Math.max(Math.abs(s.v0), Math.abs(s.v1)) }))
         .sort((a, b) => a.from - b.from)
       for (let i = 0; i + 1 < cuts.length; i++) {
@@ -20,12 +21,18 @@ export function legsCutTwice(ground: Ground): Check[] {
         const above = placeOn(ground, frame.station, sign * cuts[i].to)
         const below = placeOn(ground, frame.station, sign * cuts[i + 1].from)
         const left = above.waterline - below.waterline
-        checks.push(finding({
-          id: `frame.${frame.id}.${side}.cut-twice`,
-          says: `Frame ${frame.id} is cut twice on the ${sideWord(ground, side)} side, by ${cuts[i].id} above and ${cuts[i + 1].id} below: ${mm(left)} mm of its leg is left between them. An engineer must say what carries it.`,
-          source: 'common practice, no source: a short leg between two cuts carries little', places: [above, below],
-          concerns: [`frame-${frame.id}`, cuts[i].id, cuts[i + 1].id],
-        }, 'caution'))
+        checks.push(
+          finding(
+            {
+              id: `frame.${frame.id}.${side}.cut-twice`,
+              says: `Frame ${frame.id} is cut twice on the ${sideWord(ground, side)} side, by ${cuts[i].id} above and ${cuts[i + 1].id} below: ${mm(left)} mm of its leg is left between them. An engineer must say what carries it.`,
+              source: 'common practice, no source: a short leg between two cuts carries little',
+              places: [above, below],
+              concerns: [`frame-${frame.id}`, cuts[i].id, cuts[i + 1].id],
+            },
+            'caution',
+          ),
+        )
       }
     }
   }
@@ -43,16 +50,31 @@ export function framingStands(ground: Ground): Check[] {
     // where a header or sill meets the frames beside the opening
     const ends = framing.plates.filter((p) => p.kind === 'header').map((p) => developed(laid.skin, (p.g0 + p.g1) / 2))
     const told = { source: 'common practice, no source: a header ends on a sound frame each side', concerns: [shape.id] }
-    for (const [word, frame] of [['forward', fore], ['aft', aft]] as const) {
-      const cutBy = frame ? laid.shapes.find((s) => s.id !== shape.id && cutsWeb(s, frame) && ends.some((v) => v > s.v0 - ground.reach && v < s.v1 + ground.reach)) : undefined
+    for (const [word, frame] of [
+      ['forward', fore],
+      ['aft', aft],
+    ] as const) {
+      const cutBy = frame
+        ? laid.shapes.find(
+            (s) => s.id !== shape.id && cutsWeb(s, frame) && ends.some((v) => v > s.v0 - ground.reach && v < s.v1 + ground.reach),
+          )
+        : undefined
       if (frame && !cutBy) continue
-      checks.push(finding({
-        ...told, id: `framing.${shape.id}.${word}`, places: [placeOn(ground, word === 'aft' ? shape.x1 : shape.x0, (shape.v0 + shape.v1) / 2)],
-        says: frame && cutBy
-          ? `The header of ${shape.id} has no sound frame to end on ${word}: ${frame.id} is cut by ${cutBy.id} at the same height.`
-          : `The header of ${shape.id} has no frame to end on ${word} of it.`,
-        mend: nearestClean(ground, shape),
-      }, 'fail'))
+      checks.push(
+        finding(
+          {
+            ...told,
+            id: `framing.${shape.id}.${word}`,
+            places: [placeOn(ground, word === 'aft' ? shape.x1 : shape.x0, (shape.v0 + shape.v1) / 2)],
+            says:
+              frame && cutBy
+                ? `The header of ${shape.id} has no sound frame to end on ${word}: ${frame.id} is cut by ${cutBy.id} at the same height.`
+                : `The header of ${shape.id} has no frame to end on ${word} of it.`,
+            mend: nearestClean(ground, shape),
+          },
+          'fail',
+        ),
+      )
     }
     for (const plate of framing.plates) {
       for (const other of laid.shapes) {
@@ -60,11 +82,20 @@ export function framingStands(ground: Ground): Check[] {
         const [a, b] = [developed(laid.skin, plate.g0), developed(laid.skin, plate.g1)]
         const room = boxToShape(plate.x0, plate.x1, a, b, other)
         if (room >= ground.reach - HAIR) continue
-        checks.push(distanceCheck({
-          ...told, id: `framing.${plate.part}.${other.id}`, concerns: [plate.part, other.id],
-          says: `${plate.part} comes within ${mm(Math.max(0, room))} mm of the cut of ${other.id}, whose rim ring needs ${mm(ground.reach)} mm.`,
-          places: [placeOn(ground, (plate.x0 + plate.x1) / 2, (a + b) / 2)], mend: nearestClean(ground, shape),
-        }, ground.reach, Math.max(0, room)))
+        checks.push(
+          distanceCheck(
+            {
+              ...told,
+              id: `framing.${plate.part}.${other.id}`,
+              concerns: [plate.part, other.id],
+              says: `${plate.part} comes within ${mm(Math.max(0, room))} mm of the cut of ${other.id}, whose rim ring needs ${mm(ground.reach)} mm.`,
+              places: [placeOn(ground, (plate.x0 + plate.x1) / 2, (a + b) / 2)],
+              mend: nearestClean(ground, shape),
+            },
+            ground.reach,
+            Math.max(0, room),
+          ),
+        )
       }
     }
   }

@@ -22,7 +22,12 @@ export function groundOf(derived: Derived): Ground {
   const { input } = derived.shell.laid
   const d = diameterOf(input, input.rows.rim.fastener)
   return {
-    derived, input, edge: input.rules.edgeDistance * d, line: input.shell.rim.line, reach: rimReach(input), minPitch: input.rules.minPitch * d,
+    derived,
+    input,
+    edge: input.rules.edgeDistance * d,
+    line: input.shell.rim.line,
+    reach: rimReach(input),
+    minPitch: input.rules.minPitch * d,
   }
 }
 

@@ -16,8 +16,22 @@ import { strakesAgainstStock } from './stock.js'
 export function layoutChecks(derived: Derived): Check[] {
   const ground = groundOf(derived)
   return [
-    openingsAgainstFrames, legsCutTwice, framingStands, openingsAgainstLaps, openingsAgainstEachOther, fluesAgainstWindows, edgeDistances,
-    edgesUnderHeads, spacing, fittedPitches, accessToBuck, strakesAgainstStock, floorAgainstBoard, lapsAgainstAssembly, axlesAgainstCrossMembers,
-    overallSizes, notChecked,
+    openingsAgainstFrames,
+    legsCutTwice,
+    framingStands,
+    openingsAgainstLaps,
+    openingsAgainstEachOther,
+    fluesAgainstWindows,
+    edgeDistances,
+    edgesUnderHeads,
+    spacing,
+    fittedPitches,
+    accessToBuck,
+    strakesAgainstStock,
+    floorAgainstBoard,
+    lapsAgainstAssembly,
+    axlesAgainstCrossMembers,
+    overallSizes,
+    notChecked,
   ].flatMap((rule) => rule(ground))
 }

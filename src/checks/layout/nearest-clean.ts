@@ -29,7 +29,12 @@ export function cleanStations(ground: Ground, shape: OpeningShape): Interval[] {
 }
 
 function without(free: readonly Interval[], from: number, to: number): Interval[] {
-  return free.flatMap(([a, b]): Interval[] => [[a, Math.min(b, from)], [Math.max(a, to), b]]).filter(([a, b]) => b >= a - HAIR)
+  return free
+    .flatMap(([a, b]): Interval[] => [
+      [a, Math.min(b, from)],
+      [Math.max(a, to), b],
+    ])
+    .filter(([a, b]) => b >= a - HAIR)
 }
 
 /** The sentence that offers the nearest clean place along the coach, and the middle of its bay. */
@@ -41,7 +46,8 @@ export function nearestClean(ground: Ground, shape: OpeningShape): string | null
     .map(([a, b]) => ({ station: Math.min(b, Math.max(a, at)), middle: (a + b) / 2 }))
     .sort((p, q) => Math.abs(p.station - at) - Math.abs(q.station - at))[0]
   const width = shape.x1 - shape.x0
-  if (!best) return `Nowhere along this coach is ${mm(width)} mm clear between frames and other openings at this height; a cut frame with its header and posts is what remains.`
+  if (!best)
+    return `Nowhere along this coach is ${mm(width)} mm clear between frames and other openings at this height; a cut frame with its header and posts is what remains.`
   const inBay = `The nearest clean place is STA ${mm(best.station)} (${mm(Math.abs(best.station - at))} mm ${best.station > at ? 'aft' : 'forward'})`
   return Math.abs(best.middle - best.station) < 0.0005 ? `${inBay}.` : `${inBay}; the middle of that clear space is STA ${mm(best.middle)}.`
 }

@@ -28,7 +28,12 @@ function frameStandsBeside(ground: Ground, shape: OpeningShape, frame: FrameDefi
     const chord = widestChord(other, frame.station - half, frame.station + half)
     if (!chord) continue
     const [a, b] = [chord[0] - ground.reach, chord[1] + ground.reach]
-    free = free.flatMap(([f, t]) => [[f, Math.min(t, a)], [Math.max(f, b), t]]).filter(([f, t]) => t > f)
+    free = free
+      .flatMap(([f, t]) => [
+        [f, Math.min(t, a)],
+        [Math.max(f, b), t],
+      ])
+      .filter(([f, t]) => t > f)
   }
   return free.some(([f, t]) => t > f)
 }
@@ -60,12 +65,16 @@ function cutFrame(ground: Ground, shape: OpeningShape, frame: FrameDefinition, f
   const what = shape.surface === 'wheel' ? `The ${shape.says}` : `${shape.id} (${shape.says})`
   const clean = nearestClean(ground, shape)
   const told = {
-    id: `opening.${shape.id}.frame.${frame.id}`, source: 'common practice, no source: a cut frame is carried round by header, sill and posts',
+    id: `opening.${shape.id}.frame.${frame.id}`,
+    source: 'common practice, no source: a cut frame is carried round by header, sill and posts',
     places: [placeOn(ground, frame.station, (shape.v0 + shape.v1) / 2 > 0 ? Math.max(shape.v0, 0) : Math.min(shape.v1, 0))],
     concerns: [shape.id, `frame-${frame.id}`, ...framing],
   }
   if (frame.joint) {
-    return finding({ ...told, says: `${what} cuts the joint frame ${frame.id}, which closes the ${frame.joint}: it cannot be cut.`, mend: clean }, 'fail')
+    return finding(
+      { ...told, says: `${what} cuts the joint frame ${frame.id}, which closes the ${frame.joint}: it cannot be cut.`, mend: clean },
+      'fail',
+    )
   }
   if (shape.surface === 'wheel') {
     return finding({ ...told, says: `${what} cuts the lower leg of frame ${frame.id}; the wheel box and its header carry it.` }, 'caution')
@@ -81,7 +90,10 @@ function listOf(parts: readonly string[]): string {
 function besideFrame(ground: Ground, shape: OpeningShape, frame: FrameDefinition, room: number): Check {
   const half = halfFlange(ground, frame)
   const told = {
-    id: `opening.${shape.id}.flange`, source: SOURCE, places: [middleOf(ground, shape)], concerns: [shape.id, `frame-${frame.id}`],
+    id: `opening.${shape.id}.flange`,
+    source: SOURCE,
+    places: [middleOf(ground, shape)],
+    concerns: [shape.id, `frame-${frame.id}`],
   }
   const what = shape.surface === 'wheel' ? `the ${shape.says}` : shape.id
   const nicks = Math.max(shape.x0 - (frame.station + half), frame.station - half - shape.x1) < 0

@@ -24,11 +24,17 @@ export function openingsAgainstLaps(ground: Ground): Check[] {
       if (chord) {
         const r = Math.min(shape.corner, (shape.v1 - shape.v0) / 2)
         const square = v >= shape.v0 + r && v <= shape.v1 - r
-        checks.push(finding({
-          ...told, id: `opening.${shape.id}.lap.${lap.seam}-${lap.side}`,
-          says: `${shape.id} crosses the lap of ${name} at ${g} (WL ${mm(place.waterline)})${square ? '; bed the rim over the step in sealant at both legs.' : ', within its corner: the rim meets the step at a slant and will leak.'}`,
-          mend: square ? null : nearestCleanHeight(ground, shape),
-        }, square ? 'caution' : 'fail'))
+        checks.push(
+          finding(
+            {
+              ...told,
+              id: `opening.${shape.id}.lap.${lap.seam}-${lap.side}`,
+              says: `${shape.id} crosses the lap of ${name} at ${g} (WL ${mm(place.waterline)})${square ? '; bed the rim over the step in sealant at both legs.' : ', within its corner: the rim meets the step at a slant and will leak.'}`,
+              mend: square ? null : nearestCleanHeight(ground, shape),
+            },
+            square ? 'caution' : 'fail',
+          ),
+        )
         continue
       }
       const band = [developed(skin, lap.girth - lap.half), developed(skin, lap.girth + lap.half)]
@@ -38,12 +44,17 @@ export function openingsAgainstLaps(ground: Ground): Check[] {
         room,
         check: () => {
           const touches = room < 0
-          const check = distanceCheck({
-            ...told, id: `opening.${shape.id}.lap`,
-            says: touches
-              ? `The rim of ${shape.id} touches the lap of ${name} at ${g} (WL ${mm(place.waterline)}): its rivet line runs ${mm(-room)} mm inside the lap. It would leak.`
-              : `The rim rivets of ${shape.id} stand ${mm(room)} mm from the lap of ${name} (WL ${mm(place.waterline)}); they need ${mm(ground.edge)} mm.`,
-          }, ground.edge, room)
+          const check = distanceCheck(
+            {
+              ...told,
+              id: `opening.${shape.id}.lap`,
+              says: touches
+                ? `The rim of ${shape.id} touches the lap of ${name} at ${g} (WL ${mm(place.waterline)}): its rivet line runs ${mm(-room)} mm inside the lap. It would leak.`
+                : `The rim rivets of ${shape.id} stand ${mm(room)} mm from the lap of ${name} (WL ${mm(place.waterline)}); they need ${mm(ground.edge)} mm.`,
+            },
+            ground.edge,
+            room,
+          )
           return check.verdict === 'pass' ? check : { ...check, mend: nearestCleanHeight(ground, shape) }
         },
       }

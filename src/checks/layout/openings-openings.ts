@@ -33,12 +33,20 @@ export function openingsAgainstEachOther(ground: Ground): Check[] {
 
 function pair(ground: Ground, a: OpeningShape, b: OpeningShape, room: number, need: number): Check {
   const moved = a.surface === 'wheel' ? b : a
-  const says = room < 0
-    ? `${a.id} and ${b.id} overlap by ${mm(-room)} mm.`
-    : `${a.id} and ${b.id} are ${mm(room)} mm apart; their rim rings need ${mm(need)} mm.`
-  const check = distanceCheck({
-    id: `openings.${a.id}.${b.id}`, says, source: 'geometry: two rim rings behind one skin cannot overlap',
-    places: [middleOf(ground, a), middleOf(ground, b)], concerns: [a.id, b.id],
-  }, need, room)
+  const says =
+    room < 0
+      ? `${a.id} and ${b.id} overlap by ${mm(-room)} mm.`
+      : `${a.id} and ${b.id} are ${mm(room)} mm apart; their rim rings need ${mm(need)} mm.`
+  const check = distanceCheck(
+    {
+      id: `openings.${a.id}.${b.id}`,
+      says,
+      source: 'geometry: two rim rings behind one skin cannot overlap',
+      places: [middleOf(ground, a), middleOf(ground, b)],
+      concerns: [a.id, b.id],
+    },
+    need,
+    room,
+  )
   return check.verdict === 'pass' ? check : { ...check, mend: nearestClean(ground, moved) }
 }

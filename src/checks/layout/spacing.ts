@@ -6,9 +6,21 @@ import type { Ground } from './ground.js'
 
 const SOURCE = 'NAVEDTRA 14018, page 13-43: never nearer than 3 D'
 
-interface Near { readonly a: FastenerRow; readonly i: number; readonly b: FastenerRow; readonly j: number; readonly distance: number; readonly limit: number }
+interface Near {
+  readonly a: FastenerRow
+  readonly i: number
+  readonly b: FastenerRow
+  readonly j: number
+  readonly distance: number
+  readonly limit: number
+}
 
-interface Reach { readonly x0: number; readonly x1: number; readonly g0: number; readonly g1: number }
+interface Reach {
+  readonly x0: number
+  readonly x1: number
+  readonly g0: number
+  readonly g1: number
+}
 
 /** The rectangle of station and girth a row stands in. */
 export function reachOf(row: FastenerRow): Reach {
@@ -78,15 +90,31 @@ export function spacing(ground: Ground): Check[] {
   if (near.length === 0) {
     const d = Math.max(...rows.map((r) => r.diameter))
     const k = ground.input.rules.minPitch
-    return [distanceCheck({
-      id: 'spacing.rivets', says: `No two fasteners of the shell stand nearer than ${k} D (${mm(k * d)} mm for the largest).`, source: SOURCE,
-    }, k, Math.max(k, k))]
+    return [
+      distanceCheck(
+        {
+          id: 'spacing.rivets',
+          says: `No two fasteners of the shell stand nearer than ${k} D (${mm(k * d)} mm for the largest).`,
+          source: SOURCE,
+        },
+        k,
+        Math.max(k, k),
+      ),
+    ]
   }
-  return near.map((n) => distanceCheck({
-    id: `spacing.${n.a.id}.${n.b.id}`,
-    says: `${fastenerId(n.a, n.i)} and ${fastenerId(n.b, n.j)} are ${mm(n.distance)} mm apart; they need ${mm(n.limit)} mm.`,
-    source: SOURCE, places: [placeOf(n.a, n.i)], concerns: [n.a.id, n.b.id],
-  }, n.limit, n.distance))
+  return near.map((n) =>
+    distanceCheck(
+      {
+        id: `spacing.${n.a.id}.${n.b.id}`,
+        says: `${fastenerId(n.a, n.i)} and ${fastenerId(n.b, n.j)} are ${mm(n.distance)} mm apart; they need ${mm(n.limit)} mm.`,
+        source: SOURCE,
+        places: [placeOf(n.a, n.i)],
+        concerns: [n.a.id, n.b.id],
+      },
+      n.limit,
+      n.distance,
+    ),
+  )
 }
 
 /** How far a fitted pitch may stray above the wanted one before someone should look: what rounding one space to two gives. */
@@ -94,11 +122,21 @@ const STRAY = 1.5
 
 export function fittedPitches(ground: Ground): Check[] {
   return ground.derived.rows.map((row) => {
-    const widest = row.spans.filter((s) => s.count > 1).reduce((m, s) => (s.pitch > m.pitch ? s : m), { pitch: 0, from: '', to: '', first: 0, count: 0 })
-    return capacityCheck({
-      id: `pitch.${row.id}`,
-      says: `The widest fitted pitch of ${row.id} is ${mm(widest.pitch)} mm, from ${widest.from} to ${widest.to}; the definition asks for ${mm(row.pitch)} mm.`,
-      source: 'shop practice: whole pitches nearest to the one wanted', places: row.station.length > 0 ? [placeOf(row, widest.first)] : [], concerns: [row.id],
-    }, widest.pitch, STRAY * row.pitch, 'm', 'caution')
+    const widest = row.spans
+      .filter((s) => s.count > 1)
+      .reduce((m, s) => (s.pitch > m.pitch ? s : m), { pitch: 0, from: '', to: '', first: 0, count: 0 })
+    return capacityCheck(
+      {
+        id: `pitch.${row.id}`,
+        says: `The widest fitted pitch of ${row.id} is ${mm(widest.pitch)} mm, from ${widest.from} to ${widest.to}; the definition asks for ${mm(row.pitch)} mm.`,
+        source: 'shop practice: whole pitches nearest to the one wanted',
+        places: row.station.length > 0 ? [placeOf(row, widest.first)] : [],
+        concerns: [row.id],
+      },
+      widest.pitch,
+      STRAY * row.pitch,
+      'm',
+      'caution',
+    )
   })
 }

@@ -19,18 +19,44 @@ export function strakesAgainstStock(ground: Ground): Check[] {
     const across = strake.across
     const used = across * width + (across - 1) * input.stock.kerf
     const strips = across === 1 ? 'One strip' : `${across} strips side by side`
-    checks.push(capacityCheck({
-      id: `stock.${strake.id}.width`,
-      says: `${strips} of the ${strake.id} strake need${across === 1 ? 's' : ''} ${mm(used)} mm of ${mm(room.width)} mm usable from ${strake.stock.name}.`,
-      source: SOURCE, concerns: [part.id], mend: used > room.width + HAIR ? seamPlay(ground, i) : null, places: [part.place],
-    }, used, room.width, 'm'))
-    const longer = input.stock.sheets.filter((s) => s.length - 2 * input.stock.trim >= length - HAIR && s.width >= strake.stock.width - HAIR)
-    checks.push(capacityCheck({
-      id: `stock.${strake.id}.length`,
-      says: `The ${strake.id} strake is ${mm(length)} mm long; ${strake.stock.name} gives ${mm(room.length)} mm.`,
-      source: SOURCE, concerns: [part.id], places: [part.place],
-      mend: length <= room.length + HAIR ? null : longer.length > 0 ? `${longer[0].name} is long enough.` : `No listed stock is long enough (the longest is ${mm(Math.max(...input.stock.sheets.map((s) => s.length)))} mm): a splice or other stock.`,
-    }, length, room.length, 'm'))
+    checks.push(
+      capacityCheck(
+        {
+          id: `stock.${strake.id}.width`,
+          says: `${strips} of the ${strake.id} strake need${across === 1 ? 's' : ''} ${mm(used)} mm of ${mm(room.width)} mm usable from ${strake.stock.name}.`,
+          source: SOURCE,
+          concerns: [part.id],
+          mend: used > room.width + HAIR ? seamPlay(ground, i) : null,
+          places: [part.place],
+        },
+        used,
+        room.width,
+        'm',
+      ),
+    )
+    const longer = input.stock.sheets.filter(
+      (s) => s.length - 2 * input.stock.trim >= length - HAIR && s.width >= strake.stock.width - HAIR,
+    )
+    checks.push(
+      capacityCheck(
+        {
+          id: `stock.${strake.id}.length`,
+          says: `The ${strake.id} strake is ${mm(length)} mm long; ${strake.stock.name} gives ${mm(room.length)} mm.`,
+          source: SOURCE,
+          concerns: [part.id],
+          places: [part.place],
+          mend:
+            length <= room.length + HAIR
+              ? null
+              : longer.length > 0
+                ? `${longer[0].name} is long enough.`
+                : `No listed stock is long enough (the longest is ${mm(Math.max(...input.stock.sheets.map((s) => s.length)))} mm): a splice or other stock.`,
+        },
+        length,
+        room.length,
+        'm',
+      ),
+    )
   })
   return [...checks, ...seamPlays(ground)]
 }
@@ -54,14 +80,23 @@ function seamPlays(ground: Ground): Check[] {
   return ground.input.shell.seams.map((seam, i) => {
     const w = seamWindow(ground, i)
     const play = w.to - w.from
-    const says = play >= -HAIR
-      ? `${seam.id} lies at G ${mm(seam.girth)}; the sheets above and below it fit their stock between G ${mm(w.from)} and ${mm(w.to)}.`
-      : `${seam.id} cannot be placed: the sheets above and below it are short by ${mm(-play)} mm together.`
+    const says =
+      play >= -HAIR
+        ? `${seam.id} lies at G ${mm(seam.girth)}; the sheets above and below it fit their stock between G ${mm(w.from)} and ${mm(w.to)}.`
+        : `${seam.id} cannot be placed: the sheets above and below it are short by ${mm(-play)} mm together.`
     const inside = seam.girth >= w.from - HAIR && seam.girth <= w.to + HAIR
-    return capacityCheck({
-      id: `stock.${seam.id}.window`, says, source: SOURCE, concerns: [`strake-${ground.input.shell.strakes[i].id}`, `strake-${ground.input.shell.strakes[i + 1].id}`],
-      mend: inside ? null : seamPlay(ground, i),
-    }, Math.max(0, w.from - seam.girth, seam.girth - w.to) + Math.max(0, -play), 0, 'm')
+    return capacityCheck(
+      {
+        id: `stock.${seam.id}.window`,
+        says,
+        source: SOURCE,
+        concerns: [`strake-${ground.input.shell.strakes[i].id}`, `strake-${ground.input.shell.strakes[i + 1].id}`],
+        mend: inside ? null : seamPlay(ground, i),
+      },
+      Math.max(0, w.from - seam.girth, seam.girth - w.to) + Math.max(0, -play),
+      0,
+      'm',
+    )
   })
 }
 
@@ -69,5 +104,7 @@ function seamPlay(ground: Ground, strake: number): string {
   const i = Math.min(strake, ground.input.shell.seams.length - 1)
   const w = seamWindow(ground, i)
   const name = ground.input.shell.seams[i].id
-  return w.to >= w.from ? `${name} may lie from G ${mm(w.from)} to ${mm(w.to)}.` : `No place of ${name} fits both sheets; they are short by ${mm(w.from - w.to)} mm: a narrower lap or flange, or wider stock.`
+  return w.to >= w.from
+    ? `${name} may lie from G ${mm(w.from)} to ${mm(w.to)}.`
+    : `No place of ${name} fits both sheets; they are short by ${mm(w.from - w.to)} mm: a narrower lap or flange, or wider stock.`
 }

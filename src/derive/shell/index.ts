@@ -1,5 +1,6 @@
 /** The shell trade's door: slice of a definition in, parts, rows, joints and openings out. */
 import { developAt, type Development } from '../../maths/development.js'
+import { createMemo, type Memo } from '../memo.js'
 import type { FastenerRow, Joint, OpeningDerived, Part, SectionPoint, SheetUse } from '../nouns.js'
 import type { ShellInput } from './input.js'
 import { jointsOf } from './joints.js'
@@ -9,7 +10,6 @@ import { openingShapes } from './opening-shape.js'
 import { openingsOf } from './openings.js'
 import { buildParts, trimRings } from './part-list.js'
 import type { Plate } from './plates.js'
-import type { RowDraft } from './row-draft.js'
 import { baseRows, hoopRows, jointRows, seamRows, toeRows } from './rows-skin.js'
 import { type Rim, rimOf } from './rows-rim.js'
 import { liningDepth, pointTable, type Section, sectionOf } from './section.js'
@@ -33,34 +33,102 @@ export interface Shell {
 
 export type { ShellInput } from './input.js'
 
-export function deriveShell(input: ShellInput): Shell {
-  const section = sectionOf(input)
-  const skin = skinDevelopment(input, section)
-  const shapes = openingShapes(input, section, skin)
-  const laid: Laid = { input, section, skin, shapes }
-  const skins = strakesOf(input, section, shapes, skin).map((s) => s.plate)
+export function deriveShell(input: ShellInput, memo: Memo = createMemo()): Shell {
+  const section = memo.keep('section', [input.section, input.shell], () => sectionOf(input))
+  const skin = memo.keep('skin', [section, input.shell], () => skinDevelopment(input, section))
+  const token = memo.keep(
+    'all but openings',
+    [
+      section,
+      skin,
+      input.shell,
+      input.frames,
+      input.lining,
+      input.rules,
+      input.rows,
+      input.fasteners,
+      input.ends,
+      input.floor,
+      input.stock,
+    ],
+    () => Object.freeze({}),
+  )
+  const shapes = openingShapes(input, section, skin, memo)
+  const laid: Laid = { input, section, skin, shapes, memo, token }
+  const skins = strakesOf(input, section, shapes, skin, memo, token).map((s) => s.plate)
   const frames = framePlates(laid)
   const stringers = stringerPlates(laid)
   const channels = channelPlates(laid)
   const foreign = foreignPlates(laid)
-  const rims = shapes.map((shape) => rimOf(laid, shape, skins))
+  const rims = shapes.map((shape) => rimOf(laid, shape))
   const lining = liningOf(laid, frames)
-  const drafts: RowDraft[] = [
-    ...seamRows(laid, stringers, skins), ...hoopRows(laid, frames, skins), ...jointRows(laid, frames, skins, foreign),
-    ...baseRows(laid, channels, skins, foreign), ...toeRows(laid, skins, foreign), ...rims.map((r) => r.row), ...lining.rows,
+  const drafts = [
+    ...seamRows(laid, stringers),
+    ...hoopRows(laid, frames),
+    ...jointRows(laid, frames),
+    ...baseRows(laid, channels),
+    ...toeRows(laid),
+    ...rims.map((r) => r.row),
+    ...lining.rows,
   ]
-  const resolved = drafts.filter((d) => d.station.length > 0).map((d) => resolveRow(d, fastenerOf(input, d.fastener), input.rules, skin, section.withFlange))
-  const trims = trimRings(laid, liningDevelopment(input, section))
+  const behind = layersBehind({ frames, stringers, channels, foreign, rims })
+  const at = { skin, chain: section.withFlange, rules: input.rules }
+  const resolved = drafts
+    .filter((d) => d.station.length > 0)
+    .map((d) => {
+      const candidates =
+        d.kind === 'lining' ? [...lining.plates, ...(behind.get(d.joint) ?? [])] : [...skins, ...(behind.get(d.joint) ?? [])]
+      return resolveRow(memo, token, d, candidates, { ...at, fastener: fastenerOf(input, d.fastener) })
+    })
+  const trims = trimRings(
+    laid,
+    memo.keep('trim development', [token], () => trimDevelopment(input, section)),
+  )
   const built = buildParts({ laid, skins, frames, stringers, channels, rims, lining: lining.plates, trims, resolved })
   const rows = new Map(resolved.map((r) => [r.row.id, r]))
   return {
-    section, points: pointTable(input, section), parts: built.parts, rows: resolved.map((r) => r.row), joints: jointsOf(input, resolved),
-    openings: openingsOf(laid, rims, rows, skins, lining.plates, new Map(trims.map((t) => [t.shape.id, t.plate.part]))), sheets: built.sheets,
-    laid, plates: built.plates, rims, resolved,
+    section,
+    points: memo.keep('points', [token, input.openings], () => pointTable(input, section)),
+    parts: built.parts,
+    rows: resolved.map((r) => r.row),
+    joints: jointsOf(input, memo, token, resolved),
+    openings: openingsOf(laid, rims, rows, skins, lining.plates, new Map(trims.map((t) => [t.shape.id, t.plate.part]))),
+    sheets: built.sheets,
+    laid,
+    plates: built.plates,
+    rims,
+    resolved,
   }
 }
 
-function liningDevelopment(input: ShellInput, section: Section): Development {
-  return developAt(section.withFlange, liningDepth(input) + input.lining.thickness.value + input.shell.rim.thickness.value / 2)
+interface Members {
+  readonly frames: ReturnType<typeof framePlates>
+  readonly stringers: ReturnType<typeof stringerPlates>
+  readonly channels: readonly Plate[]
+  readonly foreign: ReturnType<typeof foreignPlates>
+  readonly rims: readonly Rim[]
 }
 
+/** What each joint's fasteners may pass through behind the skin or the lining. Anything else they meet there is a finding. */
+function layersBehind({ frames, stringers, channels, foreign, rims }: Members): Map<string, Plate[]> {
+  const map = new Map<string, Plate[]>()
+  for (const f of frames) {
+    const end = f.frame.joint === 'nose' ? [foreign.nose] : f.frame.joint === 'tail' ? [foreign.tail] : []
+    map.set(f.frame.joint ? `joint-${f.frame.id}` : `hoop-${f.frame.id}`, [...end, f.outer])
+    map.set(`joint-lining-${f.frame.id}`, [f.inner])
+  }
+  for (const s of stringers) {
+    const key = `joint-${s.seam}-${s.side}`
+    map.set(key, [...(map.get(key) ?? []), s.plate])
+  }
+  ;(['left', 'right'] as const).forEach((side, i) => {
+    if (channels[i]) map.set(`joint-base-${side}`, [foreign.nose, foreign.tail, channels[i]])
+    map.set(`joint-toe-${side}`, [foreign.nose, foreign.tail, foreign.belly[i]])
+  })
+  for (const r of rims) map.set(r.row.joint, [r.plate, ...r.framing.plates])
+  return map
+}
+
+function trimDevelopment(input: ShellInput, section: Section): Development {
+  return developAt(section.withFlange, liningDepth(input) + input.lining.thickness.value + input.shell.rim.thickness.value / 2)
+}

@@ -1,19 +1,26 @@
 /** Joints from their rows: the layers outside to inside, and what the lap's direction means for water. */
+import type { Memo } from '../memo.js'
 import type { ShellInput } from './input.js'
 import type { FastenerRow, Joint } from '../nouns.js'
 import type { Plate } from './plates.js'
 import type { ResolvedRow } from './stacks.js'
 
-export function jointsOf(input: ShellInput, resolved: readonly ResolvedRow[]): Joint[] {
+export function jointsOf(input: ShellInput, memo: Memo, token: unknown, resolved: readonly ResolvedRow[]): Joint[] {
   const byJoint = new Map<string, ResolvedRow[]>()
   for (const r of resolved) {
     const list = byJoint.get(r.row.joint)
     if (list) list.push(r)
     else byJoint.set(r.row.joint, [r])
   }
-  return [...byJoint].map(([id, rows]) => ({
-    id, says: saysOf(rows.map((r) => r.row)), layers: layersOf(rows), rows: rows.map((r) => r.row.id), lap: lapOf(input, id, rows[0].row),
-  }))
+  return [...byJoint].map(([id, rows]) =>
+    memo.keep(`joint ${id}`, [token, ...rows], () => ({
+      id,
+      says: saysOf(rows.map((r) => r.row)),
+      layers: layersOf(rows),
+      rows: rows.map((r) => r.row.id),
+      lap: lapOf(input, id, rows[0].row),
+    })),
+  )
 }
 
 function saysOf(rows: readonly FastenerRow[]): string {
@@ -28,17 +35,33 @@ function layersOf(rows: readonly ResolvedRow[]): Joint['layers'] {
       const key = `${plate.kind}|${plate.face}|${Math.floor(plate.order)}|${plate.thickness}`
       const layer = layers.get(key)
       if (layer) layer.parts.add(plate.part)
-      else layers.set(key, { says: layerWord(plate), parts: new Set([plate.part]), material: plate.material, thickness: plate.thickness, order: plate.order })
+      else
+        layers.set(key, {
+          says: layerWord(plate),
+          parts: new Set([plate.part]),
+          material: plate.material,
+          thickness: plate.thickness,
+          order: plate.order,
+        })
     }
   }
-  return [...layers.values()].sort((a, b) => a.order - b.order)
+  return [...layers.values()]
+    .sort((a, b) => a.order - b.order)
     .map((l) => ({ says: l.says, parts: [...l.parts], material: l.material, thickness: l.thickness }))
 }
 
 function layerWord(plate: Plate): string {
   const words: Partial<Record<Plate['kind'], string>> = {
-    strake: 'skin', frame: 'hoop frame', 'joint-frame': 'joint frame', rim: 'rim ring', stringer: 'stringer', header: 'header', post: 'post',
-    'edge-channel': 'edge channel', lining: 'lining', 'trim-ring': 'trim ring',
+    strake: 'skin',
+    frame: 'hoop frame',
+    'joint-frame': 'joint frame',
+    rim: 'rim ring',
+    stringer: 'stringer',
+    header: 'header',
+    post: 'post',
+    'edge-channel': 'edge channel',
+    lining: 'lining',
+    'trim-ring': 'trim ring',
   }
   return words[plate.kind] ?? plate.says
 }

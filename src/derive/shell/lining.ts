@@ -5,11 +5,11 @@
 import { developAt, type Development, developed, undeveloped } from '../../maths/development.js'
 import { girthAtZ } from '../../maths/tangent-chain.js'
 import type { FrameDefinition } from '../../definition/types.js'
-import { diameterOf, type framePlates, innerFlange, type Laid, lessGaps } from './members.js'
+import { diameterOf, type FramePlates, innerFlange, type Laid, lessGaps } from './members.js'
 import { chordAtLength } from './opening-shape.js'
 import { lieOf, type Plate } from './plates.js'
 import { addSpan, type RowDraft, startRow } from './row-draft.js'
-import { clearOfCuts, endInset } from './rows-skin.js'
+import { clearOfCuts, endInset, nearLength, nearStation } from './rows-skin.js'
 import { liningDepth } from './section.js'
 import { ORDER } from './sheets.js'
 
@@ -18,7 +18,11 @@ export interface LiningLaid {
   readonly rows: readonly RowDraft[]
 }
 
-interface LiningLap { readonly id: string; readonly side: 'left' | 'right'; readonly girth: number }
+interface LiningLap {
+  readonly id: string
+  readonly side: 'left' | 'right'
+  readonly girth: number
+}
 
 /** Unsigned girth where the lining ends above the floor, m. */
 function lowerEdge(laid: Laid): number {
@@ -31,15 +35,16 @@ function lapReach(development: Development, girth: number, half: number): [numbe
   return [undeveloped(development, at - half), undeveloped(development, at + half)]
 }
 
-export function liningOf(laid: Laid, frames: ReturnType<typeof framePlates>): LiningLaid {
+export function liningOf(laid: Laid, frames: readonly FramePlates[]): LiningLaid {
   const { input, section } = laid
   const l = input.lining
   const t = l.thickness.value
   const depth = liningDepth(input) + t / 2
-  const base = developAt(section.withFlange, depth)
-  const laps: LiningLap[] = l.seams.flatMap((s) => (['left', 'right'] as const).map((side) => ({ id: s.id, side, girth: side === 'right' ? s.girth : -s.girth })))
-  const plates = panels(laid, base, depth)
-  return { plates, rows: [...frameRows(laid, frames, plates, base, laps), ...seamRows(laid, plates, laps)] }
+  const base = laid.memo.keep('lining base', [laid.token], () => developAt(section.withFlange, depth))
+  const laps: LiningLap[] = l.seams.flatMap((s) =>
+    (['left', 'right'] as const).map((side) => ({ id: s.id, side, girth: side === 'right' ? s.girth : -s.girth })),
+  )
+  return { plates: panels(laid, base, depth), rows: [...frameRows(laid, frames, base, laps), ...seamRows(laid, laps)] }
 }
 
 function panels(laid: Laid, base: Development, depth: number): Plate[] {
@@ -56,19 +61,40 @@ function panels(laid: Laid, base: Development, depth: number): Plate[] {
     const low = i + 2 === edges.length ? bottom : lapReach(base, edges[i + 1], half)[1]
     const top = upper ? upper[0] : -low
     // the lower panel laps over the upper one on the inside, one thickness further in
-    const zones = upper ? [{ from: upper[0], to: upper[1], depth: depth + t }, { from: -upper[1], to: -upper[0], depth: depth + t }] : []
+    const zones = upper
+      ? [
+          { from: upper[0], to: upper[1], depth: depth + t },
+          { from: -upper[1], to: -upper[0], depth: depth + t },
+        ]
+      : []
     const development = zones.length > 0 ? developAt(section.withFlange, depth, zones) : base
     for (const side of i === 0 ? (['centre'] as const) : (['left', 'right'] as const)) {
       const [g0, g1] = side === 'left' ? [-low, -top] : [top, low]
       for (let k = 0; k + 1 < marks.length; k++) {
         const [a, b] = [marks[k], marks[k + 1]]
         const name = `${i === 0 ? 'crown' : l.seams[i - 1].id.replace('lining-', 'band-')}${side === 'centre' ? '' : `-${side}`}`
-        plates.push({
-          part: `lining-${name}-${a.id}-${b.id}`, face: 'sheet', kind: 'lining', says: `lining ${name.replace(/-/g, ' ')}, ${a.id} to ${b.id}`,
-          material: l.alloy, thickness: t, x0: panelEdge(laid, a), x1: panelEdge(laid, b), g0, g1, order: ORDER.lining + i / 100, development, lie: lieOf(g0, g1),
-          cuts: shapes.filter((s) => s.x1 > a.station && s.x0 < b.station && s.v1 > developed(skin, g0) && s.v0 < developed(skin, g1)),
-          ring: null, marks: [],
-        })
+        const cuts = shapes.filter(
+          (s) => s.x1 > panelEdge(laid, a) && s.x0 < panelEdge(laid, b) && s.v1 > developed(skin, g0) && s.v0 < developed(skin, g1),
+        )
+        const plate: Plate = {
+          part: `lining-${name}-${a.id}-${b.id}`,
+          face: 'sheet',
+          kind: 'lining',
+          says: `lining ${name.replace(/-/g, ' ')}, ${a.id} to ${b.id}`,
+          material: l.alloy,
+          thickness: t,
+          x0: panelEdge(laid, a),
+          x1: panelEdge(laid, b),
+          g0,
+          g1,
+          order: ORDER.lining + i / 100,
+          development,
+          lie: lieOf(g0, g1),
+          cuts,
+          ring: null,
+          marks: [],
+        }
+        plates.push(laid.memo.keep(plate.part, [laid.token, ...cuts], () => plate))
       }
     }
   }
@@ -91,73 +117,111 @@ function rowStations(laid: Laid, frame: FrameDefinition): { station: number; tag
     return [{ station: (from + to) / 2, tag: '' }]
   }
   if (input.lining.joints.includes(frame.id)) {
-    return [{ station: frame.station - offset, tag: '-fore' }, { station: frame.station + offset, tag: '-aft' }]
+    return [
+      { station: frame.station - offset, tag: '-fore' },
+      { station: frame.station + offset, tag: '-aft' },
+    ]
   }
   return [{ station: frame.station + (input.shell.frame.skinRow === 'aft' ? -offset : offset), tag: '' }]
 }
 
-function frameRows(laid: Laid, frames: ReturnType<typeof framePlates>, plates: readonly Plate[], base: Development, laps: readonly LiningLap[]): RowDraft[] {
+function frameRows(laid: Laid, frames: readonly FramePlates[], base: Development, laps: readonly LiningLap[]): RowDraft[] {
   const { input } = laid
   const rule = input.rows.lining
   const inset = endInset(laid, rule.fastener)
   const diameter = diameterOf(input, rule.fastener)
   const clear = clearOfCuts(laid, rule.fastener)
   const bottom = lowerEdge(laid)
-  return frames.flatMap(({ frame, inner, stretches }) =>
-    rowStations(laid, frame).map(({ station, tag }) => {
-      const row = startRow({
-        id: `lining-${frame.id}${tag}`, says: `lining to frame ${frame.id}${tag === '' ? '' : `, ${tag.slice(1)} row`}`, kind: 'lining',
-        joint: `joint-lining-${frame.id}`, fastener: rule.fastener, diameter, pitch: rule.pitch, source: 'rows.lining of the definition',
-        candidates: [...plates.filter((p) => p.x0 <= station && p.x1 >= station), inner],
-      })
-      const place = (u: number): [number, number] => [station, undeveloped(base, u)]
-      for (const s of stretches) {
-        const from = developed(base, Math.max(s.from, -bottom)) + inset
-        const to = developed(base, Math.min(s.to, bottom)) - inset
-        if (to - from < diameter * input.rules.minPitch) continue
-        const room = input.rules.minPitch * diameter
-        const nodes = laps.map((lap) => ({ mark: `${lap.id}-${lap.side}`, u: developed(base, lap.girth) }))
-          .filter((n) => n.u > from + room && n.u < to - room).sort((a, b) => a.u - b.u)
-        const controls = [{ mark: s.fromMark, u: from }, ...nodes, { mark: s.toMark, u: to }]
-        for (let i = 0; i + 1 < controls.length; i++) {
-          const [a, b] = [controls[i], controls[i + 1]]
-          addSpan(row, {
-            from: a.mark, to: b.mark, start: a.u, end: b.u, atStart: true, atEnd: i + 2 === controls.length,
-            sharedStart: i > 0 ? [a.mark] : [], sharedEnd: i + 2 < controls.length ? [b.mark] : [],
-          }, place, (u) => clear(...place(u)))
+  return frames.flatMap((one) =>
+    rowStations(laid, one.frame).map(({ station, tag }) =>
+      laid.memo.keep(`row lining-${one.frame.id}${tag}`, [laid.token, one, ...nearStation(laid, station)], () => {
+        const { frame, stretches } = one
+        const row = startRow({
+          id: `lining-${frame.id}${tag}`,
+          says: `lining to frame ${frame.id}${tag === '' ? '' : `, ${tag.slice(1)} row`}`,
+          kind: 'lining',
+          joint: `joint-lining-${frame.id}`,
+          fastener: rule.fastener,
+          diameter,
+          pitch: rule.pitch,
+          source: 'rows.lining of the definition',
+        })
+        const place = (u: number): [number, number] => [station, undeveloped(base, u)]
+        for (const s of stretches) {
+          const from = developed(base, Math.max(s.from, -bottom)) + inset
+          const to = developed(base, Math.min(s.to, bottom)) - inset
+          if (to - from < diameter * input.rules.minPitch) continue
+          const room = input.rules.minPitch * diameter
+          const nodes = laps
+            .map((lap) => ({ mark: `${lap.id}-${lap.side}`, u: developed(base, lap.girth) }))
+            .filter((n) => n.u > from + room && n.u < to - room)
+            .sort((a, b) => a.u - b.u)
+          const controls = [{ mark: s.fromMark, u: from }, ...nodes, { mark: s.toMark, u: to }]
+          for (let i = 0; i + 1 < controls.length; i++) {
+            const [a, b] = [controls[i], controls[i + 1]]
+            addSpan(
+              row,
+              {
+                from: a.mark,
+                to: b.mark,
+                start: a.u,
+                end: b.u,
+                atStart: true,
+                atEnd: i + 2 === controls.length,
+                sharedStart: i > 0 ? [a.mark] : [],
+                sharedEnd: i + 2 < controls.length ? [b.mark] : [],
+              },
+              place,
+              (u) => clear(...place(u)),
+            )
+          }
         }
-      }
-      return row
-    }),
+        return row
+      }),
+    ),
   )
 }
 
 /** Lengthwise laps between frames: panel to panel; the fasteners on the frames belong to the frames' own rows. */
-function seamRows(laid: Laid, plates: readonly Plate[], laps: readonly LiningLap[]): RowDraft[] {
+function seamRows(laid: Laid, laps: readonly LiningLap[]): RowDraft[] {
   const { input, skin } = laid
   const rule = input.rows.lining
   const inset = endInset(laid, rule.fastener)
   const diameter = diameterOf(input, rule.fastener)
   const clear = clearOfCuts(laid, rule.fastener)
-  return laps.map((lap) => {
-    const row = startRow({
-      id: `${lap.id}-${lap.side}`, says: `lining lap ${lap.id.replace('lining-', '')} on the ${lap.side}`, kind: 'lining',
-      joint: `joint-${lap.id}-${lap.side}`, fastener: rule.fastener, diameter, pitch: rule.pitch, source: 'rows.lining of the definition',
-      candidates: plates.filter((p) => p.g0 <= lap.girth && p.g1 >= lap.girth),
-    })
-    const v = developed(skin, lap.girth)
-    const gaps = laid.shapes.flatMap((s) => {
-      const chord = chordAtLength(s, v)
-      return chord ? [{ from: chord[0] - inset, to: chord[1] + inset, id: s.id }] : []
-    }).sort((a, b) => a.from - b.from)
-    for (let i = 0; i + 1 < input.frames.length; i++) {
-      const [a, b] = [input.frames[i], input.frames[i + 1]]
-      const from = Math.max(...rowStations(laid, a).map((r) => r.station))
-      const to = Math.min(...rowStations(laid, b).map((r) => r.station))
-      for (const s of lessGaps({ from, to, fromMark: a.id, toMark: b.id }, gaps, 3 * diameter)) {
-        addSpan(row, { from: s.fromMark, to: s.toMark, start: s.from, end: s.to, atStart: s.fromMark !== a.id, atEnd: s.toMark !== b.id }, (x) => [x, lap.girth], (x) => clear(x, lap.girth))
+  return laps.map((lap) =>
+    laid.memo.keep(`row ${lap.id}-${lap.side}`, [laid.token, ...nearLength(laid, developed(skin, lap.girth))], () => {
+      const row = startRow({
+        id: `${lap.id}-${lap.side}`,
+        says: `lining lap ${lap.id.replace('lining-', '')} on the ${lap.side}`,
+        kind: 'lining',
+        joint: `joint-${lap.id}-${lap.side}`,
+        fastener: rule.fastener,
+        diameter,
+        pitch: rule.pitch,
+        source: 'rows.lining of the definition',
+      })
+      const v = developed(skin, lap.girth)
+      const gaps = laid.shapes
+        .flatMap((s) => {
+          const chord = chordAtLength(s, v)
+          return chord ? [{ from: chord[0] - inset, to: chord[1] + inset, id: s.id }] : []
+        })
+        .sort((a, b) => a.from - b.from)
+      for (let i = 0; i + 1 < input.frames.length; i++) {
+        const [a, b] = [input.frames[i], input.frames[i + 1]]
+        const from = Math.max(...rowStations(laid, a).map((r) => r.station))
+        const to = Math.min(...rowStations(laid, b).map((r) => r.station))
+        for (const s of lessGaps({ from, to, fromMark: a.id, toMark: b.id }, gaps, 3 * diameter)) {
+          addSpan(
+            row,
+            { from: s.fromMark, to: s.toMark, start: s.from, end: s.to, atStart: s.fromMark !== a.id, atEnd: s.toMark !== b.id },
+            (x) => [x, lap.girth],
+            (x) => clear(x, lap.girth),
+          )
+        }
       }
-    }
-    return row
-  })
+      return row
+    }),
+  )
 }

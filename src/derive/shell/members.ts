@@ -5,6 +5,7 @@
 import { developAt, type Development, developed, undeveloped, type DepthZone } from '../../maths/development.js'
 import { girthAtZ } from '../../maths/tangent-chain.js'
 import type { FrameDefinition } from '../../definition/types.js'
+import type { Memo } from '../memo.js'
 import { barrelOf, type ShellInput } from './input.js'
 import { chordAtLength, type OpeningShape, widestChord } from './opening-shape.js'
 import { lieOf, type Plate } from './plates.js'
@@ -24,6 +25,18 @@ export interface Laid {
   readonly section: Section
   readonly skin: Development
   readonly shapes: readonly OpeningShape[]
+  readonly memo: Memo
+  /** the same object as long as nothing but openings has changed */
+  readonly token: unknown
+}
+
+/** A frame's two faces, what is left of it, and what cut it. */
+export interface FramePlates {
+  readonly outer: Plate
+  readonly inner: Plate
+  readonly frame: FrameDefinition
+  readonly stretches: readonly Stretch[]
+  readonly cutBy: readonly string[]
 }
 
 /** Cut to the outer edge of the rim ring, m: its rivets' edge distance with a little over, to the next tenth of a millimetre. */
@@ -75,7 +88,11 @@ export function frameStretches(laid: Laid, frame: FrameDefinition): { stretches:
     })
     .sort((a, b) => a.from - b.from)
   return {
-    stretches: lessGaps({ from: -section.floor, to: section.floor, fromMark: 'foot-left', toMark: 'foot-right' }, gaps, input.shell.rim.minStub),
+    stretches: lessGaps(
+      { from: -section.floor, to: section.floor, fromMark: 'foot-left', toMark: 'foot-right' },
+      gaps,
+      input.shell.rim.minStub,
+    ),
     cutBy: gaps.map((g) => g.id),
   }
 }
@@ -102,8 +119,16 @@ export function severed(skin: Development, whole: [number, number], stretches: r
   const add = (from: number, to: number, id: string): void => {
     if (to - from < 1e-9) return
     cuts.push({
-      id, says: id, surface: 'wheel', side: 'centre', x0: x0 - 1, x1: x1 + 1, v0: developed(skin, from), v1: developed(skin, to),
-      corner: 0, definition: null,
+      id,
+      says: id,
+      surface: 'wheel',
+      side: 'centre',
+      x0: x0 - 1,
+      x1: x1 + 1,
+      v0: developed(skin, from),
+      v1: developed(skin, to),
+      corner: 0,
+      definition: null,
     })
   }
   for (const s of stretches) {
@@ -114,38 +139,70 @@ export function severed(skin: Development, whole: [number, number], stretches: r
   return cuts
 }
 
-export function framePlates(laid: Laid): { outer: Plate; inner: Plate; frame: FrameDefinition; stretches: Stretch[]; cutBy: string[] }[] {
+export function framePlates(laid: Laid): FramePlates[] {
+  return laid.input.frames.map((frame) => {
+    const cutting = laid.shapes.filter((s) => s.x0 < frame.station && s.x1 > frame.station)
+    return laid.memo.keep(`frame ${frame.id}`, [laid.token, ...cutting], () => framePair(laid, frame))
+  })
+}
+
+function framePair(laid: Laid, frame: FrameDefinition): FramePlates {
   const { input, section, skin } = laid
   const t = input.shell.skin.thickness.value
-  return input.frames.map((frame) => {
-    const { stretches, cutBy } = frameStretches(laid, frame)
-    const member = frame.joint ? input.shell.jointFrame : input.shell.frame
-    const metal = member.thickness.value
-    // an end skin that laps over the barrel lies outside the mould line and pushes nothing in
-    const under = frame.joint && input.shell.joint.over === 'barrel' ? input.ends.skin.thickness.value : 0
-    const half = member.flange / 2
-    const x0 = frame.station - half
-    const x1 = frame.station + half
-    const depth = t + under + metal / 2
-    const base = {
-      kind: (frame.joint ? 'joint-frame' : 'frame') as Plate['kind'], material: member.alloy, thickness: metal,
-      g0: -section.floor, g1: section.floor, lie: 'hoop' as const, ring: null,
-    }
-    const says = frame.joint ? `joint frame ${frame.id} (${frame.joint})` : `hoop frame ${frame.id}`
-    const strip = (x0: number, x1: number): OpeningShape[] => severed(skin, [-section.floor, section.floor], stretches, x0, x1)
-    const outer: Plate = {
-      ...base, part: `frame-${frame.id}`, face: 'outer flange', says, x0, x1, order: ORDER.member,
-      development: developAt(section.withFlange, depth, zonesAt(input, depth, t)), cuts: strip(x0, x1),
-      marks: [{ says: frame.joint ? 'centre of hat' : 'web', kind: 'centre', from: [frame.station, -section.floor], to: [frame.station, section.floor] }],
-    }
-    const inside = t + under + member.height - metal / 2
-    const [i0, i1] = innerFlange(input, frame)
-    const inner: Plate = {
-      ...base, part: `frame-${frame.id}`, face: frame.joint ? 'barrel-side lip' : 'inner flange', says, x0: i0, x1: i1, order: ORDER.inner,
-      development: developAt(section.withFlange, inside), cuts: strip(i0, i1), marks: frame.joint ? [] : outer.marks,
-    }
-    return { outer, inner, frame, stretches, cutBy }
-  })
+  const { stretches, cutBy } = frameStretches(laid, frame)
+  const member = frame.joint ? input.shell.jointFrame : input.shell.frame
+  const metal = member.thickness.value
+  // an end skin that laps over the barrel lies outside the mould line and pushes nothing in
+  const under = frame.joint && input.shell.joint.over === 'barrel' ? input.ends.skin.thickness.value : 0
+  const half = member.flange / 2
+  const x0 = frame.station - half
+  const x1 = frame.station + half
+  const depth = t + under + metal / 2
+  const base = {
+    kind: (frame.joint ? 'joint-frame' : 'frame') as Plate['kind'],
+    material: member.alloy,
+    thickness: metal,
+    g0: -section.floor,
+    g1: section.floor,
+    lie: 'hoop' as const,
+    ring: null,
+  }
+  const says = frame.joint ? `joint frame ${frame.id} (${frame.joint})` : `hoop frame ${frame.id}`
+  const strip = (x0: number, x1: number): OpeningShape[] => severed(skin, [-section.floor, section.floor], stretches, x0, x1)
+  const outer: Plate = {
+    ...base,
+    part: `frame-${frame.id}`,
+    face: 'outer flange',
+    says,
+    x0,
+    x1,
+    order: ORDER.member,
+    development: developAt(section.withFlange, depth, zonesAt(input, depth, t)),
+    cuts: strip(x0, x1),
+    marks: [
+      {
+        says: frame.joint ? 'centre of hat' : 'web',
+        kind: 'centre',
+        from: [frame.station, -section.floor],
+        to: [frame.station, section.floor],
+      },
+    ],
+  }
+  const inside = t + under + member.height - metal / 2
+  const [i0, i1] = innerFlange(input, frame)
+  const inner: Plate = {
+    ...base,
+    part: `frame-${frame.id}`,
+    face: frame.joint ? 'barrel-side lip' : 'inner flange',
+    says,
+    x0: i0,
+    x1: i1,
+    order: ORDER.inner,
+    development: developAt(section.withFlange, inside),
+    cuts: strip(i0, i1),
+    marks: frame.joint ? [] : outer.marks,
+  }
+  return { outer, inner, frame, stretches, cutBy }
 }
 
 /**
@@ -176,35 +233,58 @@ export function stringerPlates(laid: Laid): StringerPlate[] {
   const gap = input.shell.memberGap
   const depth = 2 * t + thickness.value / 2
   const development = developAt(section.withFlange, depth)
-  const out: StringerPlate[] = []
-  for (const lap of lapsOf(input)) {
+  return lapsOf(input).flatMap((lap) => {
     const v = developed(skin, lap.girth)
-    const gaps = laid.shapes.flatMap((s) => {
-      const chord = chordAtLength(s, v)
-      return chord ? [{ from: chord[0] - memberStop(input, s), to: chord[1] + memberStop(input, s), id: s.id }] : []
+    const crossing = laid.shapes.filter((s) => v > s.v0 && v < s.v1)
+    return laid.memo.keep(`stringers ${lap.seam} ${lap.side}`, [laid.token, ...crossing], () => {
+      const out: StringerPlate[] = []
+      const gaps = laid.shapes.flatMap((s) => {
+        const chord = chordAtLength(s, v)
+        return chord ? [{ from: chord[0] - memberStop(input, s), to: chord[1] + memberStop(input, s), id: s.id }] : []
+      })
+      gaps.sort((a, b) => a.from - b.from)
+      for (let i = 0; i + 1 < input.frames.length; i++) {
+        const a = input.frames[i]
+        const b = input.frames[i + 1]
+        const bay: Stretch = {
+          from: a.station + flangeHalf(input, a) + gap,
+          to: b.station - flangeHalf(input, b) - gap,
+          fromMark: a.id,
+          toMark: b.id,
+        }
+        for (const s of lessGaps(bay, gaps, input.shell.rim.minStub / 2)) {
+          const g0 = lap.girth - leg / 2
+          const g1 = lap.girth + leg / 2
+          out.push({
+            seam: lap.seam,
+            side: lap.side,
+            girth: lap.girth,
+            fromMark: s.fromMark,
+            toMark: s.toMark,
+            plate: {
+              part: `stringer-${lap.seam}-${lap.side}-${s.fromMark}-${s.toMark}`,
+              face: 'skin leg',
+              kind: 'stringer',
+              says: `stringer behind ${lap.seam} ${lap.side}, ${s.fromMark} to ${s.toMark}`,
+              material: alloy,
+              thickness: thickness.value,
+              x0: s.from,
+              x1: s.to,
+              g0,
+              g1,
+              order: ORDER.member,
+              development,
+              lie: lieOf(g0, g1),
+              cuts: [],
+              ring: null,
+              marks: [],
+            },
+          })
+        }
+      }
+      return out
     })
-    gaps.sort((a, b) => a.from - b.from)
-    for (let i = 0; i + 1 < input.frames.length; i++) {
-      const a = input.frames[i]
-      const b = input.frames[i + 1]
-      const bay: Stretch = {
-        from: a.station + flangeHalf(input, a) + gap, to: b.station - flangeHalf(input, b) - gap, fromMark: a.id, toMark: b.id,
-      }
-      for (const s of lessGaps(bay, gaps, input.shell.rim.minStub / 2)) {
-        const g0 = lap.girth - leg / 2
-        const g1 = lap.girth + leg / 2
-        out.push({
-          seam: lap.seam, side: lap.side, girth: lap.girth, fromMark: s.fromMark, toMark: s.toMark,
-          plate: {
-            part: `stringer-${lap.seam}-${lap.side}-${s.fromMark}-${s.toMark}`, face: 'skin leg', kind: 'stringer',
-            says: `stringer behind ${lap.seam} ${lap.side}, ${s.fromMark} to ${s.toMark}`, material: alloy, thickness: thickness.value,
-            x0: s.from, x1: s.to, g0, g1, order: ORDER.member, development, lie: lieOf(g0, g1), cuts: [], ring: null, marks: [],
-          },
-        })
-      }
-    }
-  }
-  return out
+  })
 }
 
 /** Where the base row stands: the middle of the floor panel's edge; null without a floor. Unsigned girth, m. */
@@ -227,21 +307,56 @@ export function channelPlates(laid: Laid): Plate[] {
     const centre = side === 'right' ? base : -base
     const [g0, g1] = [centre - c.height / 2, centre + c.height / 2]
     const v = developed(skin, centre)
-    const cuts = laid.shapes.flatMap((s): OpeningShape[] => {
-      const chord = chordAtLength(s, v)
-      if (!chord) return []
-      return [{ ...s, x0: chord[0] - memberStop(input, s), x1: chord[1] + memberStop(input, s), v0: developed(skin, g0) - 1, v1: developed(skin, g1) + 1, corner: 0 }]
+    const crossing = laid.shapes.filter((s) => v > s.v0 && v < s.v1)
+    return laid.memo.keep(`channel ${side}`, [laid.token, ...crossing], () => {
+      const cuts = laid.shapes.flatMap((s): OpeningShape[] => {
+        const chord = chordAtLength(s, v)
+        if (!chord) return []
+        return [
+          {
+            ...s,
+            x0: chord[0] - memberStop(input, s),
+            x1: chord[1] + memberStop(input, s),
+            v0: developed(skin, g0) - 1,
+            v1: developed(skin, g1) + 1,
+            corner: 0,
+          },
+        ]
+      })
+      return {
+        part: `edge-channel-${side}`,
+        face: 'outer leg',
+        kind: 'edge-channel' as const,
+        says: `floor edge channel, ${side} side`,
+        material: c.alloy,
+        thickness: c.thickness.value,
+        x0,
+        x1,
+        g0,
+        g1,
+        order: ORDER.member,
+        development,
+        lie: lieOf(g0, g1),
+        cuts,
+        ring: null,
+        marks: [],
+      }
     })
-    return {
-      part: `edge-channel-${side}`, face: 'outer leg', kind: 'edge-channel' as const, says: `floor edge channel, ${side} side`,
-      material: c.alloy, thickness: c.thickness.value, x0, x1, g0, g1, order: ORDER.member, development, lie: lieOf(g0, g1),
-      cuts, ring: null, marks: [],
-    }
   })
 }
 
 /** Layers that other trades will make: their holes are placed here, their parts come with their own issue. */
-export function foreignPlates(laid: Laid): { nose: Plate; tail: Plate; belly: Plate[] } {
+export function foreignPlates(laid: Laid): ForeignPlates {
+  return laid.memo.keep('foreign', [laid.token], () => layForeign(laid))
+}
+
+export interface ForeignPlates {
+  readonly nose: Plate
+  readonly tail: Plate
+  readonly belly: readonly Plate[]
+}
+
+function layForeign(laid: Laid): ForeignPlates {
   const { input, section } = laid
   const { x0, x1, first, last } = barrelOf(input)
   const t = input.shell.skin.thickness.value
@@ -249,19 +364,44 @@ export function foreignPlates(laid: Laid): { nose: Plate; tail: Plate; belly: Pl
   const over = input.shell.joint.over === 'barrel'
   const depth = over ? t + end.thickness.value / 2 : -end.thickness.value / 2
   const skin = (part: string, says: string, from: number, to: number): Plate => ({
-    part, face: 'sheet', kind: 'not-derived', says, material: end.alloy, thickness: end.thickness.value, x0: from, x1: to,
-    g0: -section.sheetEdge, g1: section.sheetEdge, order: over ? ORDER.end : -1,
-    development: developAt(section.withFlange, depth, over ? zonesAt(input, depth, t) : []), lie: 'centre', cuts: [], ring: null, marks: [],
+    part,
+    face: 'sheet',
+    kind: 'not-derived',
+    says,
+    material: end.alloy,
+    thickness: end.thickness.value,
+    x0: from,
+    x1: to,
+    g0: -section.sheetEdge,
+    g1: section.sheetEdge,
+    order: over ? ORDER.end : -1,
+    development: developAt(section.withFlange, depth, over ? zonesAt(input, depth, t) : []),
+    lie: 'centre',
+    cuts: [],
+    ring: null,
+    marks: [],
   })
   const u = input.shell.underbelly
   return {
     nose: skin('nose-skin', 'nose skins', first - 0.5, first + input.shell.joint.overlap / 2),
     tail: skin('tail-skin', 'tail skins', last - input.shell.joint.overlap / 2, last + 0.5),
     belly: (['left', 'right'] as const).map((side) => ({
-      part: 'underbelly', face: 'sheet', kind: 'not-derived' as const, says: 'underbelly sheet', material: u.alloy, thickness: u.thickness.value,
-      x0, x1, g0: side === 'right' ? section.toe : -section.sheetEdge, g1: side === 'right' ? section.sheetEdge : -section.toe,
-      order: ORDER.belly, development: developAt(section.withFlange, t + u.thickness.value / 2), lie: side === 'right' ? 'right-hand' as const : 'left-hand' as const,
-      cuts: [], ring: null, marks: [],
+      part: 'underbelly',
+      face: 'sheet',
+      kind: 'not-derived' as const,
+      says: 'underbelly sheet',
+      material: u.alloy,
+      thickness: u.thickness.value,
+      x0,
+      x1,
+      g0: side === 'right' ? section.toe : -section.sheetEdge,
+      g1: side === 'right' ? section.sheetEdge : -section.toe,
+      order: ORDER.belly,
+      development: developAt(section.withFlange, t + u.thickness.value / 2),
+      lie: side === 'right' ? ('right-hand' as const) : ('left-hand' as const),
+      cuts: [],
+      ring: null,
+      marks: [],
     })),
   }
 }

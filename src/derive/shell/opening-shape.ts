@@ -6,6 +6,7 @@ import { type Development, developed } from '../../maths/development.js'
 import { roundedRectangle, type Vertex } from '../../maths/outline.js'
 import { girthAtZ } from '../../maths/tangent-chain.js'
 import type { OpeningDefinition, Side } from '../../definition/types.js'
+import type { Memo } from '../memo.js'
 import type { ShellInput } from './input.js'
 import type { Section } from './section.js'
 
@@ -23,21 +24,32 @@ export interface OpeningShape {
 }
 
 /** Openings on barrel and roof, then one wheel opening a side. Ends (nose, tail) are not shapes of the barrel. */
-export function openingShapes(input: ShellInput, section: Section, skin: Development): OpeningShape[] {
+export function openingShapes(input: ShellInput, section: Section, skin: Development, memo: Memo): OpeningShape[] {
   const shapes: OpeningShape[] = []
   for (const o of input.openings) {
     if (o.surface === 'nose' || o.surface === 'tail') continue
-    const [g0, g1] = girthsOf(o, section)
-    shapes.push({
-      id: o.id, says: o.says, surface: o.surface, side: o.surface === 'roof' ? 'centre' : o.surface,
-      x0: o.station - o.width / 2, x1: o.station + o.width / 2, v0: developed(skin, g0), v1: developed(skin, g1),
-      corner: o.corner, definition: o,
-    })
+    shapes.push(memo.keep(`shape ${o.id}`, [o, section, skin], () => shapeOf(o, o.surface as 'right' | 'left' | 'roof', section, skin)))
   }
   for (const side of input.gear && input.gear.spindles.length > 0 ? (['left', 'right'] as const) : []) {
-    shapes.push(wheelShape(input, section, skin, side))
+    shapes.push(memo.keep(`wheel ${side}`, [input.gear, section, skin], () => wheelShape(input, section, skin, side)))
   }
   return shapes
+}
+
+function shapeOf(o: OpeningDefinition, surface: 'right' | 'left' | 'roof', section: Section, skin: Development): OpeningShape {
+  const [g0, g1] = girthsOf(o, section)
+  return {
+    id: o.id,
+    says: o.says,
+    surface,
+    side: surface === 'roof' ? 'centre' : surface,
+    x0: o.station - o.width / 2,
+    x1: o.station + o.width / 2,
+    v0: developed(skin, g0),
+    v1: developed(skin, g1),
+    corner: o.corner,
+    definition: o,
+  }
 }
 
 /** Signed girths of an opening's lower and upper limits, ascending. */
@@ -59,9 +71,16 @@ function wheelShape(input: ShellInput, section: Section, skin: Development, side
   const beyond = section.sheetEdge + 2 * gear.wheelOpening.corner + 0.1
   const v = [developed(skin, side === 'right' ? top : -beyond), developed(skin, side === 'right' ? beyond : -top)]
   return {
-    id: side === 'right' ? 'wheel-right' : 'wheel-left', says: `${side} wheel opening`, surface: 'wheel', side,
-    x0: spindles[0] - gear.wheelOpening.half, x1: spindles[spindles.length - 1] + gear.wheelOpening.half,
-    v0: v[0], v1: v[1], corner: gear.wheelOpening.corner, definition: null,
+    id: side === 'right' ? 'wheel-right' : 'wheel-left',
+    says: `${side} wheel opening`,
+    surface: 'wheel',
+    side,
+    x0: spindles[0] - gear.wheelOpening.half,
+    x1: spindles[spindles.length - 1] + gear.wheelOpening.half,
+    v0: v[0],
+    v1: v[1],
+    corner: gear.wheelOpening.corner,
+    definition: null,
   }
 }
 

@@ -8,20 +8,57 @@ import type { Plate } from './plates.js'
 import { type Rim, seamsCrossed } from './rows-rim.js'
 import type { ResolvedRow } from './stacks.js'
 
-export function openingsOf(laid: Laid, rims: readonly Rim[], rows: ReadonlyMap<string, ResolvedRow>, skins: readonly Plate[], lining: readonly Plate[], trims: ReadonlyMap<string, string>): OpeningDerived[] {
-  return rims.map(({ shape, row, plate, framing }): OpeningDerived => {
-    const made = rows.get(row.id)?.row
-    const outline = outlineOf(shape).map(([x, v, b]) => [x, undeveloped(laid.skin, v), b] as const) as Outline
-    const spans = made ? made.spans : []
-    return {
-      id: shape.id, says: shape.says, surface: shape.surface, side: shape.side,
-      place: placeAt(laid.section.chain, (shape.x0 + shape.x1) / 2, middleGirth(laid, shape)), outline, open: shape.surface === 'wheel',
-      cutIn: skins.filter((p) => p.cuts.includes(shape)).map((p) => p.part),
-      rim: { part: plate.part, row: row.id, count: made ? made.station.length : 0, pitch: spans.length > 0 ? Math.max(...spans.map((s) => s.pitch)) : 0 },
-      lining: lining.filter((p) => p.cuts.includes(shape)).map((p) => p.part), trimRing: trims.get(shape.id) ?? null,
-      framing: framing.plates.map((p) => p.part), cutsFrames: framing.cuts, crossesSeams: seamsCrossed(laid, shape), blanket: blanketGaps(laid, shape),
-    }
+export function openingsOf(
+  laid: Laid,
+  rims: readonly Rim[],
+  rows: ReadonlyMap<string, ResolvedRow>,
+  skins: readonly Plate[],
+  lining: readonly Plate[],
+  trims: ReadonlyMap<string, string>,
+): OpeningDerived[] {
+  return rims.map((rim) => {
+    const resolved = rows.get(rim.row.id)
+    const cutIn = skins.filter((p) => p.cuts.includes(rim.shape)).map((p) => p.part)
+    const inLining = lining.filter((p) => p.cuts.includes(rim.shape)).map((p) => p.part)
+    return laid.memo.keep(`opening ${rim.shape.id}`, [laid.token, rim, resolved, cutIn.join(), inLining.join()], () =>
+      describe(laid, rim, resolved, cutIn, inLining, trims.get(rim.shape.id) ?? null),
+    )
   })
+}
+
+function describe(
+  laid: Laid,
+  { shape, row, plate, framing }: Rim,
+  resolved: ResolvedRow | undefined,
+  cutIn: string[],
+  lining: string[],
+  trimRing: string | null,
+): OpeningDerived {
+  const made = resolved?.row
+  const outline = outlineOf(shape).map(([x, v, b]) => [x, undeveloped(laid.skin, v), b] as const) as Outline
+  const spans = made ? made.spans : []
+  return {
+    id: shape.id,
+    says: shape.says,
+    surface: shape.surface,
+    side: shape.side,
+    place: placeAt(laid.section.chain, (shape.x0 + shape.x1) / 2, middleGirth(laid, shape)),
+    outline,
+    open: shape.surface === 'wheel',
+    cutIn,
+    rim: {
+      part: plate.part,
+      row: row.id,
+      count: made ? made.station.length : 0,
+      pitch: spans.length > 0 ? Math.max(...spans.map((s) => s.pitch)) : 0,
+    },
+    lining,
+    trimRing,
+    framing: framing.plates.map((p) => p.part),
+    cutsFrames: framing.cuts,
+    crossesSeams: seamsCrossed(laid, shape),
+    blanket: blanketGaps(laid, shape),
+  }
 }
 
 /** A side opening's place is its definition's own waterline; the outline's middle otherwise. */

@@ -20,15 +20,35 @@ export interface PartHead {
 }
 
 /** One part from its plates; the first plate gives its name, side and net area. */
-export function partOf(chain: TangentChain, skin: Development, plates: readonly Plate[], through: ReadonlyMap<Plate, readonly Through[]>, head: PartHead): Part {
+export function partOf(
+  chain: TangentChain,
+  skin: Development,
+  plates: readonly Plate[],
+  through: ReadonlyMap<Plate, readonly Through[]>,
+  head: PartHead,
+): Part {
   const first = plates[0]
-  const patterns = plates.map((plate): Pattern => Object.freeze({ ...blankOf(plate, skin), holes: holesThrough(plate, through.get(plate) ?? []) }))
+  const patterns = plates.map(
+    (plate): Pattern => Object.freeze({ ...blankOf(plate, skin), holes: holesThrough(plate, through.get(plate) ?? []) }),
+  )
   const area = netArea(patterns[0])
   const pieces = piecesOf(patterns[0])
   return Object.freeze({
-    id: first.part, says: first.says, trade: 'shell' as const, kind: head.kind, material: first.material, thickness: head.thickness,
-    side: sideOf(first), place: placeAt(chain, (first.x0 + first.x1) / 2, (first.g0 + first.g1) / 2), patterns, area,
-    mass: massOf(first, area, head), centre: centreOf(chain, skin, first), stock: head.stock, pieces, notes: head.notes,
+    id: first.part,
+    says: first.says,
+    trade: 'shell' as const,
+    kind: head.kind,
+    material: first.material,
+    thickness: head.thickness,
+    side: sideOf(first),
+    place: placeAt(chain, (first.x0 + first.x1) / 2, (first.g0 + first.g1) / 2),
+    patterns,
+    area,
+    mass: massOf(first, area, head),
+    centre: centreOf(chain, skin, first),
+    stock: head.stock,
+    pieces,
+    notes: head.notes,
   })
 }
 
@@ -62,8 +82,11 @@ export function inSpace(chain: TangentChain, station: number, girth: number, dep
 
 /** Gauss–Legendre points on 0..1, five of them: exact far beyond what a centre of mass needs. */
 const GAUSS: readonly (readonly [at: number, weight: number])[] = [
-  [0.046910077030668, 0.118463442528095], [0.230765344947158, 0.239314335249683], [0.5, 0.284444444444444],
-  [0.769234655052841, 0.239314335249683], [0.953089922969332, 0.118463442528095],
+  [0.046910077030668, 0.118463442528095],
+  [0.230765344947158, 0.239314335249683],
+  [0.5, 0.284444444444444],
+  [0.769234655052841, 0.239314335249683],
+  [0.953089922969332, 0.118463442528095],
 ]
 
 /** Centre of area of a plate in space, less its cuts. */
@@ -105,10 +128,17 @@ function centreOf(chain: TangentChain, skin: Development, plate: Plate): [number
   return [sum.x / sum.a, sum.y / sum.a, sum.z / sum.a]
 }
 
-function ringBands(plate: Plate, skin: Development, band: (from: number, to: number, ends: (g: number) => readonly (readonly [number, number, number])[]) => void): void {
+function ringBands(
+  plate: Plate,
+  skin: Development,
+  band: (from: number, to: number, ends: (g: number) => readonly (readonly [number, number, number])[]) => void,
+): void {
   const ring = plate.ring
   if (!ring) return
-  for (const [shape, sign] of [[ring.outer, 1], [ring.inner, -1]] as const) {
+  for (const [shape, sign] of [
+    [ring.outer, 1],
+    [ring.inner, -1],
+  ] as const) {
     for (const [from, to] of cornerBands(shape, skin, plate)) {
       band(from, to, (g) => {
         const c = alongAt(shape, developed(skin, g))
@@ -118,13 +148,14 @@ function ringBands(plate: Plate, skin: Development, band: (from: number, to: num
   }
 }
 
-const alongAt = (s: OpeningShape, v: number): [number, number] | null =>
-  chordAtStation({ ...s, x0: s.v0, x1: s.v1, v0: s.x0, v1: s.x1 }, v)
+const alongAt = (s: OpeningShape, v: number): [number, number] | null => chordAtStation({ ...s, x0: s.v0, x1: s.v1, v0: s.x0, v1: s.x1 }, v)
 
 /** Girth bands of a shape split where its corners start, within a plate. */
 function cornerBands(shape: OpeningShape, skin: Development, plate: Plate): [number, number][] {
   const r = Math.min(shape.corner, (shape.v1 - shape.v0) / 2)
-  const stops = [shape.v0, shape.v0 + r, shape.v1 - r, shape.v1]
-    .map((v) => Math.min(plate.g1, Math.max(plate.g0, undeveloped(skin, v))))
-  return stops.slice(1).map((g, i): [number, number] => [stops[i], g]).filter(([a, b]) => b > a)
+  const stops = [shape.v0, shape.v0 + r, shape.v1 - r, shape.v1].map((v) => Math.min(plate.g1, Math.max(plate.g0, undeveloped(skin, v))))
+  return stops
+    .slice(1)
+    .map((g, i): [number, number] => [stops[i], g])
+    .filter(([a, b]) => b > a)
 }

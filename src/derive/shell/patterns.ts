@@ -11,6 +11,8 @@ export interface Through {
   readonly index: readonly number[]
   /** punched hole, m */
   readonly hole: number
+  /** the same object as long as row, plate and indices are: what a memo compares */
+  readonly entry: unknown
 }
 
 export function holesThrough(plate: Plate, through: readonly Through[]): HoleSet {
@@ -39,7 +41,12 @@ export function blankOf(plate: Plate, skin: Development): Omit<Pattern, 'holes'>
   const { flat, width, height } = flatOf(plate)
   const outline: Outline = plate.ring
     ? clipToRectangle(mapShape(plate, plate.ring.outer, skin), 0, 0, width, height)
-    : [[0, 0, 0], [width, 0, 0], [width, height, 0], [0, height, 0]]
+    : [
+        [0, 0, 0],
+        [width, 0, 0],
+        [width, height, 0],
+        [0, height, 0],
+      ]
   const cuts = (plate.ring ? [plate.ring.inner] : plate.cuts).flatMap((shape) => {
     const clipped = clipToRectangle(mapShape(plate, shape, skin), 0, 0, width, height)
     return clipped.length > 0 ? [{ opening: shape.id, outline: clipped as Outline }] : []
@@ -81,7 +88,13 @@ function mapShape(plate: Plate, shape: OpeningShape, skin: Development): Vertex[
 }
 
 /** Maps a stretch of an arc over which the mapping stretches v evenly: in one arc where it does not stretch at all. */
-function mapArc(out: Vertex[], map: (x: number, v: number) => [number, number], at: (f: number) => [number, number], from: number, to: number): void {
+function mapArc(
+  out: Vertex[],
+  map: (x: number, v: number) => [number, number],
+  at: (f: number) => [number, number],
+  from: number,
+  to: number,
+): void {
   const [a, b] = [at(from), at(to)]
   const [p, q] = [map(...a), map(...b)]
   const stretched = Math.abs(Math.hypot(q[0] - p[0], q[1] - p[1]) - Math.hypot(b[0] - a[0], b[1] - a[1])) > 1e-12
@@ -103,7 +116,10 @@ function crossings(arc: ReturnType<typeof arcOf>, stops: readonly number[]): num
       return (turn < 0 ? turn + 2 * Math.PI : turn) / Math.abs(arc.sweep)
     })
   })
-  return found.filter((f) => f > 1e-6 && f < 1 - 1e-6).sort((a, b) => a - b).filter((f, i, all) => i === 0 || f - all[i - 1] > 1e-6)
+  return found
+    .filter((f) => f > 1e-6 && f < 1 - 1e-6)
+    .sort((a, b) => a - b)
+    .filter((f, i, all) => i === 0 || f - all[i - 1] > 1e-6)
 }
 
 /** Bulge of the circle through three points in order. */

@@ -37,22 +37,27 @@ export function flatOf(plate: Plate): { flat: FlatFrame; width: number; height: 
   if (plate.lie === 'hoop') {
     return {
       flat: { view: 'outside', x: 'right', y: 'forward', origin: origin(plate.x1, plate.g0, 'left foot, aft edge') },
-      width: run, height: length,
+      width: run,
+      height: length,
     }
   }
   if (plate.lie === 'centre') {
     return {
       flat: { view: 'outside', x: 'aft', y: 'right', origin: origin(plate.x0, plate.g0, 'forward left corner') },
-      width: length, height: run,
+      width: length,
+      height: run,
     }
   }
   const right = plate.lie === 'right-hand'
   return {
     flat: {
-      view: 'outside', x: right ? 'forward' : 'aft', y: 'up',
+      view: 'outside',
+      x: right ? 'forward' : 'aft',
+      y: 'up',
       origin: right ? origin(plate.x1, plate.g1, 'aft lower corner') : origin(plate.x0, plate.g0, 'forward lower corner'),
     },
-    width: length, height: run,
+    width: length,
+    height: run,
   }
 }
 

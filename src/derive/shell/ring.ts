@@ -39,8 +39,10 @@ export function ringOf(cut: OpeningShape, line: number, seams: readonly SeamCros
   const { x0, x1, v0, v1 } = shape
   // clockwise in (x, v) seen with v down: along v0 aft, down x1, back along v1, up x0; corners are quarter turns
   const legs = [
-    { x: x0 + r, v: v0, dx: 1, dv: 0, run: w }, { x: x1, v: v0 + r, dx: 0, dv: 1, run: h },
-    { x: x1 - r, v: v1, dx: -1, dv: 0, run: w }, { x: x0, v: v1 - r, dx: 0, dv: -1, run: h },
+    { x: x0 + r, v: v0, dx: 1, dv: 0, run: w },
+    { x: x1, v: v0 + r, dx: 0, dv: 1, run: h },
+    { x: x1 - r, v: v1, dx: -1, dv: 0, run: w },
+    { x: x0, v: v1 - r, dx: 0, dv: -1, run: h },
   ]
   const length = 2 * w + 2 * h + 8 * eighth
   const at = (s: number): [number, number] => {
@@ -66,7 +68,10 @@ export function ringOf(cut: OpeningShape, line: number, seams: readonly SeamCros
     const into = crossing(seam.v, v0, v1, r)
     if (into === null) continue
     // the fore leg ends in the corner the walk starts from: past its middle the walk begins again
-    for (const [k, s] of [[1, corners[1] + eighth + into], [3, (corners[3] + eighth + (h - into)) % length]] as const) {
+    for (const [k, s] of [
+      [1, corners[1] + eighth + into],
+      [3, (corners[3] + eighth + (h - into)) % length],
+    ] as const) {
       if (controls.every((c) => Math.min(Math.abs(c.s - s), length - Math.abs(c.s - s)) >= closeTo)) {
         controls.push({ mark: `${seam.mark}-${k === 1 ? 'aft' : 'fore'}`, s, shared: [seam.row] })
       }
@@ -79,8 +84,17 @@ export function ringOf(cut: OpeningShape, line: number, seams: readonly SeamCros
 
 /** A ring cut off at the sheet's edge: it starts and ends there and has only the upper corners. */
 function openRing(
-  cut: OpeningShape, shape: OpeningShape,
-  full: { length: number; corners: number[]; eighth: number; w: number; h: number; controls: RingControl[]; at: (s: number) => [number, number] },
+  cut: OpeningShape,
+  shape: OpeningShape,
+  full: {
+    length: number
+    corners: number[]
+    eighth: number
+    w: number
+    h: number
+    controls: RingControl[]
+    at: (s: number) => [number, number]
+  },
   edge: number,
 ): Ring {
   const { corners, eighth, controls } = full
@@ -95,8 +109,14 @@ function openRing(
   const fore = right ? 'fore' : 'aft'
   const aft = right ? 'aft' : 'fore'
   return {
-    shape, length, closed: false,
-    controls: [{ mark: `${fore}-edge`, s: 0, shared: [] }, ...inside.sort((a, b) => a.s - b.s), { mark: `${aft}-edge`, s: length, shared: [] }],
+    shape,
+    length,
+    closed: false,
+    controls: [
+      { mark: `${fore}-edge`, s: 0, shared: [] },
+      ...inside.sort((a, b) => a.s - b.s),
+      { mark: `${aft}-edge`, s: length, shared: [] },
+    ],
     at: (s) => full.at(start + s),
   }
 }

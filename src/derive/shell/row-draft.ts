@@ -1,6 +1,5 @@
 /** Building a row: spans between permanent control points, each fitted to whole pitches, every fastener addressed. */
 import type { FastenerRow, Span } from '../nouns.js'
-import type { Plate } from './plates.js'
 
 /** A row before its stacks are known. Girth signed, m. */
 export interface RowDraft {
@@ -12,8 +11,6 @@ export interface RowDraft {
   readonly diameter: number
   readonly pitch: number
   readonly source: string
-  /** plates its fasteners may pass through */
-  readonly candidates: readonly Plate[]
   readonly spans: Span[]
   readonly span: number[]
   readonly number: number[]
@@ -50,7 +47,12 @@ export interface SpanPlan {
  * Adds the fasteners of one span. A fastener between two spans belongs to the span that starts there (number 0), so a
  * span's own refit renames nothing else. `place` maps the parameter to station and signed girth.
  */
-export function addSpan(row: RowDraft, plan: SpanPlan, place: (u: number) => readonly [number, number], keep: (u: number) => boolean = () => true): void {
+export function addSpan(
+  row: RowDraft,
+  plan: SpanPlan,
+  place: (u: number) => readonly [number, number],
+  keep: (u: number) => boolean = () => true,
+): void {
   const length = plan.end - plan.start
   const n = pitches(length, row.pitch)
   const step = length / n
@@ -73,4 +75,3 @@ export function addSpan(row: RowDraft, plan: SpanPlan, place: (u: number) => rea
   if (plan.atEnd) add(n, plan.end, plan.sharedEnd)
   row.spans.push({ from: plan.from, to: plan.to, first, count: row.station.length - first, pitch: step })
 }
-

@@ -26,7 +26,17 @@ export interface Rim {
   readonly framing: Framing
 }
 
-export function rimOf(laid: Laid, shape: OpeningShape, skins: readonly Plate[]): Rim {
+export function rimOf(laid: Laid, shape: OpeningShape): Rim {
+  const near = laid.shapes.filter(
+    (s) => s.x0 < shape.x1 + NEAR && s.x1 > shape.x0 - NEAR && s.v0 < shape.v1 + NEAR && s.v1 > shape.v0 - NEAR,
+  )
+  return laid.memo.keep(`rim ${shape.id}`, [laid.token, shape, ...near], () => makeRim(laid, shape))
+}
+
+/** Further than a rim ring and its rivets reach, m. */
+const NEAR = 0.15
+
+function makeRim(laid: Laid, shape: OpeningShape): Rim {
   const { input, section, skin } = laid
   const rule = input.rows.rim
   const inset = endInset(laid, rule.fastener)
@@ -36,12 +46,18 @@ export function rimOf(laid: Laid, shape: OpeningShape, skins: readonly Plate[]):
   const ring = ringOf(shape, input.shell.rim.line, seams, room, edge === null ? null : edge - Math.sign(edge) * inset)
   const plate = rimPlate(laid, shape)
   const row = startRow({
-    id: `rim-${shape.id}`, says: `rim of ${shape.id}, ${shape.says}`, kind: 'rim', joint: `joint-rim-${shape.id}`, fastener: rule.fastener,
-    diameter: diameterOf(input, rule.fastener), pitch: rule.pitch, source: 'rows.rim of the definition', candidates: [],
+    id: `rim-${shape.id}`,
+    says: `rim of ${shape.id}, ${shape.says}`,
+    kind: 'rim',
+    joint: `joint-rim-${shape.id}`,
+    fastener: rule.fastener,
+    diameter: diameterOf(input, rule.fastener),
+    pitch: rule.pitch,
+    source: 'rows.rim of the definition',
   })
   layRing(laid, row, ring)
   const framing = framingOf(laid, shape, ring, row, inset)
-  return { shape, ring, plate, row: { ...row, candidates: [...skins, plate, ...framing.plates] }, framing }
+  return { shape, ring, plate, row, framing }
 }
 
 function layRing(laid: Laid, row: RowDraft, ring: Ring): void {
@@ -57,8 +73,19 @@ function layRing(laid: Laid, row: RowDraft, ring: Ring): void {
     const b = ring.controls[(i + 1) % n]
     const end = b.s > a.s ? b.s : b.s + ring.length
     addSpan(
-      row, { from: a.mark, to: b.mark, start: a.s, end, atStart: true, atEnd: !ring.closed && i === n - 2, sharedStart: a.shared, sharedEnd: b.shared },
-      place, keep,
+      row,
+      {
+        from: a.mark,
+        to: b.mark,
+        start: a.s,
+        end,
+        atStart: true,
+        atEnd: !ring.closed && i === n - 2,
+        sharedStart: a.shared,
+        sharedEnd: b.shared,
+      },
+      place,
+      keep,
     )
   }
 }
@@ -73,9 +100,22 @@ function rimPlate(laid: Laid, shape: OpeningShape): Plate {
   const g0 = Math.max(-limit, undeveloped(skin, outer.v0))
   const g1 = Math.min(limit, undeveloped(skin, outer.v1))
   return {
-    part: `rim-${shape.id}`, face: 'flange', kind: 'rim', says: `rim ring of ${shape.id}, ${shape.says}`, material: input.shell.rim.alloy,
-    thickness: metal, x0: outer.x0, x1: outer.x1, g0, g1, order: ORDER.member,
-    development: developAt(section.withFlange, depth, zonesAt(input, depth, t)), lie: lieOf(g0, g1), cuts: [], ring: { inner: shape, outer }, marks: [],
+    part: `rim-${shape.id}`,
+    face: 'flange',
+    kind: 'rim',
+    says: `rim ring of ${shape.id}, ${shape.says}`,
+    material: input.shell.rim.alloy,
+    thickness: metal,
+    x0: outer.x0,
+    x1: outer.x1,
+    g0,
+    g1,
+    order: ORDER.member,
+    development: developAt(section.withFlange, depth, zonesAt(input, depth, t)),
+    lie: lieOf(g0, g1),
+    cuts: [],
+    ring: { inner: shape, outer },
+    marks: [],
   }
 }
 
@@ -100,13 +140,36 @@ function framingOf(laid: Laid, shape: OpeningShape, ring: Ring, row: RowDraft, i
   const t = input.shell.skin.thickness.value
   const depth = t + input.shell.rim.thickness.value + input.shell.post.thickness.value / 2
   const development = developAt(section.withFlange, depth, zonesAt(input, depth, t))
-  const make = (part: string, says: string, x0: number, x1: number, va: number, vb: number, length: number, kind: 'header' | 'post'): void => {
+  const make = (
+    part: string,
+    says: string,
+    x0: number,
+    x1: number,
+    va: number,
+    vb: number,
+    length: number,
+    kind: 'header' | 'post',
+  ): void => {
     const g0 = undeveloped(skin, Math.min(va, vb))
     const g1 = undeveloped(skin, Math.max(va, vb))
     lengths[part] = length
     plates.push({
-      part, face: 'skin leg', kind, says, material: input.shell.post.alloy, thickness: input.shell.post.thickness.value, x0, x1, g0, g1,
-      order: ORDER.framing, development, lie: lieOf(g0, g1), cuts: [], ring: null, marks: [],
+      part,
+      face: 'skin leg',
+      kind,
+      says,
+      material: input.shell.post.alloy,
+      thickness: input.shell.post.thickness.value,
+      x0,
+      x1,
+      g0,
+      g1,
+      order: ORDER.framing,
+      development,
+      lie: lieOf(g0, g1),
+      cuts: [],
+      ring: null,
+      marks: [],
     })
   }
   const points = row.station.map((x, i) => ({ x, v: developed(skin, row.girth[i]) }))
@@ -114,7 +177,9 @@ function framingOf(laid: Laid, shape: OpeningShape, ring: Ring, row: RowDraft, i
   const between = `${fore ? fore.id : 'the nose'} to ${aft ? aft.id : 'the tail'}`
   const up = shape.side === 'left' ? { head: shape.v1, out: 1, sill: shape.v0 } : { head: shape.v0, out: -1, sill: shape.v1 }
   const top = legReach(points, 'v', shape.side === 'left' ? ring.shape.v1 : ring.shape.v0, inset)
-  const unheld = (what: string): void => { notes.push(`No ${what}: no rim fastener stands on the straight where it would lie.`) }
+  const unheld = (what: string): void => {
+    notes.push(`No ${what}: no rim fastener stands on the straight where it would lie.`)
+  }
   if (!top) unheld('header')
   else make(`header-${shape.id}`, `header over ${shape.id}, ${between}`, top[0], top[1], up.head, up.head + up.out * leg, span, 'header')
   if (shape.surface !== 'wheel' && stubBelow(laid, shape, up.sill) >= input.shell.rim.minStub) {
@@ -122,10 +187,17 @@ function framingOf(laid: Laid, shape: OpeningShape, ring: Ring, row: RowDraft, i
     if (!low) unheld('sill')
     else make(`sill-${shape.id}`, `sill under ${shape.id}, ${between}`, low[0], low[1], up.sill, up.sill - up.out * leg, span, 'header')
   } else {
-    notes.push(shape.surface === 'wheel' ? 'The wheel box carries the frame feet to the floor.' : 'The posts run down to the floor; there is no sill.')
+    notes.push(
+      shape.surface === 'wheel'
+        ? 'The wheel box carries the frame feet to the floor.'
+        : 'The posts run down to the floor; there is no sill.',
+    )
   }
   if (shape.surface === 'wheel') return { plates, cuts: cut.map((f) => f.id), notes, lengths }
-  for (const [side, x, out, limit, frame] of [['fore', shape.x0, -1, foreEdge, fore], ['aft', shape.x1, 1, aftEdge, aft]] as const) {
+  for (const [side, x, out, limit, frame] of [
+    ['fore', shape.x0, -1, foreEdge, fore],
+    ['aft', shape.x1, 1, aftEdge, aft],
+  ] as const) {
     if ((limit - x) * out >= leg) {
       const [a, b] = out < 0 ? [x - leg, x] : [x, x + leg]
       const tall = legReach(points, 'x', out < 0 ? ring.shape.x0 : ring.shape.x1, inset)
@@ -154,5 +226,7 @@ function stubBelow(laid: Laid, shape: OpeningShape, sill: number): number {
 
 /** Seams an opening's cut crosses. */
 export function seamsCrossed(laid: Laid, shape: OpeningShape): string[] {
-  return lapsOf(laid.input).filter((lap) => chordAtLength(shape, developed(laid.skin, lap.girth)) !== null).map((lap) => `${lap.seam}-${lap.side}`)
+  return lapsOf(laid.input)
+    .filter((lap) => chordAtLength(shape, developed(laid.skin, lap.girth)) !== null)
+    .map((lap) => `${lap.seam}-${lap.side}`)
 }

@@ -1,14 +1,11 @@
 /** Rows in the skin along members: hoops, the two staggered rows of each end joint, seams, base and toe. */
 import { developed } from '../../maths/development.js'
 import { barrelOf } from './input.js'
-import {
-  baseGirth, type channelPlates, diameterOf, type foreignPlates, type framePlates, type Laid, lessGaps, memberStop, type Stretch,
-  type StringerPlate,
-} from './members.js'
-import { chordAtLength, signedDistance } from './opening-shape.js'
+import { baseGirth, diameterOf, type FramePlates, type Laid, lessGaps, memberStop, type Stretch, type StringerPlate } from './members.js'
+import { chordAtLength, type OpeningShape, signedDistance } from './opening-shape.js'
 import type { Plate } from './plates.js'
 import { addSpan, type RowDraft, startRow } from './row-draft.js'
-import { lapsOf, type Strake } from './sheets.js'
+import { lapsOf } from './sheets.js'
 
 /** End fasteners stand this many diameters from a member's end: preferred minimum, common practice (AC 43.13-1B). */
 const END_DISTANCE = 2.5
@@ -31,7 +28,11 @@ export function clearOfCuts(laid: Laid, fastener: string): (station: number, gir
   }
 }
 
-interface Control { readonly mark: string; readonly u: number; readonly shared: readonly string[] }
+interface Control {
+  readonly mark: string
+  readonly u: number
+  readonly shared: readonly string[]
+}
 
 /** Seams between two girths as control points, leaving out any nearer than `room` to an end. */
 function seamControls(laid: Laid, from: number, to: number, room: number): Control[] {
@@ -41,7 +42,13 @@ function seamControls(laid: Laid, from: number, to: number, room: number): Contr
     .sort((a, b) => a.u - b.u)
 }
 
-function fitBetween(row: RowDraft, controls: readonly Control[], place: (u: number) => readonly [number, number], keep: (u: number) => boolean, staggered = false): void {
+function fitBetween(
+  row: RowDraft,
+  controls: readonly Control[],
+  place: (u: number) => readonly [number, number],
+  keep: (u: number) => boolean,
+  staggered = false,
+): void {
   for (let i = 0; i + 1 < controls.length; i++) {
     const a = controls[i]
     const b = controls[i + 1]
@@ -49,92 +56,161 @@ function fitBetween(row: RowDraft, controls: readonly Control[], place: (u: numb
     addSpan(
       row,
       { from: a.mark, to: b.mark, start: a.u, end: b.u, atStart: true, atEnd: last, staggered, sharedStart: a.shared, sharedEnd: b.shared },
-      place, keep,
+      place,
+      keep,
     )
   }
 }
 
-export function hoopRows(laid: Laid, frames: ReturnType<typeof framePlates>, skins: readonly Plate[]): RowDraft[] {
+export function hoopRows(laid: Laid, frames: readonly FramePlates[]): RowDraft[] {
   const { input } = laid
   const rule = input.rows.hoop
   const inset = endInset(laid, rule.fastener)
   const room = input.rules.minPitch * diameterOf(input, rule.fastener)
   const clear = clearOfCuts(laid, rule.fastener)
   const offset = input.shell.frame.skinRow === 'aft' ? input.shell.frame.rowOffset : -input.shell.frame.rowOffset
-  return frames.filter(({ frame }) => !frame.joint).map(({ frame, outer, stretches }) => {
-    const station = frame.station + offset
-    const row = startRow({
-      id: `hoop-${frame.id}`, says: `skin to hoop frame ${frame.id}`, kind: 'hoop', joint: `hoop-${frame.id}`, fastener: rule.fastener,
-      diameter: diameterOf(input, rule.fastener), pitch: rule.pitch, source: 'rows.hoop of the definition', candidates: [...skins, outer],
+  return frames
+    .filter(({ frame }) => !frame.joint)
+    .map((one) => {
+      const { frame, stretches } = one
+      const station = frame.station + offset
+      return laid.memo.keep(`row hoop-${frame.id}`, [laid.token, one, ...nearStation(laid, station)], () => {
+        const row = startRow({
+          id: `hoop-${frame.id}`,
+          says: `skin to hoop frame ${frame.id}`,
+          kind: 'hoop',
+          joint: `hoop-${frame.id}`,
+          fastener: rule.fastener,
+          diameter: diameterOf(input, rule.fastener),
+          pitch: rule.pitch,
+          source: 'rows.hoop of the definition',
+        })
+        for (const s of stretches) {
+          const ends: [Control, Control] = [
+            { mark: s.fromMark, u: s.from + inset, shared: [] },
+            { mark: s.toMark, u: s.to - inset, shared: [] },
+          ]
+          fitBetween(
+            row,
+            [ends[0], ...seamControls(laid, ends[0].u, ends[1].u, room), ends[1]],
+            (g) => [station, g],
+            (g) => clear(station, g),
+          )
+        }
+        return row
+      })
     })
-    for (const s of stretches) {
-      const ends: [Control, Control] = [{ mark: s.fromMark, u: s.from + inset, shared: [] }, { mark: s.toMark, u: s.to - inset, shared: [] }]
-      fitBetween(row, [ends[0], ...seamControls(laid, ends[0].u, ends[1].u, room), ends[1]], (g) => [station, g], (g) => clear(station, g))
-    }
-    return row
-  })
 }
 
+/** Openings whose outline comes anywhere near a station: what a row there can depend on. */
+export function nearStation(laid: Laid, station: number): OpeningShape[] {
+  return laid.shapes.filter((s) => station > s.x0 - NEAR && station < s.x1 + NEAR)
+}
+
+/** The same along the coach at a skin length. */
+export function nearLength(laid: Laid, v: number): OpeningShape[] {
+  return laid.shapes.filter((s) => v > s.v0 - NEAR && v < s.v1 + NEAR)
+}
+
+/** Further than any edge distance or member stop reaches, m. */
+const NEAR = 0.15
+
 /** Joint rows: inner and outer, half a pitch apart; both have a fastener where a seam crosses, so no hole falls on a lap's edge. */
-export function jointRows(laid: Laid, frames: ReturnType<typeof framePlates>, skins: readonly Plate[], foreign: ReturnType<typeof foreignPlates>): RowDraft[] {
+export function jointRows(laid: Laid, frames: readonly FramePlates[]): RowDraft[] {
   const { input, section } = laid
   const rule = input.rows.joint
   const inset = endInset(laid, rule.fastener)
   const clear = clearOfCuts(laid, rule.fastener)
   const edge = (input.shell.toe.flange > 0 ? section.toe : section.sheetEdge) - inset
   const foot = section.floor - inset
-  return frames.filter(({ frame }) => frame.joint).flatMap(({ frame, outer }) => {
-    const inward = frame.joint === 'nose' ? 1 : -1
-    return (['inner', 'outer'] as const).map((which) => {
-      const station = frame.station + (which === 'inner' ? inward : -inward) * (input.shell.joint.rowSpacing / 2)
-      const row = startRow({
-        id: `joint-${frame.id}-${which}`, says: `${frame.joint} joint at ${frame.id}, ${which} row`, kind: 'joint', joint: `joint-${frame.id}`,
-        fastener: rule.fastener, diameter: diameterOf(input, rule.fastener), pitch: rule.pitch, source: 'rows.joint of the definition',
-        candidates: [...skins, frame.joint === 'nose' ? foreign.nose : foreign.tail, outer],
+  return frames
+    .filter(({ frame }) => frame.joint)
+    .flatMap((one) => {
+      const { frame } = one
+      const inward = frame.joint === 'nose' ? 1 : -1
+      return (['inner', 'outer'] as const).map((which) => {
+        const station = frame.station + (which === 'inner' ? inward : -inward) * (input.shell.joint.rowSpacing / 2)
+        return laid.memo.keep(`row joint-${frame.id}-${which}`, [laid.token, one, ...nearStation(laid, station)], () => {
+          const row = startRow({
+            id: `joint-${frame.id}-${which}`,
+            says: `${frame.joint} joint at ${frame.id}, ${which} row`,
+            kind: 'joint',
+            joint: `joint-${frame.id}`,
+            fastener: rule.fastener,
+            diameter: diameterOf(input, rule.fastener),
+            pitch: rule.pitch,
+            source: 'rows.joint of the definition',
+          })
+          const seams = seamControls(laid, -foot, foot, input.rules.minPitch * row.diameter)
+          const controls: Control[] = [
+            { mark: 'toe-left', u: -edge, shared: [] },
+            { mark: 'foot-left', u: -foot, shared: [] },
+            ...seams,
+            { mark: 'foot-right', u: foot, shared: [] },
+            { mark: 'toe-right', u: edge, shared: [] },
+          ]
+          fitBetween(
+            row,
+            controls,
+            (g) => [station, g],
+            (g) => clear(station, g),
+            which === 'outer',
+          )
+          return row
+        })
       })
-      const seams = seamControls(laid, -foot, foot, input.rules.minPitch * row.diameter)
-      const controls: Control[] = [
-        { mark: 'toe-left', u: -edge, shared: [] }, { mark: 'foot-left', u: -foot, shared: [] }, ...seams,
-        { mark: 'foot-right', u: foot, shared: [] }, { mark: 'toe-right', u: edge, shared: [] },
-      ]
-      fitBetween(row, controls, (g) => [station, g], (g) => clear(station, g), which === 'outer')
-      return row
     })
-  })
 }
 
-export function seamRows(laid: Laid, stringers: readonly StringerPlate[], skins: readonly Plate[]): RowDraft[] {
+export function seamRows(laid: Laid, stringers: readonly StringerPlate[]): RowDraft[] {
   const { input } = laid
   const rule = input.rows.seam
   const inset = endInset(laid, rule.fastener)
   const clear = clearOfCuts(laid, rule.fastener)
   return lapsOf(input).map((lap) => {
     const own = stringers.filter((s) => s.seam === lap.seam && s.side === lap.side)
-    const row = startRow({
-      id: `${lap.seam}-${lap.side}`, says: `${lap.seam.replace('-', ' ')} on the ${lap.side}`, kind: 'seam', joint: `joint-${lap.seam}-${lap.side}`,
-      fastener: rule.fastener, diameter: diameterOf(input, rule.fastener), pitch: rule.pitch, source: 'rows.seam of the definition',
-      candidates: [...skins, ...own.map((s) => s.plate)],
+    return laid.memo.keep(`row ${lap.seam}-${lap.side}`, [laid.token, ...own, ...nearLength(laid, developed(laid.skin, lap.girth))], () => {
+      const row = startRow({
+        id: `${lap.seam}-${lap.side}`,
+        says: `${lap.seam.replace('-', ' ')} on the ${lap.side}`,
+        kind: 'seam',
+        joint: `joint-${lap.seam}-${lap.side}`,
+        fastener: rule.fastener,
+        diameter: diameterOf(input, rule.fastener),
+        pitch: rule.pitch,
+        source: 'rows.seam of the definition',
+      })
+      for (const s of own) {
+        addSpan(
+          row,
+          { from: s.fromMark, to: s.toMark, start: s.plate.x0 + inset, end: s.plate.x1 - inset, atStart: true, atEnd: true },
+          (x) => [x, lap.girth],
+          (x) => clear(x, lap.girth),
+        )
+      }
+      return row
     })
-    for (const s of own) {
-      addSpan(
-        row, { from: s.fromMark, to: s.toMark, start: s.plate.x0 + inset, end: s.plate.x1 - inset, atStart: true, atEnd: true },
-        (x) => [x, lap.girth], (x) => clear(x, lap.girth),
-      )
-    }
-    return row
   })
 }
 
 /** Rows along the station at one girth, a fastener at every frame, broken where an opening's rim stands. */
 function alongFrames(laid: Laid, row: RowDraft, girth: number, from: number, to: number): RowDraft {
+  return laid.memo.keep(`row ${row.id}`, [laid.token, from, to, ...nearLength(laid, developed(laid.skin, girth))], () =>
+    layAlong(laid, row, girth, from, to),
+  )
+}
+
+function layAlong(laid: Laid, row: RowDraft, girth: number, from: number, to: number): RowDraft {
   const { input, skin } = laid
   const inset = endInset(laid, row.fastener)
   const v = developed(skin, girth)
   const clear = clearOfCuts(laid, row.fastener)
-  const gaps = laid.shapes.flatMap((s) => {
-    const chord = chordAtLength(s, v)
-    return chord ? [{ from: chord[0] - memberStop(input, s), to: chord[1] + memberStop(input, s), id: s.id }] : []
-  }).sort((a, b) => a.from - b.from)
+  const gaps = laid.shapes
+    .flatMap((s) => {
+      const chord = chordAtLength(s, v)
+      return chord ? [{ from: chord[0] - memberStop(input, s), to: chord[1] + memberStop(input, s), id: s.id }] : []
+    })
+    .sort((a, b) => a.from - b.from)
   const whole: Stretch = { from, to, fromMark: input.frames[0].id, toMark: input.frames[input.frames.length - 1].id }
   const room = input.rules.minPitch * row.diameter
   for (const s of lessGaps(whole, gaps, 2 * inset)) {
@@ -142,34 +218,67 @@ function alongFrames(laid: Laid, row: RowDraft, girth: number, from: number, to:
     const to = s.to - inset
     const inner = input.frames.filter((f) => f.station > from + room && f.station < to - room)
     const controls = [
-      { mark: s.fromMark, u: from, shared: [] }, ...inner.map((f) => ({ mark: f.id, u: f.station, shared: [] })), { mark: s.toMark, u: to, shared: [] },
+      { mark: s.fromMark, u: from, shared: [] },
+      ...inner.map((f) => ({ mark: f.id, u: f.station, shared: [] })),
+      { mark: s.toMark, u: to, shared: [] },
     ]
-    fitBetween(row, controls, (x) => [x, girth], (x) => clear(x, girth))
+    fitBetween(
+      row,
+      controls,
+      (x) => [x, girth],
+      (x) => clear(x, girth),
+    )
   }
   return row
 }
 
-export function baseRows(laid: Laid, channels: ReturnType<typeof channelPlates>, skins: readonly Plate[], foreign: ReturnType<typeof foreignPlates>): RowDraft[] {
+export function baseRows(laid: Laid, channels: readonly Plate[]): RowDraft[] {
   const { input, section } = laid
   const base = baseGirth(input, section)
   if (base === null) return []
   const rule = input.rows.base
-  return (['left', 'right'] as const).map((side, i) => alongFrames(laid, startRow({
-    id: `base-${side}`, says: `skin to floor edge channel, ${side} side`, kind: 'base', joint: `joint-base-${side}`, fastener: rule.fastener,
-    diameter: diameterOf(input, rule.fastener), pitch: rule.pitch, source: 'rows.base of the definition',
-    candidates: [...skins, foreign.nose, foreign.tail, channels[i]],
-  }), side === 'right' ? base : -base, channels[i].x0, channels[i].x1))
+  return (['left', 'right'] as const).map((side, i) =>
+    alongFrames(
+      laid,
+      startRow({
+        id: `base-${side}`,
+        says: `skin to floor edge channel, ${side} side`,
+        kind: 'base',
+        joint: `joint-base-${side}`,
+        fastener: rule.fastener,
+        diameter: diameterOf(input, rule.fastener),
+        pitch: rule.pitch,
+        source: 'rows.base of the definition',
+      }),
+      side === 'right' ? base : -base,
+      channels[i].x0,
+      channels[i].x1,
+    ),
+  )
 }
 
-export function toeRows(laid: Laid, skins: readonly Plate[], foreign: ReturnType<typeof foreignPlates>): RowDraft[] {
+export function toeRows(laid: Laid): RowDraft[] {
   const { input, section } = laid
   if (input.shell.toe.flange === 0) return []
   const rule = input.rows.toe
   const { first, last } = barrelOf(input)
   const inset = endInset(laid, rule.fastener)
-  return (['left', 'right'] as const).map((side, i) => alongFrames(laid, startRow({
-    id: `toe-${side}`, says: `toe flange to underbelly, ${side} side`, kind: 'toe', joint: `joint-toe-${side}`, fastener: rule.fastener,
-    diameter: diameterOf(input, rule.fastener), pitch: rule.pitch, source: 'rows.toe of the definition',
-    candidates: [...skins, foreign.nose, foreign.tail, foreign.belly[i]],
-  }), side === 'right' ? section.toeRow : -section.toeRow, first - inset, last + inset))
+  return (['left', 'right'] as const).map((side) =>
+    alongFrames(
+      laid,
+      startRow({
+        id: `toe-${side}`,
+        says: `toe flange to underbelly, ${side} side`,
+        kind: 'toe',
+        joint: `joint-toe-${side}`,
+        fastener: rule.fastener,
+        diameter: diameterOf(input, rule.fastener),
+        pitch: rule.pitch,
+        source: 'rows.toe of the definition',
+      }),
+      side === 'right' ? section.toeRow : -section.toeRow,
+      first - inset,
+      last + inset,
+    ),
+  )
 }

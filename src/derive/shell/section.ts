@@ -34,7 +34,12 @@ export function sectionOf(input: Pick<ShellInput, 'section' | 'shell'>): Section
   const bend = input.shell.toe.turn === 0 ? 0 : withFlange.elements[withFlange.elements.length - 2].girth1
   const straightFrom = input.shell.toe.turn === 0 ? chain.length : bend
   return {
-    chain, withFlange, toe: chain.length, sheetEdge: withFlange.length, floor, pieces,
+    chain,
+    withFlange,
+    toe: chain.length,
+    sheetEdge: withFlange.length,
+    floor,
+    pieces,
     toeRow: (straightFrom + withFlange.length) / 2,
     width: 2 * widest(chain).y,
     residual: fitted ? fitted.residual : null,
@@ -98,6 +103,7 @@ function heights(input: Pick<ShellInput, 'openings' | 'floor'>): [string, string
     add('window sill', o.waterline - o.height / 2)
   }
   const floor: [string, string, number][] = [['floor-top', 'floor top WL 0', 0]]
-  if (input.floor) floor.push(['floor-underside', `floor underside WL ${-Math.round(input.floor.thickness * 1e4) / 10}`, -input.floor.thickness])
+  if (input.floor)
+    floor.push(['floor-underside', `floor underside WL ${-Math.round(input.floor.thickness * 1e4) / 10}`, -input.floor.thickness])
   return [...seen.values(), ...floor]
 }

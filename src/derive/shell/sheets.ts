@@ -1,6 +1,7 @@
 /** The barrel's strakes: bands between seams, each lapped under the one above it, and how each lies in the stack. */
 import { developAt, developed, type Development, type DepthZone } from '../../maths/development.js'
 import type { TangentChain } from '../../maths/tangent-chain.js'
+import type { Memo } from '../memo.js'
 import { barrelOf, type ShellInput } from './input.js'
 import type { OpeningShape } from './opening-shape.js'
 import { lieOf, type Plate } from './plates.js'
@@ -28,7 +29,10 @@ export const ORDER = { skin: 0, under: 1, end: 2, member: 3, framing: 4, belly: 
 export function lapsOf(input: ShellInput): Lap[] {
   return input.shell.seams.flatMap((seam) =>
     (['left', 'right'] as const).map((side) => ({
-      seam: seam.id, side, girth: side === 'right' ? seam.girth : -seam.girth, half: input.shell.lap / 2,
+      seam: seam.id,
+      side,
+      girth: side === 'right' ? seam.girth : -seam.girth,
+      half: input.shell.lap / 2,
     })),
   )
 }
@@ -39,7 +43,10 @@ function bendZones(input: ShellInput, section: Section, t: number): DepthZone[] 
   if (turn === 0) return []
   const depth = turn > 0 ? t * (1 - kFactor) : t * kFactor
   const bend = section.withFlange.elements[section.withFlange.elements.length - 2]
-  return [{ from: bend.girth0, to: bend.girth1, depth }, { from: -bend.girth1, to: -bend.girth0, depth }]
+  return [
+    { from: bend.girth0, to: bend.girth1, depth },
+    { from: -bend.girth1, to: -bend.girth0, depth },
+  ]
 }
 
 /** The skin's own mid surface without any lap: openings and rim lines are drawn on it. */
@@ -48,7 +55,14 @@ export function skinDevelopment(input: ShellInput, section: Section): Developmen
   return developAt(section.withFlange, t / 2, bendZones(input, section, t))
 }
 
-export function strakesOf(input: ShellInput, section: Section, shapes: readonly OpeningShape[], skin: Development): Strake[] {
+export function strakesOf(
+  input: ShellInput,
+  section: Section,
+  shapes: readonly OpeningShape[],
+  skin: Development,
+  memo: Memo,
+  token: unknown,
+): Strake[] {
   const { x0, x1 } = barrelOf(input)
   const t = input.shell.skin.thickness.value
   const half = input.shell.lap / 2
@@ -66,21 +80,33 @@ export function strakesOf(input: ShellInput, section: Section, shapes: readonly 
     if (upperOver && i > 0) under.push([upper - half, upper + half])
     if (!upperOver && i < seams.length) under.push([lower - half, lower + half])
     const zones: DepthZone[] = under.flatMap(([from, to]) => [
-      { from, to, depth: 1.5 * t }, { from: -to, to: -from, depth: 1.5 * t },
+      { from, to, depth: 1.5 * t },
+      { from: -to, to: -from, depth: 1.5 * t },
     ])
     const development = zones.length > 0 ? developAt(section.withFlange, t / 2, [...zones, ...bendZones(input, section, t)]) : skin
     for (const side of i === 0 ? (['centre'] as const) : (['left', 'right'] as const)) {
       const [g0, g1] = side === 'left' ? [-bottom, -top] : [top, bottom]
       const id = side === 'centre' ? `strake-${strake.id}` : `strake-${strake.id}-${side}`
       const plate: Plate = {
-        part: id, face: 'sheet', kind: 'strake', says: `${strake.id} strake${side === 'centre' ? '' : `, ${side} side`}`,
-        material: input.shell.skin.alloy, thickness: t, x0, x1, g0, g1,
-        order: upperOver ? ORDER.skin + i / 100 : ORDER.skin + (9 - i) / 100, development, lie: lieOf(g0, g1),
-        cuts: shapes.filter((s) => meets(s, x0, x1, g0, g1, skin)), ring: null,
+        part: id,
+        face: 'sheet',
+        kind: 'strake',
+        says: `${strake.id} strake${side === 'centre' ? '' : `, ${side} side`}`,
+        material: input.shell.skin.alloy,
+        thickness: t,
+        x0,
+        x1,
+        g0,
+        g1,
+        order: upperOver ? ORDER.skin + i / 100 : ORDER.skin + (9 - i) / 100,
+        development,
+        lie: lieOf(g0, g1),
+        cuts: shapes.filter((s) => meets(s, x0, x1, g0, g1, skin)),
+        ring: null,
         marks: rollMarks(section.withFlange, x0, x1, g0, g1),
       }
       const net: [number, number] = side === 'left' ? [-lower, -upper] : side === 'right' ? [upper, lower] : [-lower, lower]
-      strakes.push({ id, name: strake.id, plate, from: net[0], to: net[1] })
+      strakes.push({ id, name: strake.id, plate: memo.keep(id, [token, ...plate.cuts], () => plate), from: net[0], to: net[1] })
     }
   })
   return strakes
@@ -97,7 +123,12 @@ function rollMarks(chain: TangentChain, x0: number, x1: number, g0: number, g1: 
     if (i === 0) continue
     for (const g of [e.girth0, -e.girth0]) {
       if (g <= g0 || g >= g1) continue
-      marks.push({ says: `${chain.elements[i - 1].name} to ${e.name}`, kind: e.name === 'toe bend' ? 'bend' : 'roll', from: [x0, g], to: [x1, g] })
+      marks.push({
+        says: `${chain.elements[i - 1].name} to ${e.name}`,
+        kind: e.name === 'toe bend' ? 'bend' : 'roll',
+        from: [x0, g],
+        to: [x1, g],
+      })
     }
   }
   return marks

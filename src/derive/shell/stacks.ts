@@ -3,9 +3,10 @@
  * The stack is found from where the metal is, not from the kind of row: a hoop rivet at a seam holds one sheet more.
  */
 import { developed, type Development } from '../../maths/development.js'
-import { at, type TangentChain } from '../../maths/tangent-chain.js'
+import { at as pointAt, type TangentChain } from '../../maths/tangent-chain.js'
 import type { FastenerType, ShopRules } from '../../definition/types.js'
 import type { FastenerRow, Stack } from '../nouns.js'
+import type { Memo } from '../memo.js'
 import { hasMetal, type Plate } from './plates.js'
 import { blindRivet, solidRivet } from './formulas/rivet-stock.js'
 import type { RowDraft } from './row-draft.js'
@@ -13,54 +14,109 @@ import type { RowDraft } from './row-draft.js'
 /** A row with its stacks, and for each of its plates the fasteners that go through it. */
 export interface ResolvedRow {
   readonly row: FastenerRow
-  readonly through: readonly { readonly plate: Plate; readonly index: readonly number[] }[]
+  readonly through: readonly { readonly row: FastenerRow; readonly plate: Plate; readonly index: readonly number[] }[]
 }
 
-/** Candidates a row can have before the bits of a number run out. */
-const MOST_CANDIDATES = 52
+/** Which plates each fastener goes through: plain indices, so that they outlive the plate objects they were found with. */
+interface Found {
+  readonly row: FastenerRow
+  readonly index: readonly (readonly number[])[]
+}
 
-export function resolveRow(draft: RowDraft, fastener: FastenerType, rules: ShopRules, skin: Development, chain: TangentChain): ResolvedRow {
-  const plates = reachable(draft).sort((a, b) => a.order - b.order)
-  if (plates.length > MOST_CANDIDATES) throw new Error(`row ${draft.id} has ${plates.length} candidate layers; at most ${MOST_CANDIDATES} are foreseen`)
+/** `token` stands for everything but openings: the same token, the same rules, skin and chain. */
+export function resolveRow(
+  memo: Memo,
+  token: unknown,
+  draft: RowDraft,
+  candidates: readonly Plate[],
+  at: { fastener: FastenerType; rules: ShopRules; skin: Development; chain: TangentChain },
+): ResolvedRow {
+  const reach = memo.keep(`reach ${draft.id}`, [draft], () => reachOf(draft, at.skin))
+  const plates = candidates
+    .filter((p) => p.x1 >= reach.x0 && p.x0 <= reach.x1 && p.g1 >= reach.g0 && p.g0 <= reach.g1)
+    .sort((a, b) => a.order - b.order)
+  const inputs: unknown[] = [draft, token]
+  for (const p of plates) {
+    inputs.push(p.part, p.development, p.x0, p.x1, p.g0, p.g1, p.ring?.inner)
+    for (const c of p.cuts) if (c.x1 >= reach.x0 && c.x0 <= reach.x1 && c.v1 >= reach.v0 && c.v0 <= reach.v1) inputs.push(c)
+  }
+  const found = memo.keep(`stack ${draft.id}`, inputs, () => findStacks(draft, plates, at))
+  const entries = plates.flatMap((plate, k) => {
+    const index = found.index[k]
+    return index.length === 0
+      ? []
+      : [
+          memo.keep(`through ${draft.id} ${plate.part} ${plate.face} ${k}`, [found.row, index, plate], () => ({
+            row: found.row,
+            plate,
+            index,
+          })),
+        ]
+  })
+  return memo.keep(`resolved ${draft.id}`, [found.row, ...entries], () => ({ row: found.row, through: entries }))
+}
+
+function findStacks(
+  draft: RowDraft,
+  plates: readonly Plate[],
+  at: { fastener: FastenerType; rules: ShopRules; skin: Development; chain: TangentChain },
+): Found {
   const index: number[][] = plates.map(() => [])
-  const keys = new Map<number, number>()
-  const members: number[][] = []
+  // a stack is a path down a tree of plates; equal paths end in the same node
+  const steps = new Map<number, number>()
+  const path: number[][] = [[]]
+  const stackOf = new Map<number, number>()
+  const ends: number[] = []
   const counts: number[] = []
-  const stack = new Array<number>(draft.station.length)
-  for (let i = 0; i < draft.station.length; i++) {
-    const v = developed(skin, draft.girth[i])
-    // which plates hold metal here, as the bits of a number: a row has far fewer than 52 candidates
-    let key = 0
+  const n = draft.station.length
+  const stack = new Array<number>(n)
+  for (let i = 0; i < n; i++) {
+    const v = developed(at.skin, draft.girth[i])
+    let node = 0
     for (let k = 0; k < plates.length; k++) {
       if (!hasMetal(plates[k], draft.station[i], draft.girth[i], v)) continue
-      key += 2 ** k
       index[k].push(i)
+      const step = node * 1024 + k
+      let next = steps.get(step)
+      if (next === undefined) {
+        next = path.push([...path[node], k]) - 1
+        steps.set(step, next)
+      }
+      node = next
     }
-    let at = keys.get(key)
-    if (at === undefined) {
-      at = members.length
-      keys.set(key, at)
-      members.push(plates.map((_, k) => k).filter((k) => Math.floor(key / 2 ** k) % 2 === 1))
+    let known = stackOf.get(node)
+    if (known === undefined) {
+      known = ends.push(node) - 1
+      stackOf.set(node, known)
       counts.push(0)
     }
-    counts[at]++
-    stack[i] = at
+    counts[known]++
+    stack[i] = known
   }
-  const stacks = members.map((hit, k): Stack => {
+  const stacks = ends.map((node, k): Stack => {
+    const hit = path[node]
     const thickness = hit.map((h) => plates[h].thickness)
     const grip = thickness.reduce((a, b) => a + b, 0)
-    const bought = fastener.kind === 'blind' ? blindRivet(fastener.diameter.value, grip) : solidRivet(fastener.diameter.value, grip, rules.rivetLength)
+    const { fastener, rules } = at
+    const bought =
+      fastener.kind === 'blind' ? blindRivet(fastener.diameter.value, grip) : solidRivet(fastener.diameter.value, grip, rules.rivetLength)
     return { parts: hit.map((h) => plates[h].part), thickness, grip, length: bought.length.value, name: bought.name, count: counts[k] }
   })
-  const { candidates: _, ...rest } = draft
-  return {
-    row: Object.freeze({ ...rest, waterline: draft.girth.map((g) => at(chain, Math.abs(g)).z), stack, stacks }),
-    through: plates.map((plate, k) => ({ plate, index: index[k] })).filter((t) => t.index.length > 0),
-  }
+  return { row: Object.freeze({ ...draft, waterline: draft.girth.map((g) => heightAt(at.chain, Math.abs(g))), stack, stacks }), index }
 }
 
-/** Candidates whose rectangle meets the row's: the others cannot hold any of its fasteners. */
-function reachable(draft: RowDraft): Plate[] {
+const heightAt = (chain: TangentChain, g: number): number => pointAt(chain, g).z
+
+interface Reach {
+  readonly x0: number
+  readonly x1: number
+  readonly g0: number
+  readonly g1: number
+  readonly v0: number
+  readonly v1: number
+}
+
+function reachOf(draft: RowDraft, skin: Development): Reach {
   let [x0, x1, g0, g1] = [Infinity, -Infinity, Infinity, -Infinity]
   for (let i = 0; i < draft.station.length; i++) {
     x0 = Math.min(x0, draft.station[i])
@@ -68,5 +124,5 @@ function reachable(draft: RowDraft): Plate[] {
     g0 = Math.min(g0, draft.girth[i])
     g1 = Math.max(g1, draft.girth[i])
   }
-  return draft.candidates.filter((p) => p.x1 >= x0 && p.x0 <= x1 && p.g1 >= g0 && p.g0 <= g1)
+  return { x0, x1, g0, g1, v0: developed(skin, g0), v1: developed(skin, g1) }
 }

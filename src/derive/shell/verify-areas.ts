@@ -5,7 +5,7 @@ import { integrate } from '../../maths/quadrature.js'
 import { at } from '../../maths/tangent-chain.js'
 import type { Pattern } from '../nouns.js'
 import type { Shell } from './index.js'
-import { chordAtLength, type OpeningShape } from './opening-shape.js'
+import { chordAtLength, chordAtStation, type OpeningShape } from './opening-shape.js'
 import { netArea } from './patterns.js'
 import type { Plate } from './plates.js'
 import { type Agreement, note, patternsOf, startTally } from './verify.js'
@@ -73,7 +73,9 @@ function bandStops(shell: Shell, shapes: readonly OpeningShape[], mid: MidSurfac
   const { skin } = shell.laid
   const corners = shapes.flatMap((s) => {
     const r = Math.min(s.corner, (s.x1 - s.x0) / 2, (s.v1 - s.v0) / 2)
-    return [s.v0, s.v0 + r, s.v1 - r, s.v1].map((v) => undeveloped(skin, v))
+    // and where the plate's own ends run through a corner
+    const ends = [plate.x0, plate.x1].flatMap((x) => chordAtStation(s, x) ?? [])
+    return [s.v0, s.v0 + r, s.v1 - r, s.v1, ...ends].map((v) => undeveloped(skin, v))
   })
   const inside = [...mid.stops, ...skin.girth, ...corners].filter((g) => g > plate.g0 + HAIR && g < plate.g1 - HAIR).sort((a, b) => a - b)
   return inside.filter((g, i) => i === 0 || g - inside[i - 1] > HAIR)

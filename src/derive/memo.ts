@@ -1,0 +1,43 @@
+/**
+ * Keeping what has not changed. A derivation asks the memo for each piece by a key and the very objects it is made from;
+ * where they are the same objects as last time, last time's piece is handed back, itself the same object.
+ * The memo never changes a result: with an empty one everything is made anew and comes out equal.
+ */
+export interface Memo {
+  readonly keep: <T>(key: string, inputs: readonly unknown[], make: () => T) => T
+  /** Starts a new derivation: pieces that the last one did not ask for are let go. */
+  readonly turn: () => void
+}
+
+interface Kept {
+  readonly inputs: readonly unknown[]
+  readonly value: unknown
+  turn: number
+}
+
+export function createMemo(): Memo {
+  const kept = new Map<string, Kept>()
+  let turn = 0
+  return {
+    keep: <T>(key: string, inputs: readonly unknown[], make: () => T): T => {
+      const old = kept.get(key)
+      if (old && same(old.inputs, inputs)) {
+        old.turn = turn
+        return old.value as T
+      }
+      const value = make()
+      kept.set(key, { inputs, value, turn })
+      return value
+    },
+    turn: () => {
+      for (const [key, k] of kept) if (k.turn < turn) kept.delete(key)
+      turn++
+    },
+  }
+}
+
+function same(a: readonly unknown[], b: readonly unknown[]): boolean {
+  if (a.length !== b.length) return false
+  for (let i = 0; i < a.length; i++) if (!Object.is(a[i], b[i])) return false
+  return true
+}

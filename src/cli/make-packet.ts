@@ -1,0 +1,68 @@
+/** Plans and writes a design's packet: what `coachwright packet` and `npm start` share. Throws Refused with a sentence. */
+import { basename } from 'node:path'
+import type { Design } from '../derive/design.js'
+import { packetPlan } from '../documents/packet/plan.js'
+import type { ShopTables } from '../documents/text/shop-tables.js'
+import { readShopTables } from '../documents/text/shop-tables.js'
+import { pagesToPdf } from '../paper/pdf.js'
+import { openText } from './open-text.js'
+import { partNamed } from './part-named.js'
+import { Refused, refuse } from './refused.js'
+import { version } from './version.js'
+import { PacketRefused, type PacketProgress, type WrittenPacket, writePacket } from './write-packet.js'
+
+export interface PacketArguments {
+  readonly out: string
+  readonly unit?: string
+  /** ISO; the definition's unless told */
+  readonly date?: string
+  readonly inch?: boolean
+  /** file of the shop's own words and tools */
+  readonly shop?: string
+  /** parts to add at full size on sheets to be laid together */
+  readonly tiles?: readonly string[]
+}
+
+export interface PacketWatch {
+  readonly onProgress?: (progress: PacketProgress) => void
+  readonly signal?: AbortSignal
+}
+
+export async function makePacket(made: Design, options: PacketArguments, watch: PacketWatch): Promise<WrittenPacket> {
+  const { coach } = made.definition
+  const head = { program: `Coachwright ${version()}`, coach: coach.name, revision: made.revision, unit: options.unit ?? 'MASTER', date: options.date ?? coach.date }
+  const tiles = (options.tiles ?? []).map((id) => partNamed(made, id, '--tiles').id)
+  const shop = options.shop === undefined ? null : shopTables(options.shop)
+  const plan = packetPlan(made, {
+    unit: head.unit,
+    date: head.date,
+    units: options.inch ? 'inch' : 'metric',
+    program: head.program,
+    tiles,
+    ...(shop ? { shop } : {}),
+  })
+  const subject = `${coach.name}, revision ${made.revision}, unit ${head.unit}`
+  try {
+    return await writePacket(plan, head, options.out, {
+      ...watch,
+      renderPdf: (pages, title) => pagesToPdf(pages, { title, author: coach.maker, subject, date: head.date }),
+    })
+  } catch (reason) {
+    throw refusalOf(reason, options.out)
+  }
+}
+
+/** What the disk refuses is a sentence; anything else is a bug and stays what it is. */
+function refusalOf(reason: unknown, out: string): unknown {
+  if (reason instanceof PacketRefused) return refuse('--out', reason.message, { found: out })
+  const { code, syscall } = reason as NodeJS.ErrnoException
+  if (code === undefined || syscall === undefined) return reason
+  const why: Readonly<Record<string, string>> = { EACCES: 'you may not write there', EPERM: 'you may not write there', ENOSPC: 'the disk is full', EROFS: 'the disk takes no writing', ENOTDIR: 'a part of that name is a file' }
+  return refuse('--out', `The packet cannot be written to ${out}: ${why[code] ?? `the disk says ${code}`}. Nothing was changed.`, { found: out })
+}
+
+function shopTables(file: string): ShopTables {
+  const { shop, faults } = readShopTables(openText(file, 'a table of words and tools'), basename(file))
+  if (shop) return shop
+  throw new Refused(faults.map((says) => ({ path: '--shop', file, line: null, column: null, expected: 'words and tools', found: '', says })))
+}

@@ -30,12 +30,24 @@ function compare(a: Derived, b: Derived, k: number, by: number): { largest: numb
   const same = (what: string, x: readonly string[], y: readonly string[]): void => {
     if (x.join() !== y.join()) wrong.push(`${what}: ${x.filter((id) => !y.includes(id))} against ${y.filter((id) => !x.includes(id))}`)
   }
-  same('rows', a.rows.map((r) => r.id), b.rows.map((r) => r.id))
-  same('parts', a.parts.map((p) => p.id), b.parts.map((p) => p.id))
+  same(
+    'rows',
+    a.rows.map((r) => r.id),
+    b.rows.map((r) => r.id),
+  )
+  same(
+    'parts',
+    a.parts.map((p) => p.id),
+    b.parts.map((p) => p.id),
+  )
   if (wrong.length > 0) return { largest, wrong }
   a.rows.forEach((row, n) => {
     const twin = b.rows[n]
-    same(`spans of ${row.id}`, row.spans.map((s) => `${s.from}-${s.to} ${s.count}`), twin.spans.map((s) => `${s.from}-${s.to} ${s.count}`))
+    same(
+      `spans of ${row.id}`,
+      row.spans.map((s) => `${s.from}-${s.to} ${s.count}`),
+      twin.spans.map((s) => `${s.from}-${s.to} ${s.count}`),
+    )
     row.station.forEach((x, i) => {
       see(k * x + by, twin.station[i])
       see(k * row.girth[i], twin.girth[i])
@@ -44,7 +56,8 @@ function compare(a: Derived, b: Derived, k: number, by: number): { largest: numb
   a.parts.forEach((part, n) => {
     part.patterns.forEach((pattern, m) => {
       const twin = b.parts[n].patterns[m]
-      if (pattern.holes.x.length !== twin.holes.x.length) wrong.push(`holes of ${part.id}: ${pattern.holes.x.length} against ${twin.holes.x.length}`)
+      if (pattern.holes.x.length !== twin.holes.x.length)
+        wrong.push(`holes of ${part.id}: ${pattern.holes.x.length} against ${twin.holes.x.length}`)
       pattern.holes.x.forEach((x, i) => {
         see(k * x, twin.holes.x[i])
         see(k * pattern.holes.y[i], twin.holes.y[i])
@@ -53,6 +66,14 @@ function compare(a: Derived, b: Derived, k: number, by: number): { largest: numb
     see(k * k * part.area, b.parts[n].area)
   })
   return { largest, wrong }
+}
+
+/** The rim ring is cut to a whole tenth of a millimetre, as a shop does and no scale respects: its line is moved to suit both sizes. */
+function onTheTenth(definition: Definition): Definition {
+  const { shell, fasteners, rows, rules } = definition
+  const edge = rules.edgeDistance * (fasteners.find((f) => f.id === rows.rim.fastener)?.diameter.value ?? 0)
+  const line = Math.ceil((shell.rim.line + edge) * 1e4) / 1e4 - 5e-5 - edge
+  return { ...definition, shell: { ...shell, rim: { ...shell.rim, line } } }
 }
 
 describe('size does not matter', () => {
@@ -66,7 +87,8 @@ describe('size does not matter', () => {
   it('nor for random coaches, doubled: a power of two, so that every rounding is alike', () => {
     const misses: string[] = []
     for (const { seed, definition } of randomDefinitions(count(15), 1000)) {
-      const { largest, wrong } = compare(derive(definition), derive(scaled(definition, 2)), 2, 0)
+      const small = onTheTenth(definition)
+      const { largest, wrong } = compare(derive(small), derive(scaled(small, 2)), 2, 0)
       if (wrong.length > 0 || largest >= 1e-8) misses.push(`seed ${seed}: ${largest} ${wrong.slice(0, 2).join('; ')}`)
     }
     expect(misses).toEqual([])
@@ -101,7 +123,10 @@ describe('right and left', () => {
     const parts = shell.parts.map((part) => {
       if (part.id !== 'strake-side-left') return part
       const [pattern] = part.patterns
-      return { ...part, patterns: [{ ...pattern, holes: { ...pattern.holes, x: pattern.holes.x.map((x, i) => (i === 7 ? x + 2e-6 : x)) } }] }
+      return {
+        ...part,
+        patterns: [{ ...pattern, holes: { ...pattern.holes, x: pattern.holes.x.map((x, i) => (i === 7 ? x + 2e-6 : x)) } }],
+      }
     })
     const { largest, where } = handsAgree({ ...shell, parts }, shell)
     expect(largest).toBeCloseTo(2e-6, 9)

@@ -99,7 +99,7 @@ export function readDxfList(text: string, name: string, options: ReadOptions = {
     return { list: null, faults: [`${name} cannot be read as a DXF drawing. Save it again as text DXF, version 2000 or later.`] }
   const all = circlesIn(file.entities, file.blocks ?? {}, (x, y) => [x, y], 1, 0)
   if (!all.length) return { list: null, faults: [`${name} holds no circles. Draw each hole as a circle at 1:1.`] }
-  const said = UNITS[Number(file.header?.['$INSUNITS'] ?? 0)]
+  const said = UNITS[Number(file.header?.$INSUNITS ?? 0)]
   if (options.unit && said && said.unit !== options.unit)
     return { list: null, faults: [`${name} says it is in ${said.says}, and you asked for ${options.unit}. Take one of the two back.`] }
   const times = said?.times ?? 1

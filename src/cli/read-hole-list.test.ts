@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
+import { sampleDesign } from '../../tests/made-up-design.js'
 import { prove } from '../checks/prove/prove-part.js'
 import { patternDxf } from '../documents/text/dxf.js'
-import { sampleDesign } from '../documents/text/texts.fixture.js'
 import { readHoleList } from './read-hole-list.js'
 
 /** A drawing in text from group codes and values. */

@@ -4,7 +4,7 @@ import { readCsvList } from '../checks/prove/read-csv-list.js'
 import { readDxfList } from './read-dxf-list.js'
 
 /** A DXF opens with group code 0 and the word SECTION, perhaps after comments (group code 999). */
-export function looksLikeDxf(text: string): boolean {
+function looksLikeDxf(text: string): boolean {
   return /^\uFEFF?(\s*999\r?\n.*\r?\n)*\s*0\r?\n\s*SECTION\b/.test(text)
 }
 

@@ -99,7 +99,9 @@ describe('proving the sheets of a real coach', () => {
     const [left, right] = ['left', 'right'].map((side) => design.parts.find((p) => p.id === `strake-side-${side}`)!)
     const asDrawn: Move = { mirrored: false, turn: 0, x: 0, y: 0, inch: false, seed: 1 }
     const { report } = prove(design, right.id, listed(holesOf(design, left, left.patterns[0]), asDrawn, 0))
-    expect(report!.verdict).not.toBe('agrees')
+    expect(report!.verdict).toBe('disagrees')
+    const all = left.patterns[0].holes.x.length
+    expect(report!.summary.at(-1)).toBe(`It looks like a list of another part: ${all} of its ${all} holes agree with strake-side-left.`)
   })
 
   it('takes the face of a frame that the list fits', () => {

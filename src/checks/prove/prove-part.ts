@@ -20,7 +20,7 @@ export interface Proof {
 
 const refused = (...faults: string[]): Proof => ({ report: null, pattern: null, faults })
 
-export function ourPattern(design: Design, part: Part, pattern: Pattern, row: string | null): OurPattern {
+function ourPattern(design: Design, part: Part, pattern: Pattern, row: string | null): OurPattern {
   const holes = holesOf(design, part, pattern).filter((h) => row === null || h.row === row)
   return {
     part: part.id,
@@ -41,6 +41,20 @@ function better(a: ProveReport, b: ProveReport): number {
 function rowFault(design: Design, part: Part, row: string): string {
   const rows = [...new Set(part.patterns.flatMap((p) => p.holes.rows))].sort()
   return `The list says row ${row}, but ${part.id} of ${design.definition.coach.name} has no such row. Its rows are ${rows.join(', ')}. Write one of these, or leave the row out.`
+}
+
+const agreeing = (r: ProveReport): number => (r.best ? r.best.agree / r.best.of : 0)
+
+/** A list of another part, most often of the other side, is the commonest reason to disagree: say which it is. */
+function otherPart(design: Design, part: Part, list: HoleList, report: ProveReport, options: ProvePartOptions): readonly string[] {
+  if (report.verdict !== 'disagrees' || agreeing(report) > 0.9 || list.row !== null) return []
+  const others = design.parts.filter((p) => p.kind === part.kind && p.id !== part.id)
+  const tried = others.flatMap((p) =>
+    p.patterns.map((f) => ourPattern(design, p, f, null)).filter((f) => f.holes.length >= list.readings.length / 2 && f.holes.length > 1),
+  )
+  const found = tried.map((f) => provePattern(f, list, design.revision, options)).sort((a, b) => agreeing(b) - agreeing(a))[0]
+  if (!found?.best || agreeing(found) < 0.95 || agreeing(found) <= agreeing(report)) return []
+  return [`It looks like a list of another part: ${found.best.agree} of its ${found.best.of} holes agree with ${found.part}.`]
 }
 
 /** `design` unchanged. The list's readings are laid on every face of the part, and the face they fit best is reported. */
@@ -67,8 +81,9 @@ export function prove(design: Design, partId: string, list: HoleList, options: P
     rival?.best && report.best && rival.best.of - rival.best.agree === report.best.of - report.best.agree
       ? [`The list fits the ${rival.face} as well as the ${report.face}; name the face to be sure which was measured.`]
       : []
+  const another = otherPart(design, part, list, report, options)
   return {
-    report: { ...report, summary: [...report.summary, ...also] },
+    report: { ...report, summary: [...report.summary, ...also, ...another] },
     pattern: patterns.find((p) => p.face === report.face)!,
     faults: [],
   }

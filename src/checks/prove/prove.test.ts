@@ -1,8 +1,8 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
+import { sheetPattern } from '../../../tests/made-up-sheet.js'
 import type { HoleList, ListUnit, OurHole } from './nouns.js'
 import { provePattern } from './prove.js'
-import { sheetPattern } from './sheet.fixture.js'
 
 const pattern = sheetPattern()
 

@@ -42,7 +42,7 @@ const MOST_KEPT = 400
 const MOST_REACH = 0.004
 
 /** Rows are straight: a list on one line looks the same mirrored across it, so only one hand need be tried. */
-export function onOneLine(p: Points, slack: number): boolean {
+function onOneLine(p: Points, slack: number): boolean {
   const n = p.x.length
   let far = 0
   for (let i = 1; i < n; i++) if (Math.hypot(p.x[i] - p.x[0], p.y[i] - p.y[0]) > Math.hypot(p.x[far] - p.x[0], p.y[far] - p.y[0])) far = i
@@ -68,7 +68,7 @@ function spread(n: number): Int32Array {
   return order
 }
 
-export function cornerMisfits(r: Rigid, corners: Points, ours: HoleFinder, tolerance: number): number {
+function cornerMisfits(r: Rigid, corners: Points, ours: HoleFinder, tolerance: number): number {
   let misfits = 0
   for (let i = 0; i < corners.x.length; i++) {
     if (ours.nearest(moveX(r, corners.x[i], corners.y[i]), moveY(r, corners.x[i], corners.y[i]), tolerance) < 0) misfits++
@@ -91,7 +91,7 @@ function missesOf(r: Rigid, list: Points, order: Int32Array, ours: HoleFinder, r
 }
 
 /** Pairs each listed hole with the nearest of ours and fits again, closing in to the tolerance. */
-export function refine(start: Rigid, task: SearchTask, ours: Ours, reach: number): Found {
+function refine(start: Rigid, task: SearchTask, ours: Ours, reach: number): Found {
   const { list, tolerance } = task
   const n = list.x.length
   const to = new Int32Array(n)

@@ -14,7 +14,7 @@ const NEAR_EDGE = 0.03
 const OPPOSITE: Readonly<Record<string, string>> = { aft: 'forward', forward: 'aft', right: 'left', left: 'right', up: 'down', down: 'up' }
 
 /** "0.42 mm toward the edge", "0.30 mm aft and 0.12 mm up". */
-export function offsetInWords(c: Compared, pattern: OurPattern): string {
+function offsetInWords(c: Compared, pattern: OurPattern): string {
   const { dx, dy, distance } = c
   if (dx === null || dy === null || distance === null) return ''
   const edges = [pattern.outline, ...pattern.cuts].filter((o) => o.length > 1)
@@ -34,7 +34,7 @@ export function offsetInWords(c: Compared, pattern: OurPattern): string {
 }
 
 /** How the list lies on the pattern. */
-export function placementInWords(fit: Fitted, pattern: OurPattern): string {
+function placementInWords(fit: Fitted, pattern: OurPattern): string {
   const { mirrored, turn, x, y } = fit.placement
   const degrees = turn <= -Math.PI + 1e-4 ? 180 : (turn * 180) / Math.PI
   const other = pattern.flat.view === 'outside' ? 'inside' : 'outside'

@@ -11,7 +11,7 @@ interface Spot {
   readonly y: number
 }
 
-export function holesInClampZone<T extends Spot>(
+function holesInClampZone<T extends Spot>(
   pattern: Pick<Pattern, 'outline'>,
   holes: readonly T[],
   edge: ClampedEdge,

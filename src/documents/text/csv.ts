@@ -1,6 +1,6 @@
 /** Comma-separated lines (RFC 4180): a cell that holds a comma, a quote or a line break is quoted. */
 
-export function csvCell(value: string): string {
+function csvCell(value: string): string {
   return /[",\r\n]/.test(value) ? `"${value.replace(/"/g, '""')}"` : value
 }
 

@@ -1,8 +1,8 @@
 import type { DxfParser, ICircleEntity, ILineEntity, ILwpolylineEntity, ITextEntity } from 'dxf-parser'
 import dxfParser from 'dxf-parser'
 import { describe, expect, it } from 'vitest'
+import { sampleDesign } from '../../../tests/made-up-design.js'
 import { patternDxf } from './dxf.js'
-import { sampleDesign } from './texts.fixture.js'
 
 const { design, part, pattern } = sampleDesign()
 const text = patternDxf(design, part, pattern, { unit: '0147', program: 'Coachwright 0.1.0' })

@@ -13,8 +13,8 @@ import type { TextOptions } from './heading.js'
 import { headingOf } from './heading.js'
 
 /** Layer names with a colour number each, 1 red to 7 black or white: colours only part the layers on a screen. */
-export const DXF_LAYERS = { OUTLINE: 7, CUT: 1, CONTOUR: 3, HOLES: 5, ROLL: 4, BEND: 6, MARK: 8, TEXT: 7 } as const
-export type DxfLayerName = keyof typeof DXF_LAYERS
+const DXF_LAYERS = { OUTLINE: 7, CUT: 1, CONTOUR: 3, HOLES: 5, ROLL: 4, BEND: 6, MARK: 8, TEXT: 7 } as const
+type DxfLayerName = keyof typeof DXF_LAYERS
 
 const LAYER_OF_MARK: Readonly<Record<MarkLine['kind'], DxfLayerName>> = { roll: 'ROLL', bend: 'BEND', centre: 'MARK', lap: 'MARK' }
 

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest'
+import { sampleDesign } from '../../../tests/made-up-design.js'
 import { readCsvList } from '../../checks/prove/read-csv-list.js'
 import { holeTableCsv } from './hole-table.js'
 import { readHoleTable } from './read-hole-table.js'
-import { sampleDesign } from './texts.fixture.js'
 import { DEFAULT_TOOLS } from './tool-table.js'
 
 const { design, part, pattern } = sampleDesign()

@@ -1,8 +1,8 @@
 /** A small made-up design for the tests of the text documents: one side sheet with a notch, a window and a bend. */
 
-import { sheetPattern } from '../../checks/prove/sheet.fixture.js'
-import type { Design } from '../../derive/design.js'
-import type { Part, Pattern } from '../../derive/nouns.js'
+import type { Design } from '../src/derive/design.js'
+import type { Part, Pattern } from '../src/derive/nouns.js'
+import { sheetPattern } from './made-up-sheet.js'
 
 export function sampleDesign(): { readonly design: Design; readonly part: Part; readonly pattern: Pattern } {
   const ours = sheetPattern()

@@ -2,8 +2,9 @@
  * A made-up side sheet for tests: two seams with whole pitches between frames, staggered joint rows at both ends, hoop rows
  * interrupted by a window with its rim ring. m, seen from outside, x aft, y up.
  */
-import { roundedRectangle } from '../../maths/outline.js'
-import type { OurHole, OurPattern } from './nouns.js'
+
+import type { OurHole, OurPattern } from '../src/checks/prove/nouns.js'
+import { roundedRectangle } from '../src/maths/outline.js'
 
 const FRAMES = [0, 0.61, 1.22, 1.83, 2.44, 3.05, 3.66]
 const HEIGHT = 1.213

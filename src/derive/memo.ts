@@ -5,6 +5,8 @@
  */
 export interface Memo {
   readonly keep: <T>(key: string, inputs: readonly unknown[], make: () => T) => T
+  /** The same for a piece whose inputs often change without changing it: what comes out equal is the old object again. */
+  readonly settle: <T>(key: string, inputs: readonly unknown[], make: () => T, equal: (a: T, b: T) => boolean) => T
   /** Starts a new derivation: pieces that the last one did not ask for are let go. */
   readonly turn: () => void
 }
@@ -18,17 +20,20 @@ interface Kept {
 export function createMemo(): Memo {
   const kept = new Map<string, Kept>()
   let turn = 0
+  const settle = <T>(key: string, inputs: readonly unknown[], make: () => T, equal?: (a: T, b: T) => boolean): T => {
+    const old = kept.get(key)
+    if (old && same(old.inputs, inputs)) {
+      old.turn = turn
+      return old.value as T
+    }
+    const made = make()
+    const value = old && equal?.(old.value as T, made) ? (old.value as T) : made
+    kept.set(key, { inputs, value, turn })
+    return value
+  }
   return {
-    keep: <T>(key: string, inputs: readonly unknown[], make: () => T): T => {
-      const old = kept.get(key)
-      if (old && same(old.inputs, inputs)) {
-        old.turn = turn
-        return old.value as T
-      }
-      const value = make()
-      kept.set(key, { inputs, value, turn })
-      return value
-    },
+    keep: settle,
+    settle,
     turn: () => {
       for (const [key, k] of kept) if (k.turn < turn) kept.delete(key)
       turn++

@@ -9,7 +9,7 @@ import { diameterOf, type FramePlates, innerFlange, type Laid, lessGaps } from '
 import { chordAtLength } from './opening-shape.js'
 import { lieOf, type Plate } from './plates.js'
 import { addSpan, type RowDraft, startRow } from './row-draft.js'
-import { clearOfCuts, endInset, nearLength, nearStation } from './rows-skin.js'
+import { clearOfCuts, endInset, keepRow, nearLength, nearStation } from './rows-skin.js'
 import { liningDepth } from './section.js'
 import { ORDER } from './sheets.js'
 
@@ -134,7 +134,7 @@ function frameRows(laid: Laid, frames: readonly FramePlates[], base: Development
   const bottom = lowerEdge(laid)
   return frames.flatMap((one) =>
     rowStations(laid, one.frame).map(({ station, tag }) =>
-      laid.memo.keep(`row lining-${one.frame.id}${tag}`, [laid.token, one, ...nearStation(laid, station)], () => {
+      keepRow(laid, `lining-${one.frame.id}${tag}`, [laid.token, one, ...nearStation(laid, station)], () => {
         const { frame, stretches } = one
         const row = startRow({
           id: `lining-${frame.id}${tag}`,
@@ -190,7 +190,7 @@ function seamRows(laid: Laid, laps: readonly LiningLap[]): RowDraft[] {
   const diameter = diameterOf(input, rule.fastener)
   const clear = clearOfCuts(laid, rule.fastener)
   return laps.map((lap) =>
-    laid.memo.keep(`row ${lap.id}-${lap.side}`, [laid.token, ...nearLength(laid, developed(skin, lap.girth))], () => {
+    keepRow(laid, `${lap.id}-${lap.side}`, [laid.token, ...nearLength(laid, developed(skin, lap.girth))], () => {
       const row = startRow({
         id: `${lap.id}-${lap.side}`,
         says: `lining lap ${lap.id.replace('lining-', '')} on the ${lap.side}`,

@@ -75,3 +75,17 @@ export function addSpan(
   if (plan.atEnd) add(n, plan.end, plan.sharedEnd)
   row.spans.push({ from: plan.from, to: plan.to, first, count: row.station.length - first, pitch: step })
 }
+
+/** Whether two rows stand on the same places with the same names. */
+export function sameRow(a: RowDraft, b: RowDraft): boolean {
+  if (a.station.length !== b.station.length || a.spans.length !== b.spans.length || a.id !== b.id) return false
+  for (let i = 0; i < a.station.length; i++) {
+    if (a.station[i] !== b.station[i] || a.girth[i] !== b.girth[i] || a.span[i] !== b.span[i] || a.number[i] !== b.number[i]) return false
+  }
+  return a.spans.every((s, k) => s.from === b.spans[k].from && s.to === b.spans[k].to && s.pitch === b.spans[k].pitch) && sameShared(a, b)
+}
+
+function sameShared(a: RowDraft, b: RowDraft): boolean {
+  const keys = Object.keys(a.shared)
+  return keys.length === Object.keys(b.shared).length && keys.every((k) => a.shared[Number(k)].join() === b.shared[Number(k)]?.join())
+}

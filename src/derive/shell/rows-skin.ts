@@ -1,10 +1,20 @@
 /** Rows in the skin along members: hoops, the two staggered rows of each end joint, seams, base and toe. */
 import { developed } from '../../maths/development.js'
 import { barrelOf } from './input.js'
-import { baseGirth, diameterOf, type FramePlates, type Laid, lessGaps, memberStop, type Stretch, type StringerPlate } from './members.js'
+import {
+  baseGirth,
+  diameterOf,
+  type FramePlates,
+  type Laid,
+  lessGaps,
+  memberStop,
+  rimReach,
+  type Stretch,
+  type StringerPlate,
+} from './members.js'
 import { chordAtLength, type OpeningShape, signedDistance } from './opening-shape.js'
 import type { Plate } from './plates.js'
-import { addSpan, type RowDraft, startRow } from './row-draft.js'
+import { addSpan, type RowDraft, sameRow, startRow } from './row-draft.js'
 import { lapsOf } from './sheets.js'
 
 /** End fasteners stand this many diameters from a member's end: preferred minimum, common practice (AC 43.13-1B). */
@@ -74,7 +84,7 @@ export function hoopRows(laid: Laid, frames: readonly FramePlates[]): RowDraft[]
     .map((one) => {
       const { frame, stretches } = one
       const station = frame.station + offset
-      return laid.memo.keep(`row hoop-${frame.id}`, [laid.token, one, ...nearStation(laid, station)], () => {
+      return keepRow(laid, `hoop-${frame.id}`, [laid.token, one, ...nearStation(laid, station)], () => {
         const row = startRow({
           id: `hoop-${frame.id}`,
           says: `skin to hoop frame ${frame.id}`,
@@ -104,16 +114,25 @@ export function hoopRows(laid: Laid, frames: readonly FramePlates[]): RowDraft[]
 
 /** Openings whose outline comes anywhere near a station: what a row there can depend on. */
 export function nearStation(laid: Laid, station: number): OpeningShape[] {
-  return laid.shapes.filter((s) => station > s.x0 - NEAR && station < s.x1 + NEAR)
+  const near = nearReach(laid)
+  return laid.shapes.filter((s) => station > s.x0 - near && station < s.x1 + near)
 }
 
 /** The same along the coach at a skin length. */
 export function nearLength(laid: Laid, v: number): OpeningShape[] {
-  return laid.shapes.filter((s) => v > s.v0 - NEAR && v < s.v1 + NEAR)
+  const near = nearReach(laid)
+  return laid.shapes.filter((s) => v > s.v0 - near && v < s.v1 + near)
 }
 
 /** Further than any edge distance or member stop reaches, m. */
-const NEAR = 0.15
+function nearReach({ input }: Laid): number {
+  return Math.max(rimReach(input), input.shell.post.leg) + input.shell.memberGap + 0.02
+}
+
+/** A row as long as what it depends on is the same, or comes out the same. */
+export function keepRow(laid: Laid, id: string, inputs: readonly unknown[], make: () => RowDraft): RowDraft {
+  return laid.memo.settle(`row ${id}`, inputs, make, sameRow)
+}
 
 /** Joint rows: inner and outer, half a pitch apart; both have a fastener where a seam crosses, so no hole falls on a lap's edge. */
 export function jointRows(laid: Laid, frames: readonly FramePlates[]): RowDraft[] {
@@ -130,7 +149,7 @@ export function jointRows(laid: Laid, frames: readonly FramePlates[]): RowDraft[
       const inward = frame.joint === 'nose' ? 1 : -1
       return (['inner', 'outer'] as const).map((which) => {
         const station = frame.station + (which === 'inner' ? inward : -inward) * (input.shell.joint.rowSpacing / 2)
-        return laid.memo.keep(`row joint-${frame.id}-${which}`, [laid.token, one, ...nearStation(laid, station)], () => {
+        return keepRow(laid, `joint-${frame.id}-${which}`, [laid.token, one, ...nearStation(laid, station)], () => {
           const row = startRow({
             id: `joint-${frame.id}-${which}`,
             says: `${frame.joint} joint at ${frame.id}, ${which} row`,
@@ -169,7 +188,7 @@ export function seamRows(laid: Laid, stringers: readonly StringerPlate[]): RowDr
   const clear = clearOfCuts(laid, rule.fastener)
   return lapsOf(input).map((lap) => {
     const own = stringers.filter((s) => s.seam === lap.seam && s.side === lap.side)
-    return laid.memo.keep(`row ${lap.seam}-${lap.side}`, [laid.token, ...own, ...nearLength(laid, developed(laid.skin, lap.girth))], () => {
+    return keepRow(laid, `${lap.seam}-${lap.side}`, [laid.token, ...own, ...nearLength(laid, developed(laid.skin, lap.girth))], () => {
       const row = startRow({
         id: `${lap.seam}-${lap.side}`,
         says: `${lap.seam.replace('-', ' ')} on the ${lap.side}`,
@@ -195,7 +214,7 @@ export function seamRows(laid: Laid, stringers: readonly StringerPlate[]): RowDr
 
 /** Rows along the station at one girth, a fastener at every frame, broken where an opening's rim stands. */
 function alongFrames(laid: Laid, row: RowDraft, girth: number, from: number, to: number): RowDraft {
-  return laid.memo.keep(`row ${row.id}`, [laid.token, from, to, ...nearLength(laid, developed(laid.skin, girth))], () =>
+  return keepRow(laid, `${row.id}`, [laid.token, from, to, ...nearLength(laid, developed(laid.skin, girth))], () =>
     layAlong(laid, row, girth, from, to),
   )
 }

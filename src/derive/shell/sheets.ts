@@ -83,7 +83,9 @@ export function strakesOf(
       { from, to, depth: 1.5 * t },
       { from: -to, to: -from, depth: 1.5 * t },
     ])
-    const development = zones.length > 0 ? developAt(section.withFlange, t / 2, [...zones, ...bendZones(input, section, t)]) : skin
+    const development = memo.keep(`strake-${strake.id} development`, [token], () =>
+      zones.length > 0 ? developAt(section.withFlange, t / 2, [...zones, ...bendZones(input, section, t)]) : skin,
+    )
     for (const side of i === 0 ? (['centre'] as const) : (['left', 'right'] as const)) {
       const [g0, g1] = side === 'left' ? [-bottom, -top] : [top, bottom]
       const id = side === 'centre' ? `strake-${strake.id}` : `strake-${strake.id}-${side}`

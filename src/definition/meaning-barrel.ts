@@ -3,7 +3,7 @@ import { girthAtZ, type TangentChain } from '../maths/tangent-chain.js'
 import type { Draft } from './definition-form.js'
 import type { Reading } from './faults.js'
 import { didYouMean, oneOf } from './near-miss.js'
-import { mm } from './say-size.js'
+import { deg, mm } from './say-size.js'
 import type { StockSize } from './types.js'
 import { type Path, whereIs } from './written.js'
 
@@ -32,6 +32,7 @@ export function barrelFaults(draft: Draft, chain: TangentChain | null, reading: 
   strakeFaults(draft, reading)
   liningJointFaults(draft, reading)
   profileFaults(draft, reading)
+  toeFaults(draft, reading)
 }
 
 /** Items written in one file must stand in order; an item another file adds takes its place by its size. */
@@ -206,4 +207,24 @@ function profileFaults(draft: Draft, reading: Reading): void {
       advice: 'Bring the rows together, or widen the overlap.',
     })
   }
+}
+
+/** A flange must be longer than what its bend takes up of it, measured on the sheet's outer face. */
+function toeFaults(draft: Draft, reading: Reading): void {
+  const { flange, turn, bendRadius } = draft.shell?.toe ?? {}
+  const skin = draft.shell?.skin?.thickness?.value
+  if (flange === undefined || turn === undefined || bendRadius === undefined || skin === undefined || turn === 0) return
+  if (Math.abs(turn) >= Math.PI) {
+    const because = `turned by ${deg(turn)} the flange would lie on its own sheet`
+    reading.impossible(['shell', 'toe', 'turn'], { expected: 'a turn of less than 180 deg', because, advice: 'Write a smaller angle.' })
+    return
+  }
+  const setback = (turn > 0 ? bendRadius + skin : bendRadius) * Math.tan(Math.abs(turn) / 2)
+  if (flange > setback) return
+  const because = `a bend of ${deg(turn)} with an inside radius of ${mm(bendRadius)} takes up ${mm(setback)} of it, so nothing is left to rivet`
+  reading.impossible(['shell', 'toe', 'flange'], {
+    expected: `more than ${mm(setback)}`,
+    because,
+    advice: 'Widen the flange, or bend it less or tighter.',
+  })
 }

@@ -1,12 +1,13 @@
 /** Named fixtures: each was once wrong in a random coach. */
 import { describe, expect, it } from 'vitest'
-import { readExample } from '../../../tests/examples.js'
+import { exampleText, readExample } from '../../../tests/examples.js'
+import { readDefinition } from '../../definition/read-definition.js'
 import { outlineArea } from '../../maths/outline.js'
 import { derive } from '../index.js'
 import type { OpeningShape } from './opening-shape.js'
 import { ringOf } from './ring.js'
 import { lengthsAgree } from './verify.js'
-import { depthsAgree } from './verify-counts.js'
+import { depthsAgree, nothingLost } from './verify-counts.js'
 
 const sedge6 = readExample('sedge-6')
 
@@ -53,5 +54,53 @@ describe('found by chance', () => {
     const door = crown?.patterns[0].cuts.find((c) => c.opening === 'D1')
     expect(door && outlineArea(door.outline)).toBeGreaterThan(0)
     expect(door?.outline.filter(([, , bulge]) => bulge !== 0).length).toBeLessThanOrEqual(4)
+  })
+
+  it('a stringer too short for two fasteners is not made, and no row runs backwards', () => {
+    // leaves 45 mm of seam 3 between the window and frame F3
+    const window = {
+      ...sedge6.openings[0],
+      id: 'X1',
+      surface: 'left' as const,
+      station: 3.94,
+      waterline: 0.3,
+      width: 0.42,
+      height: 0.3,
+      corner: 0.02,
+    }
+    const shell = { ...sedge6.shell, rim: { ...sedge6.shell.rim, minStub: 0.004 } }
+    for (let station = 3.9; station < 3.99; station += 0.008) {
+      const design = derive({ ...sedge6, shell, gear: null, openings: [{ ...window, station }] })
+      expect(nothingLost(design.shell)).toEqual([])
+      for (const row of design.rows)
+        for (const span of row.spans) expect(span.pitch, `${row.id} ${span.from}-${span.to}`).toBeGreaterThan(0)
+    }
+  })
+
+  it('a toe flange turned outward is bent about its outer face, turned inward about its inner one', () => {
+    const toe = { flange: 0.02, turn: Math.PI / 6, bendRadius: 0.003, kFactor: 0.42 }
+    const t = sedge6.shell.skin.thickness.value
+    const flat = (turn: number): number => {
+      const { shell } = derive({ ...sedge6, shell: { ...sedge6.shell, toe: { ...toe, turn } } })
+      expect(lengthsAgree(shell).largest).toBeLessThan(1e-8)
+      const lower = shell.parts.find((p) => p.id === 'strake-lower-right')
+      return Math.max(...(lower?.patterns[0].outline.map((p) => p[1]) ?? []))
+    }
+    const allowance = (Math.PI / 6) * (0.003 + 0.42 * t)
+    const setback = Math.tan(Math.PI / 12)
+    expect(flat(toe.turn) - flat(-toe.turn)).toBeCloseTo(-(0.003 + t) * setback + 0.003 * setback, 12)
+    const straight = flat(0)
+    expect(flat(-toe.turn) - straight).toBeCloseTo(allowance - 0.003 * setback, 12)
+  })
+
+  it('a toe flange shorter than its bend, or folded flat, is refused in a sentence', () => {
+    const { path, text, load } = exampleText('sedge-6')
+    const says = (toe: string) =>
+      readDefinition(path, `${text}\nshell: {toe: ${toe}}\n`, load)
+        .faults.map((f) => f.says)
+        .join()
+    expect(says('{flange: 5 mm, turn: 90 deg, bend radius: 6 mm}')).toMatch(/toe flange.*takes up 6\.8/)
+    expect(says('{turn: 180 deg}')).toMatch(/toe turn.*on its own sheet/)
+    expect(says('{flange: 19 mm, turn: -30 deg}')).toBe('')
   })
 })

@@ -2,9 +2,10 @@
  * The members under the skin as plates: frame flanges, stringer legs, edge channels, and the layers of other trades
  * (end skins, underbelly) that barrel fasteners pass through. Each stops short of what crosses it.
  */
-import { developAt, type Development, developed, undeveloped, type DepthZone } from '../../maths/development.js'
-import { girthAtZ } from '../../maths/tangent-chain.js'
+
 import type { FrameDefinition } from '../../definition/types.js'
+import { type DepthZone, type Development, developAt, developed, undeveloped } from '../../maths/development.js'
+import { girthAtZ } from '../../maths/tangent-chain.js'
 import type { Memo } from '../memo.js'
 import { barrelOf, type ShellInput } from './input.js'
 import { chordAtLength, type OpeningShape, widestChord } from './opening-shape.js'
@@ -75,6 +76,14 @@ export function flangeHalf(input: ShellInput, frame: FrameDefinition): number {
   return (frame.joint ? input.shell.jointFrame.flange : input.shell.frame.flange) / 2
 }
 
+/** End fasteners stand this many diameters from a member's end: preferred minimum, common practice (AC 43.13-1B). */
+export const END_DISTANCE = 2.5
+
+/** The shop's least stub, but never a piece without room for two end fasteners at the closest pitch. m */
+function leastPiece(input: ShellInput, stub: number, fastener: string): number {
+  return Math.max(stub, (2 * END_DISTANCE + input.rules.minPitch) * diameterOf(input, fastener))
+}
+
 /** Stretches of a frame that are left: foot to foot in signed girth, less the openings that cut its web. */
 export function frameStretches(laid: Laid, frame: FrameDefinition): { stretches: Stretch[]; cutBy: string[] } {
   const { input, section, skin } = laid
@@ -91,7 +100,7 @@ export function frameStretches(laid: Laid, frame: FrameDefinition): { stretches:
     stretches: lessGaps(
       { from: -section.floor, to: section.floor, fromMark: 'foot-left', toMark: 'foot-right' },
       gaps,
-      input.shell.rim.minStub,
+      leastPiece(input, input.shell.rim.minStub, input.rows.hoop.fastener),
     ),
     cutBy: gaps.map((g) => g.id),
   }
@@ -252,7 +261,7 @@ export function stringerPlates(laid: Laid): StringerPlate[] {
           fromMark: a.id,
           toMark: b.id,
         }
-        for (const s of lessGaps(bay, gaps, input.shell.rim.minStub / 2)) {
+        for (const s of lessGaps(bay, gaps, leastPiece(input, input.shell.rim.minStub / 2, input.rows.seam.fastener))) {
           const g0 = lap.girth - leg / 2
           const g1 = lap.girth + leg / 2
           out.push({

@@ -1,6 +1,7 @@
 /** The rim ring round each opening: its plate behind the skin, its fasteners, and the posts and headers of cut frames. */
-import { developAt, developed, undeveloped } from '../../maths/development.js'
+
 import type { FrameDefinition } from '../../definition/types.js'
+import { developAt, developed, undeveloped } from '../../maths/development.js'
 import { diameterOf, flangeHalf, type Laid, rimReach, zonesAt } from './members.js'
 import { chordAtLength, grown, type OpeningShape } from './opening-shape.js'
 import { lieOf, type Plate } from './plates.js'
@@ -37,11 +38,11 @@ export function rimOf(laid: Laid, shape: OpeningShape): Rim {
 const NEAR = 0.15
 
 function makeRim(laid: Laid, shape: OpeningShape): Rim {
-  const { input, section, skin } = laid
+  const { input, skin } = laid
   const rule = input.rows.rim
   const inset = endInset(laid, rule.fastener)
   const room = input.rules.minPitch * diameterOf(input, rule.fastener)
-  const edge = shape.surface === 'wheel' ? developed(skin, shape.side === 'right' ? section.sheetEdge : -section.sheetEdge) : null
+  const edge = shape.surface === 'wheel' ? developed(skin, shape.side === 'right' ? rimLimit(laid) : -rimLimit(laid)) : null
   const seams = lapsOf(input).map((lap) => ({ row: `${lap.seam}-${lap.side}`, mark: lap.seam, v: developed(skin, lap.girth) }))
   const ring = ringOf(shape, input.shell.rim.line, seams, room, edge === null ? null : edge - Math.sign(edge) * inset)
   const plate = rimPlate(laid, shape)
@@ -90,13 +91,18 @@ function layRing(laid: Laid, row: RowDraft, ring: Ring): void {
   }
 }
 
+/** How far down a rim ring reaches: to the sheet's edge where the toe flange runs straight on; it is not bent round a toe. m */
+function rimLimit({ input, section }: Laid): number {
+  return input.shell.toe.turn === 0 ? section.sheetEdge : section.toe
+}
+
 function rimPlate(laid: Laid, shape: OpeningShape): Plate {
   const { input, section, skin } = laid
   const outer = grown(shape, rimReach(input))
   const t = input.shell.skin.thickness.value
   const metal = input.shell.rim.thickness.value
   const depth = t + metal / 2
-  const limit = section.sheetEdge
+  const limit = rimLimit(laid)
   const g0 = Math.max(-limit, undeveloped(skin, outer.v0))
   const g1 = Math.min(limit, undeveloped(skin, outer.v1))
   return {

@@ -46,16 +46,22 @@ export function sectionOf(input: Pick<ShellInput, 'section' | 'shell'>): Section
   }
 }
 
-/** A flange bent at the toe: an arc at the outside radius, then the straight rest after the bend's setback. */
+/** A bend without a radius is drawn with this one, so that it has a length on the mould line. m */
+const SHARP = 1e-6
+
+/**
+ * A flange bent at the toe: an arc, then the straight rest after the bend's setback. The mould line is the sheet's outer
+ * face: the outside of a bend that turns in, the inside of one that turns out.
+ */
 function toePieces(shell: ShellInput['shell'], chain: TangentChain): ChainPiece[] {
   const { flange, turn, bendRadius } = shell.toe
   if (flange === 0) return []
   if (turn === 0) return [{ kind: 'line', name: 'toe flange', length: flange }]
-  const outside = bendRadius + shell.skin.thickness.value
+  const face = turn > 0 ? bendRadius + shell.skin.thickness.value : Math.max(bendRadius, SHARP)
   const heading = chain.elements[chain.elements.length - 1].heading1
   return [
-    { kind: 'arc', name: 'toe bend', radius: Math.sign(turn) * outside, to: heading + turn },
-    { kind: 'line', name: 'toe flange', length: flange - outside * Math.tan(Math.abs(turn) / 2) },
+    { kind: 'arc', name: 'toe bend', radius: Math.sign(turn) * face, to: heading + turn },
+    { kind: 'line', name: 'toe flange', length: flange - face * Math.tan(Math.abs(turn) / 2) },
   ]
 }
 

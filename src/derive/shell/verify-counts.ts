@@ -2,7 +2,6 @@
 import { fastenerId } from '../holes.js'
 import type { FastenerRow } from '../nouns.js'
 import type { Shell } from './index.js'
-import type { Plate } from './plates.js'
 import { type Agreement, note, startTally } from './verify.js'
 import { midSurfaces } from './verify-depth.js'
 
@@ -66,6 +65,7 @@ function rowFaults(row: FastenerRow): string[] {
   if (arrays.some((a) => a.length !== n)) faults.push(`${row.id} has arrays of different lengths`)
   const inSpans = row.spans.reduce((sum, s) => sum + s.count, 0)
   if (inSpans !== n) faults.push(`the spans of ${row.id} hold ${inSpans} fasteners, the row ${n}`)
+  for (const s of row.spans) if (!(s.pitch > 0)) faults.push(`the span ${s.from}-${s.to} of ${row.id} has a pitch of ${s.pitch}`)
   const inStacks = row.stacks.reduce((sum, s) => sum + s.count, 0)
   if (inStacks !== n) faults.push(`the stacks of ${row.id} hold ${inStacks} fasteners, the row ${n}`)
   return faults
@@ -146,10 +146,4 @@ function doubled(ids: readonly string[], what: string): string[] {
     seen.add(id)
     return []
   })
-}
-
-/** Plates a row's fastener goes through, for those who look at one fastener at a time. */
-export function platesOf(shell: Shell, rowId: string, i: number): Plate[] {
-  const found = shell.resolved.find((r) => r.row.id === rowId)
-  return found ? found.through.filter((t) => t.index.includes(i)).map((t) => t.plate) : []
 }

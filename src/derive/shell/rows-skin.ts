@@ -1,24 +1,14 @@
 /** Rows in the skin along members: hoops, the two staggered rows of each end joint, seams, base and toe. */
 import { developed } from '../../maths/development.js'
 import { barrelOf } from './input.js'
-import {
-  baseGirth,
-  diameterOf,
-  type FramePlates,
-  type Laid,
-  lessGaps,
-  memberStop,
-  rimReach,
-  type Stretch,
-  type StringerPlate,
-} from './members.js'
+import { baseGirth } from './channels.js'
+import { diameterOf, END_DISTANCE, type FramePlates, type Laid, memberStop, rimReach } from './members.js'
+import { lessGaps, type Stretch } from './stretches.js'
+import { type StringerPlate } from './stringers.js'
 import { chordAtLength, type OpeningShape, signedDistance } from './opening-shape.js'
 import type { Plate } from './plates.js'
 import { addSpan, type RowDraft, sameRow, startRow } from './row-draft.js'
 import { lapsOf } from './sheets.js'
-
-/** End fasteners stand this many diameters from a member's end: preferred minimum, common practice (AC 43.13-1B). */
-const END_DISTANCE = 2.5
 
 export function endInset(laid: Laid, fastener: string): number {
   return END_DISTANCE * diameterOf(laid.input, fastener)

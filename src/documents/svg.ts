@@ -1,7 +1,7 @@
 /** A page as SVG text in millimetres: `width="420mm" viewBox="0 0 420 297"`, so that one user unit is one millimetre on paper. */
 import { emOf, footOf, textWidth } from './drawing/lettering.js'
-import { DASHES } from './drawing/page.js'
 import type { CirclesMark, Mark, Page, PathMark, Shape, TextMark, WindowMark } from './drawing/page.js'
+import { DASHES } from './drawing/page.js'
 
 /** Faces a viewer is asked for, best first. */
 const FAMILY = "'DejaVu Sans Condensed','DejaVu Sans',sans-serif"
@@ -13,7 +13,7 @@ export function mm(value: number): string {
   return String(rounded === 0 ? 0 : rounded)
 }
 
-const escape = (text: string): string => text.replace(/&/g, '&amp;').replace(/</g, '&lt;').replace(/>/g, '&gt;').replace(/"/g, '&quot;')
+const escaped = (text: string): string => text.replace(/&/g, '&amp;').replace(/</g, '&lt;').replace(/>/g, '&gt;').replace(/"/g, '&quot;')
 
 /** Path data of one shape; arcs stay arcs. */
 export function pathData(shape: Shape): string {
@@ -44,14 +44,16 @@ function circlesData(mark: CirclesMark): string {
 }
 
 const grey = (fill: number): string => {
-  const level = Math.round(fill * 255).toString(16).padStart(2, '0')
+  const level = Math.round(fill * 255)
+    .toString(16)
+    .padStart(2, '0')
   return fill === 0 ? '#000' : fill === 1 ? '#fff' : `#${level}${level}${level}`
 }
 
 function inked(data: string, width: number | null, type: PathMark['type'], fill: number | null): string {
   if (data === '') return ''
   const stroke = width === null ? '' : ` stroke="#000" stroke-width="${width}"`
-  const dash = width === null || DASHES[type].length === 0 ? '' : ` stroke-dasharray="${DASHES[type].map(n => mm(n * width)).join(' ')}"`
+  const dash = width === null || DASHES[type].length === 0 ? '' : ` stroke-dasharray="${DASHES[type].map((n) => mm(n * width)).join(' ')}"`
   return `<path d="${data}" fill="${fill === null ? 'none' : grey(fill)}"${stroke}${dash}/>`
 }
 
@@ -60,37 +62,54 @@ function textOf(mark: TextMark): string {
   const [x, y] = footOf(mark)
   const turn = mark.turn === 0 ? '' : ` transform="rotate(${mm(-mark.turn)} ${mm(x)} ${mm(y)})"`
   // the stated length keeps a line inside its box when the viewer has another face
-  const length = mark.text.length > 3 ? ` textLength="${mm(textWidth(mark.text, mark.height, mark.bold))}" lengthAdjust="spacingAndGlyphs"` : ''
+  const length =
+    mark.text.length > 3 ? ` textLength="${mm(textWidth(mark.text, mark.height, mark.bold))}" lengthAdjust="spacingAndGlyphs"` : ''
   const bold = mark.bold ? ' font-weight="bold"' : ''
-  return `<text x="${mm(x)}" y="${mm(y)}" font-size="${mm(emOf(mark.height))}"${bold}${length}${turn}>${escape(mark.text)}</text>`
+  return `<text x="${mm(x)}" y="${mm(y)}" font-size="${mm(emOf(mark.height))}"${bold}${length}${turn}>${escaped(mark.text)}</text>`
 }
 
-function windowOf(mark: WindowMark): string {
+function windowOf(mark: WindowMark, seen: Set<string>): string {
   const box = `x="${mm(mark.x)}" y="${mm(mark.y)}" width="${mm(mark.width)}" height="${mm(mark.height)}"`
   const view = `viewBox="${mm(mark.x - mark.shift[0])} ${mm(mark.y - mark.shift[1])} ${mm(mark.width)} ${mm(mark.height)}"`
-  return `<svg ${box} ${view} overflow="hidden">${marksOf(mark.marks)}</svg>`
+  return `<svg ${box} ${view} overflow="hidden">${marksOf(mark.marks, seen)}</svg>`
 }
 
-function markOf(mark: Mark): string {
+function markOf(mark: Mark, seen: Set<string>): string {
   switch (mark.kind) {
-    case 'path': return inked(mark.shapes.filter(s => s.points.length > 0).map(pathData).join(''), mark.width, mark.type, mark.fill)
-    case 'circles': return inked(circlesData(mark), mark.width, 'continuous', mark.fill)
-    case 'text': return textOf(mark)
-    case 'window': return windowOf(mark)
+    case 'path':
+      return inked(
+        mark.shapes
+          .filter((s) => s.points.length > 0)
+          .map(pathData)
+          .join(''),
+        mark.width,
+        mark.type,
+        mark.fill,
+      )
+    case 'circles':
+      return inked(circlesData(mark), mark.width, 'continuous', mark.fill)
+    case 'text':
+      return textOf(mark)
+    case 'window':
+      return windowOf(mark, seen)
   }
 }
 
-/** Marks in order; neighbours of one group share a named `<g>`. */
-function marksOf(marks: readonly Mark[]): string {
+/** Marks in order; neighbours of one group share a `<g>`, whose id is the group's name where it is opened first. */
+function marksOf(marks: readonly Mark[], seen: Set<string>): string {
   let out = ''
   let open: string | null = null
   for (const mark of marks) {
     if (mark.group !== open) {
       if (open !== null) out += '</g>\n'
-      if (mark.group !== null) out += `<g data-group="${escape(mark.group)}">`
+      if (mark.group !== null)
+        out += seen.has(mark.group)
+          ? `<g class="${escaped(mark.group)}">`
+          : `<g id="${escaped(mark.group)}" class="${escaped(mark.group)}">`
+      if (mark.group !== null) seen.add(mark.group)
       open = mark.group
     }
-    const text = markOf(mark)
+    const text = markOf(mark, seen)
     if (text !== '') out += `${text}\n`
   }
   return open === null ? out : `${out}</g>\n`
@@ -99,10 +118,10 @@ function marksOf(marks: readonly Mark[]): string {
 /** The page as a whole SVG document; the same page gives the same text. */
 export function pageToSvg(page: Page): string {
   const { widthMm, heightMm } = page
+  const paper = page.bare ? '' : `<rect width="${mm(widthMm)}" height="${mm(heightMm)}" fill="#fff"/>\n`
   return `<?xml version="1.0" encoding="UTF-8"?>
 <svg xmlns="http://www.w3.org/2000/svg" width="${mm(widthMm)}mm" height="${mm(heightMm)}mm" viewBox="0 0 ${mm(widthMm)} ${mm(heightMm)}" fill-rule="evenodd" stroke-linejoin="round" font-family="${FAMILY}" fill="#000" role="img">
-<title>${escape(page.says)}</title>
-<rect width="${mm(widthMm)}" height="${mm(heightMm)}" fill="#fff"/>
-${marksOf(page.marks)}</svg>
+<title>${escaped(page.says)}</title>
+${paper}${marksOf(page.marks, new Set())}</svg>
 `
 }

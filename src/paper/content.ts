@@ -5,8 +5,8 @@
  * The library starts every page with `1 0 0 -1 0 H cm`, so that y runs down in points; this adds the scale to millimetres.
  */
 import { emOf, footOf } from '../documents/drawing/lettering.js'
-import { DASHES } from '../documents/drawing/page.js'
 import type { CirclesMark, Mark, Page, PathMark, Shape, TextMark, WindowMark } from '../documents/drawing/page.js'
+import { DASHES } from '../documents/drawing/page.js'
 import type { Face } from './fonts.js'
 
 export interface Encoder {
@@ -62,7 +62,7 @@ function outlineOf({ points, closed }: Shape): string {
 
 function paint(data: string, width: number | null, type: PathMark['type'], fill: number | null): string {
   if (data === '' || (width === null && fill === null)) return ''
-  const pen = width === null ? '' : `${num(width)} w [${DASHES[type].map(n => num(n * width)).join(' ')}] 0 d\n`
+  const pen = width === null ? '' : `${num(width)} w [${DASHES[type].map((n) => num(n * width)).join(' ')}] 0 d\n`
   const colour = fill === null ? '' : `${num(fill)} g\n`
   return `${colour}${pen}${data}${fill === null ? 'S' : width === null ? 'f*' : 'B*'}\n`
 }
@@ -71,7 +71,13 @@ function circlesOf(mark: CirclesMark): string {
   let data = ''
   for (let i = 0; i < mark.xyd.length; i += 3) {
     const [x, y, d] = [mark.xyd[i], mark.xyd[i + 1], mark.xyd[i + 2]]
-    data += outlineOf({ points: [[x - d / 2, y, 1], [x + d / 2, y, 1]], closed: true })
+    data += outlineOf({
+      points: [
+        [x - d / 2, y, 1],
+        [x + d / 2, y, 1],
+      ],
+      closed: true,
+    })
   }
   return paint(data, mark.width, 'continuous', mark.fill)
 }
@@ -96,14 +102,25 @@ function marksOf(marks: readonly Mark[], encoder: Encoder): string {
   let filled = false
   for (const mark of marks) {
     // lettering is filled black: set it back after a grey fill
-    if (mark.kind === 'text' && filled) { out.push('0 g\n'); filled = false }
+    if (mark.kind === 'text' && filled) {
+      out.push('0 g\n')
+      filled = false
+    }
     if ((mark.kind === 'path' || mark.kind === 'circles') && mark.fill !== null && mark.fill !== 0) filled = true
     else if ((mark.kind === 'path' || mark.kind === 'circles') && mark.fill === 0) filled = false
     switch (mark.kind) {
-      case 'path': out.push(paint(mark.shapes.map(outlineOf).join(''), mark.width, mark.type, mark.fill)); break
-      case 'circles': out.push(circlesOf(mark)); break
-      case 'text': out.push(textOf(mark, encoder)); break
-      case 'window': out.push(windowOf(mark, encoder)); break
+      case 'path':
+        out.push(paint(mark.shapes.map(outlineOf).join(''), mark.width, mark.type, mark.fill))
+        break
+      case 'circles':
+        out.push(circlesOf(mark))
+        break
+      case 'text':
+        out.push(textOf(mark, encoder))
+        break
+      case 'window':
+        out.push(windowOf(mark, encoder))
+        break
     }
   }
   return out.join('')

@@ -12,7 +12,9 @@ const read: Partial<Record<Face, Buffer>> = {}
 
 /** Bytes of a face. */
 export function faceBytes(face: Face): Buffer {
-  return (read[face] ??= readFileSync(folder(FACES[face])))
+  const known = read[face] ?? readFileSync(folder(FACES[face]))
+  read[face] = known
+  return known
 }
 
 /** Where the faces lie, for a renderer that wants files. */

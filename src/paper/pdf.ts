@@ -5,11 +5,11 @@
  * Does not cover: pages longer than 5.08 m (14 400 points, the limit of the format); those are tiled by the sheet that makes them.
  */
 import PDFDocument from 'pdfkit'
-import { contentOf } from './content.js'
-import type { Encoder } from './content.js'
-import { FACES, faceBytes } from './fonts.js'
-import type { Face } from './fonts.js'
 import type { Page } from '../documents/drawing/page.js'
+import type { Encoder } from './content.js'
+import { contentOf } from './content.js'
+import type { Face } from './fonts.js'
+import { FACES, faceBytes } from './fonts.js'
 
 export const POINTS_PER_MM = 72 / 25.4
 export const LONGEST_PAGE_MM = 5080
@@ -31,6 +31,7 @@ interface EmbeddedFace {
 interface DrawingDocument {
   readonly _font: EmbeddedFace
   readonly page: { readonly fonts: Record<string, unknown> }
+  readonly _root: { readonly data: { ViewerPreferences?: { readonly data: Record<string, unknown> } } }
   addContent(operators: string): void
 }
 
@@ -43,7 +44,8 @@ function encoderOf(document: PDFKit.PDFDocument): Encoder {
     const known = faces[face]
     if (known) return known
     document.font(face)
-    return (faces[face] = inside._font)
+    faces[face] = inside._font
+    return inside._font
   }
   return {
     font(face) {
@@ -56,8 +58,8 @@ function encoderOf(document: PDFKit.PDFDocument): Encoder {
       const known = glyphs[face]
       let out = ''
       for (const character of text) {
-        let code = known.get(character)
-        if (code === undefined) known.set(character, (code = font.encode(character, [])[0].join('')))
+        const code = known.get(character) ?? font.encode(character, [])[0].join('')
+        known.set(character, code)
         out += code
       }
       return out
@@ -68,15 +70,31 @@ function encoderOf(document: PDFKit.PDFDocument): Encoder {
 /** All pages as one PDF. Throws when a page is longer than the format allows. */
 export async function pagesToPdf(pages: readonly Page[], facts: PdfFacts): Promise<Uint8Array> {
   if (pages.length === 0) throw new Error(`No pages for ${facts.title}`)
-  const long = pages.find(page => page.widthMm > LONGEST_PAGE_MM || page.heightMm > LONGEST_PAGE_MM)
-  if (long) throw new Error(`Page ${long.name} is ${Math.max(long.widthMm, long.heightMm)} mm long; a PDF page ends at ${LONGEST_PAGE_MM} mm`)
+  const long = pages.find((page) => page.widthMm > LONGEST_PAGE_MM || page.heightMm > LONGEST_PAGE_MM)
+  if (long)
+    throw new Error(`Page ${long.name} is ${Math.max(long.widthMm, long.heightMm)} mm long; a PDF page ends at ${LONGEST_PAGE_MM} mm`)
   const day = new Date(`${facts.date}T00:00:00Z`)
   if (Number.isNaN(day.getTime())) throw new Error(`The date ${facts.date} is not an ISO date`)
   const document = new PDFDocument({
-    autoFirstPage: false, margin: 0, pdfVersion: '1.7', lang: 'en', displayTitle: true,
-    info: { Title: facts.title, Author: facts.author, Subject: facts.subject, Creator: 'Coachwright', Producer: 'Coachwright', CreationDate: day, ModDate: day },
+    autoFirstPage: false,
+    margin: 0,
+    pdfVersion: '1.7',
+    lang: 'en',
+    displayTitle: true,
+    info: {
+      Title: facts.title,
+      Author: facts.author,
+      Subject: facts.subject,
+      Creator: 'Coachwright',
+      Producer: 'Coachwright',
+      CreationDate: day,
+      ModDate: day,
+    },
   })
   for (const face of Object.keys(FACES) as Face[]) document.registerFont(face, faceBytes(face))
+  // asks the print dialogue for 100 % rather than fit to page
+  const preferences = (document as unknown as DrawingDocument)._root.data.ViewerPreferences
+  if (preferences) preferences.data.PrintScaling = 'None'
   const chunks: Uint8Array[] = []
   const done = new Promise<void>((resolve, reject) => {
     document.on('data', (chunk: Uint8Array) => chunks.push(chunk))

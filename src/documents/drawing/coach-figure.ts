@@ -1,33 +1,52 @@
 /** The coach drawn small or large: outline, frames, seams, openings, and one part filled. Paper millimetres. */
 import type { Design } from '../../derive/design.js'
 import type { Part } from '../../derive/nouns.js'
-import { barrelEnds, bodyOutline, openingOnCoach, patternOnCoach, project, seen } from './coach-geometry.js'
 import type { CoachView, Points } from './coach-geometry.js'
-import { FINE, OUTLINE, THIN, circles, path } from './page.js'
+import { barrelEnds, bodyOutline, openingOnCoach, patternOnCoach, project, seen } from './coach-geometry.js'
 import type { LineWidth, Mark, Shape } from './page.js'
+import { circles, FINE, OUTLINE, path, THIN } from './page.js'
 
 /** Metres to paper: `at` is the paper place of (station, level) = (0, 0); a view of the right side runs stations to the left. */
-export interface FigurePlace { readonly x0: number; readonly y0: number; readonly perMetre: number; readonly view: CoachView }
+export interface FigurePlace {
+  readonly x0: number
+  readonly y0: number
+  readonly perMetre: number
+  readonly view: CoachView
+}
 
-export const figureX = (place: FigurePlace, station: number): number => place.x0 + (place.view === 'right' ? -1 : 1) * station * place.perMetre
+export const figureX = (place: FigurePlace, station: number): number =>
+  place.x0 + (place.view === 'right' ? -1 : 1) * station * place.perMetre
 /** In plan forward is to the left and the right of travel above, as it looks from over the roof. */
 export const figureY = (place: FigurePlace, level: number): number => place.y0 - level * place.perMetre
 
-const shapeOf = (place: FigurePlace, points: Points, closed: boolean): Shape =>
-  ({ points: points.map(([s, v]) => [figureX(place, s), figureY(place, v), 0] as const), closed })
+const shapeOf = (place: FigurePlace, points: Points, closed: boolean): Shape => ({
+  points: points.map(([s, v]) => [figureX(place, s), figureY(place, v), 0] as const),
+  closed,
+})
 
-export interface Extent { readonly station: readonly [number, number]; readonly level: readonly [number, number] }
+export interface Extent {
+  readonly station: readonly [number, number]
+  readonly level: readonly [number, number]
+}
 
 /** Stations and levels the body fills in a view, m. */
 export function extentOf(design: Design, view: CoachView): Extent {
   const { nose, tail, reach } = barrelEnds(design)
   const { barrel } = bodyOutline(design, view)
-  const levels = barrel.map(p => p[1])
+  const levels = barrel.map((p) => p[1])
   return { station: [nose - reach, tail + reach], level: [Math.min(...levels), Math.max(...levels)] }
 }
 
 /** Where to put a view so that it fills a box as large as it can, centred. */
-export function placeIn(design: Design, view: CoachView, x: number, y: number, width: number, height: number, perMetre?: number): FigurePlace {
+export function placeIn(
+  design: Design,
+  view: CoachView,
+  x: number,
+  y: number,
+  width: number,
+  height: number,
+  perMetre?: number,
+): FigurePlace {
   const { station, level } = extentOf(design, view)
   const k = perMetre ?? Math.min(width / (station[1] - station[0]), height / (level[1] - level[0]))
   const blank: FigurePlace = { x0: 0, y0: 0, perMetre: k, view }
@@ -46,23 +65,54 @@ export function coachMarks(design: Design, place: FigurePlace, weight: LineWidth
   const { nose, tail } = barrelEnds(design)
   const marks: Mark[] = [
     path([shapeOf(place, barrel, true)], { width: weight, group }),
-    path(ends.map(points => shapeOf(place, points, false)), { width: FINE, type: 'dashed', group }),
+    path(
+      ends.map((points) => shapeOf(place, points, false)),
+      { width: FINE, type: 'dashed', group },
+    ),
   ]
   if (!plain) {
-    const levels = barrel.map(p => p[1])
+    const levels = barrel.map((p) => p[1])
     const [low, high] = [Math.min(...levels), Math.max(...levels)]
-    marks.push(path(design.definition.frames.map(f => shapeOf(place, [[f.station, low], [f.station, high]], false)), { width: FINE, type: 'long-dash-dot', group }))
+    marks.push(
+      path(
+        design.definition.frames.map((f) =>
+          shapeOf(
+            place,
+            [
+              [f.station, low],
+              [f.station, high],
+            ],
+            false,
+          ),
+        ),
+        { width: FINE, type: 'long-dash-dot', group },
+      ),
+    )
     const signs = view === 'plan' ? [1, -1] : view === 'right' ? [1] : [-1]
-    const seams = signs.flatMap(sign => design.definition.shell.seams.map(seam => sign * seam.girth)).filter(girth => seen(design, view, girth))
-    marks.push(path(seams.map(girth => shapeOf(place, [project(design, view, nose, girth), project(design, view, tail, girth)], false)), { width: FINE, group }))
+    const seams = signs
+      .flatMap((sign) => design.definition.shell.seams.map((seam) => sign * seam.girth))
+      .filter((girth) => seen(design, view, girth))
+    marks.push(
+      path(
+        seams.map((girth) => shapeOf(place, [project(design, view, nose, girth), project(design, view, tail, girth)], false)),
+        { width: FINE, group },
+      ),
+    )
   }
-  const openings = design.openings.filter(o => o.outline.length > 0 && o.surface !== 'nose' && o.surface !== 'tail' && o.side === (view === 'plan' ? 'centre' : view))
-  marks.push(path(openings.map(o => shapeOf(place, openingOnCoach(design, o.outline, view), true)), { width: plain ? FINE : THIN, group }))
+  const openings = design.openings.filter(
+    (o) => o.outline.length > 0 && o.surface !== 'nose' && o.surface !== 'tail' && o.side === (view === 'plan' ? 'centre' : view),
+  )
+  marks.push(
+    path(
+      openings.map((o) => shapeOf(place, openingOnCoach(design, o.outline, view), true)),
+      { width: plain ? FINE : THIN, group },
+    ),
+  )
   return marks
 }
 
 const strip = (pattern: { readonly outline: readonly (readonly [number, number, number])[] }): number => {
-  const ys = pattern.outline.map(p => p[1])
+  const ys = pattern.outline.map((p) => p[1])
   return Math.max(...ys) - Math.min(...ys)
 }
 
@@ -74,9 +124,11 @@ export function partMarks(design: Design, part: Part, place: FigurePlace): reado
   const dot = circles([figureX(place, at[0]), figureY(place, at[1]), 1.6], { width: FINE, fill: 0, group })
   if (!pattern) return [dot]
   const points = patternOnCoach(design, part, pattern, place.view)
-  const xs = points.map(p => figureX(place, p[0]))
-  const ys = points.map(p => figureY(place, p[1]))
+  const xs = points.map((p) => figureX(place, p[0]))
+  const ys = points.map((p) => figureY(place, p[1]))
   const slim = Math.min(Math.max(...xs) - Math.min(...xs), Math.max(...ys) - Math.min(...ys)) < 0.6
   const body = path([shapeOf(place, points, true)], { width: slim ? OUTLINE : FINE, fill: 0, group })
-  return slim && strip(pattern) * place.perMetre < 0.6 && Math.max(...xs) - Math.min(...xs) < 2 && Math.max(...ys) - Math.min(...ys) < 2 ? [dot] : [body]
+  return slim && strip(pattern) * place.perMetre < 0.6 && Math.max(...xs) - Math.min(...xs) < 2 && Math.max(...ys) - Math.min(...ys) < 2
+    ? [dot]
+    : [body]
 }

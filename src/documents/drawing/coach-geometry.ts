@@ -4,21 +4,25 @@
  */
 import type { Design } from '../../derive/design.js'
 import type { Outline, Part, Pattern } from '../../derive/nouns.js'
-import { flatten } from './view.js'
 import { onSection } from './section-curve.js'
+import { flatten } from './view.js'
 
 export type CoachView = 'right' | 'left' | 'plan'
 export type Points = readonly (readonly [number, number])[]
 
-export interface BarrelEnds { readonly nose: number; readonly tail: number; readonly reach: number }
+export interface BarrelEnds {
+  readonly nose: number
+  readonly tail: number
+  readonly reach: number
+}
 
 /** Stations of the joint frames and how far the ends reach beyond them, m. */
 export function barrelEnds(design: Design): BarrelEnds {
   const { frames, ends } = design.definition
-  const stations = frames.map(frame => frame.station)
+  const stations = frames.map((frame) => frame.station)
   return {
-    nose: frames.find(f => f.joint === 'nose')?.station ?? Math.min(...stations),
-    tail: frames.find(f => f.joint === 'tail')?.station ?? Math.max(...stations),
+    nose: frames.find((f) => f.joint === 'nose')?.station ?? Math.min(...stations),
+    tail: frames.find((f) => f.joint === 'tail')?.station ?? Math.max(...stations),
     reach: ends.reach,
   }
 }
@@ -35,7 +39,7 @@ export function bodyOutline(design: Design, view: CoachView): { readonly barrel:
   const points = design.section.points
   const crown = points[0].z
   const toe = points[points.length - 1].z
-  const half = Math.max(...points.map(p => p.y))
+  const half = Math.max(...points.map((p) => p.y))
   const [top, foot] = view === 'plan' ? [half, -half] : [crown, toe]
   const cap = (from: number, sign: number): Points => {
     const out: [number, number][] = []
@@ -47,7 +51,15 @@ export function bodyOutline(design: Design, view: CoachView): { readonly barrel:
     }
     return out
   }
-  return { barrel: [[nose, foot], [tail, foot], [tail, top], [nose, top]], ends: [cap(nose, -1), cap(tail, 1)] }
+  return {
+    barrel: [
+      [nose, foot],
+      [tail, foot],
+      [tail, top],
+      [nose, top],
+    ],
+    ends: [cap(nose, -1), cap(tail, 1)],
+  }
 }
 
 /** Is a thing at this signed girth seen in this view? The plan sees the roof, to where the side turns past 45 degrees. */
@@ -58,7 +70,12 @@ export function seen(design: Design, view: CoachView, girth: number): boolean {
 }
 
 /** Signed girth and station of a point of a pattern, read off its frame: good to the thickness of the sheet. */
-export function patternPoint(pattern: Pattern, side: Part['side'], x: number, y: number): { readonly station: number; readonly girth: number } {
+export function patternPoint(
+  pattern: Pattern,
+  side: Part['side'],
+  x: number,
+  y: number,
+): { readonly station: number; readonly girth: number } {
   const { flat } = pattern
   let { station, girth } = flat.origin
   const along = (axis: string, by: number): void => {

@@ -1,6 +1,7 @@
 /** How wide lettering runs and where it lies: text is measured in the core, so that no sheet has to guess. Millimetres. */
-import { BOLD, CAP_HEIGHT, REGULAR, UNITS_PER_EM } from './glyph-widths.js'
+
 import type { FaceWidths } from './glyph-widths.js'
+import { BOLD, CAP_HEIGHT, REGULAR, UNITS_PER_EM } from './glyph-widths.js'
 import type { TextMark } from './page.js'
 
 /** Size of the font's em for a capital height, mm. */
@@ -16,7 +17,8 @@ function unitsOf(face: FaceWidths, code: number): number {
   if (code >= 32 && code < 127) return face.basic[code - 32]
   if (code >= 160 && code < 384) return face.latin[code - 160]
   const more = face.more[String.fromCodePoint(code)]
-  if (more === undefined) throw new Error(`No width for the character ${JSON.stringify(String.fromCodePoint(code))}: add it to glyph-widths.ts`)
+  if (more === undefined)
+    throw new Error(`No width for the character ${JSON.stringify(String.fromCodePoint(code))}: add it to glyph-widths.ts`)
   return more
 }
 
@@ -31,7 +33,7 @@ export function canLetter(text: string): boolean {
 
 /** The text with characters the lettering lacks replaced by a question mark, so that a name in another script still prints. */
 export const lettered = (text: string): string =>
-  canLetter(text) ? text : Array.from(text, character => (canLetter(character) ? character : /\s/.test(character) ? ' ' : '?')).join('')
+  canLetter(text) ? text : Array.from(text, (character) => (canLetter(character) ? character : /\s/.test(character) ? ' ' : '?')).join('')
 
 /** Length of a line of lettering with capitals `height` high, mm. */
 export function textWidth(text: string, height: number, bold = false): number {
@@ -60,7 +62,10 @@ export function boxOf(mark: TextMark): readonly (readonly [number, number])[] {
   const across = textWidth(mark.text, mark.height, mark.bold)
   const up = mark.height * (1 + ABOVE)
   const down = mark.height * (TAILED.test(mark.text) ? BELOW : OVERSHOOT)
-  const at = (u: number, v: number): readonly [number, number] => [x + u * Math.cos(a) - v * Math.sin(a), y + u * Math.sin(a) + v * Math.cos(a)]
+  const at = (u: number, v: number): readonly [number, number] => [
+    x + u * Math.cos(a) - v * Math.sin(a),
+    y + u * Math.sin(a) + v * Math.cos(a),
+  ]
   return [at(0, -up), at(across, -up), at(across, down), at(0, down)]
 }
 
@@ -70,7 +75,10 @@ export function wrap(text: string, width: number, height: number, bold = false):
   let current = ''
   for (const word of text.split(' ')) {
     const longer = current === '' ? word : `${current} ${word}`
-    if (textWidth(longer, height, bold) <= width) { current = longer; continue }
+    if (textWidth(longer, height, bold) <= width) {
+      current = longer
+      continue
+    }
     if (current !== '') out.push(current)
     current = word
     while (textWidth(current, height, bold) > width && current.length > 1) {

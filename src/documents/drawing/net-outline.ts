@@ -6,7 +6,10 @@
 import type { Outline, Pattern } from '../../derive/nouns.js'
 
 type Vertex = readonly [number, number, number]
-interface Edge { readonly from: Vertex; readonly to: Vertex }
+interface Edge {
+  readonly from: Vertex
+  readonly to: Vertex
+}
 
 export interface NetOutline {
   /** closed contours of the pieces left */
@@ -53,7 +56,11 @@ function rest(l: number, taken: readonly (readonly [number, number])[]): readonl
 
 const pointAlong = (e: Edge, at: number): Vertex => {
   const l = length(e)
-  return at <= SAME ? [e.from[0], e.from[1], 0] : at >= l - SAME ? [e.to[0], e.to[1], 0] : [e.from[0] + ((e.to[0] - e.from[0]) * at) / l, e.from[1] + ((e.to[1] - e.from[1]) * at) / l, 0]
+  return at <= SAME
+    ? [e.from[0], e.from[1], 0]
+    : at >= l - SAME
+      ? [e.to[0], e.to[1], 0]
+      : [e.from[0] + ((e.to[0] - e.from[0]) * at) / l, e.from[1] + ((e.to[1] - e.from[1]) * at) / l, 0]
 }
 
 /** Edges joined end to end into closed contours. Edges come with their direction; a notch's are turned to match the blank's. */
@@ -66,8 +73,11 @@ function chain(edges: readonly Edge[]): readonly Outline[] {
     let end = first.to
     for (;;) {
       if (Math.hypot(end[0] - first.from[0], end[1] - first.from[1]) < SAME * 20) break
-      const next = left.findIndex(e => Math.hypot(e.from[0] - end[0], e.from[1] - end[1]) < SAME * 20)
-      if (next < 0) { points.push([end[0], end[1], 0]); break }
+      const next = left.findIndex((e) => Math.hypot(e.from[0] - end[0], e.from[1] - end[1]) < SAME * 20)
+      if (next < 0) {
+        points.push([end[0], end[1], 0])
+        break
+      }
       const [edge] = left.splice(next, 1)
       points.push(edge.from)
       end = edge.to
@@ -79,10 +89,11 @@ function chain(edges: readonly Edge[]): readonly Outline[] {
 
 const area = (outline: Outline): number => edgesOf(outline).reduce((sum, { from, to }) => sum + from[0] * to[1] - to[0] * from[1], 0) / 2
 /** The same outline run the other way. */
-export const reversed = (outline: Outline): Outline => outline.map((_, i) => {
-  const at = outline.length - 1 - i
-  return [outline[at][0], outline[at][1], -outline[(at + outline.length - 1) % outline.length][2]] as const
-})
+export const reversed = (outline: Outline): Outline =>
+  outline.map((_, i) => {
+    const at = outline.length - 1 - i
+    return [outline[at][0], outline[at][1], -outline[(at + outline.length - 1) % outline.length][2]] as const
+  })
 
 /** The net outline of a pattern. */
 export function netOutline(pattern: Pick<Pattern, 'outline' | 'cuts'>): NetOutline {
@@ -98,17 +109,28 @@ export function netOutline(pattern: Pick<Pattern, 'outline' | 'cuts'>): NetOutli
     const open: Edge[] = []
     let touches = false
     for (const edge of edgesOf(outline)) {
-      const on = sides.map(side => shared(side, edge))
-      on.forEach((stretch, i) => { if (stretch) { taken[i].push(stretch); touches = true } })
-      const along = on.findIndex(stretch => stretch !== null)
+      const on = sides.map((side) => shared(side, edge))
+      on.forEach((stretch, i) => {
+        if (stretch) {
+          taken[i].push(stretch)
+          touches = true
+        }
+      })
+      const along = on.findIndex((stretch) => stretch !== null)
       if (along < 0) open.push(edge)
     }
-    if (touches) { notches.push(cut); inner.push(...open) } else windows.push(cut)
+    if (touches) {
+      notches.push(cut)
+      inner.push(...open)
+    } else windows.push(cut)
   }
   const removed: (readonly [number, number, number, number])[] = []
   const outer: Edge[] = []
   sides.forEach((side, i) => {
-    if (side.from[2] !== 0) { outer.push(side); return }
+    if (side.from[2] !== 0) {
+      outer.push(side)
+      return
+    }
     for (const [a, b] of rest(length(side), taken[i])) outer.push({ from: pointAlong(side, a), to: pointAlong(side, b) })
     for (const [a, b] of taken[i]) {
       const [p, q] = [pointAlong(side, a), pointAlong(side, b)]

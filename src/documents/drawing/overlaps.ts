@@ -36,8 +36,9 @@ export function textsOf(page: Page): readonly { readonly mark: TextMark; readonl
     for (const mark of marks) {
       if (mark.kind === 'window') {
         const { x, y, width, height } = mark
-        const within = (box: Box): boolean => box.every(([u, v]) => u >= x + dx && u <= x + dx + width && v >= y + dy && v <= y + dy + height)
-        walk(mark.marks, dx + mark.shift[0], dy + mark.shift[1], box => within(box) && inside(box))
+        const within = (box: Box): boolean =>
+          box.every(([u, v]) => u >= x + dx && u <= x + dx + width && v >= y + dy && v <= y + dy + height)
+        walk(mark.marks, dx + mark.shift[0], dy + mark.shift[1], (box) => within(box) && inside(box))
       } else if (mark.kind === 'text' && mark.text.trim() !== '') {
         const box = boxOf(mark).map(([x, y]) => [x + dx, y + dy] as const)
         if (inside(box)) out.push({ mark, box })
@@ -52,7 +53,7 @@ export function textsOf(page: Page): readonly { readonly mark: TextMark; readonl
 export function overlappingTexts(page: Page): readonly (readonly [string, string])[] {
   const texts = textsOf(page)
   const out: [string, string][] = []
-  const bounds = texts.map(({ box }) => [Math.min(...box.map(p => p[0])), Math.max(...box.map(p => p[0]))] as const)
+  const bounds = texts.map(({ box }) => [Math.min(...box.map((p) => p[0])), Math.max(...box.map((p) => p[0]))] as const)
   const order = texts.map((_, i) => i).sort((i, j) => bounds[i][0] - bounds[j][0])
   for (let a = 0; a < order.length; a++) {
     for (let b = a + 1; b < order.length && bounds[order[b]][0] < bounds[order[a]][1]; b++) {

@@ -90,6 +90,8 @@ export interface Page {
   readonly widthMm: number
   readonly heightMm: number
   readonly marks: readonly Mark[]
+  /** nothing but the part's own lines: no paper is drawn under them, a machine may read them */
+  readonly bare?: boolean
 }
 
 interface Pen {
@@ -109,23 +111,49 @@ export function polyline(points: readonly (readonly [number, number])[], pen: Pe
 }
 
 export function line(x1: number, y1: number, x2: number, y2: number, pen: Pen = {}): PathMark {
-  return polyline([[x1, y1], [x2, y2]], pen)
+  return polyline(
+    [
+      [x1, y1],
+      [x2, y2],
+    ],
+    pen,
+  )
 }
 
 /** Several straight lines in one mark: pairs of ends. */
 export function lines(ends: readonly (readonly [number, number, number, number])[], pen: Pen = {}): PathMark {
-  return path(ends.map(([a, b, c, d]) => ({ points: [[a, b, 0], [c, d, 0]] as const, closed: false })), pen)
+  return path(
+    ends.map(([a, b, c, d]) => ({
+      points: [
+        [a, b, 0],
+        [c, d, 0],
+      ] as const,
+      closed: false,
+    })),
+    pen,
+  )
 }
 
 export function rectangleShape(x: number, y: number, width: number, height: number): Shape {
-  return { points: [[x, y, 0], [x + width, y, 0], [x + width, y + height, 0], [x, y + height, 0]], closed: true }
+  return {
+    points: [
+      [x, y, 0],
+      [x + width, y, 0],
+      [x + width, y + height, 0],
+      [x, y + height, 0],
+    ],
+    closed: true,
+  }
 }
 
 export function rectangle(x: number, y: number, width: number, height: number, pen: Pen = {}): PathMark {
   return path([rectangleShape(x, y, width, height)], pen)
 }
 
-export function circles(xyd: readonly number[], pen: { readonly width?: LineWidth; readonly fill?: number | null; readonly group?: string } = {}): CirclesMark {
+export function circles(
+  xyd: readonly number[],
+  pen: { readonly width?: LineWidth; readonly fill?: number | null; readonly group?: string } = {},
+): CirclesMark {
   const { width = FINE, fill = null, group = null } = pen
   return { kind: 'circles', xyd, width, fill, group }
 }
@@ -147,7 +175,10 @@ export function letter(x: number, y: number, text: string, how: Lettering = {}):
 /** An arrow head at a point, its tip pointing along `angle` (radians, y down), 15 degrees each side and filled (ISO 129-1). */
 export function arrowHead(x: number, y: number, angle: number, length = 2.5, group?: string): PathMark {
   const spread = Math.PI / 12
-  const back = (turn: number): readonly [number, number, number] =>
-    [x - length * Math.cos(angle + turn), y - length * Math.sin(angle + turn), 0]
+  const back = (turn: number): readonly [number, number, number] => [
+    x - length * Math.cos(angle + turn),
+    y - length * Math.sin(angle + turn),
+    0,
+  ]
   return path([{ points: [[x, y, 0], back(spread), back(-spread)], closed: true }], { width: null, fill: 0, ...(group ? { group } : {}) })
 }

@@ -26,8 +26,17 @@ export const sheetsOf = (series: PaperSeries): readonly PaperSize[] => (series =
 export const FILING_EDGE = 20
 export const BORDER = 10
 
-export interface Room { readonly x: number; readonly y: number; readonly width: number; readonly height: number }
+export interface Room {
+  readonly x: number
+  readonly y: number
+  readonly width: number
+  readonly height: number
+}
 
 /** The rectangle inside the border of a sheet. */
-export const insideBorder = (size: PaperSize): Room =>
-  ({ x: FILING_EDGE, y: BORDER, width: size.widthMm - FILING_EDGE - BORDER, height: size.heightMm - 2 * BORDER })
+export const insideBorder = (size: PaperSize): Room => ({
+  x: FILING_EDGE,
+  y: BORDER,
+  width: size.widthMm - FILING_EDGE - BORDER,
+  height: size.heightMm - 2 * BORDER,
+})

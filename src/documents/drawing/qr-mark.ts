@@ -1,7 +1,7 @@
 /** A QR code as one filled path, its modules merged along each row. The code's white margin is the caller's to keep (4 modules). */
 import { encodeQR } from 'qr'
-import { path, rectangleShape } from './page.js'
 import type { PathMark } from './page.js'
+import { path, rectangleShape } from './page.js'
 
 /** UTF-8 without the platform's encoder, so that the core needs neither DOM nor Node types. */
 function utf8(text: string): Uint8Array {
@@ -11,7 +11,10 @@ function utf8(text: string): Uint8Array {
 function unescapePercent(text: string): number[] {
   const out: number[] = []
   for (let i = 0; i < text.length; i++) {
-    if (text[i] === '%') { out.push(parseInt(text.slice(i + 1, i + 3), 16)); i += 2 } else out.push(text.charCodeAt(i))
+    if (text[i] === '%') {
+      out.push(parseInt(text.slice(i + 1, i + 3), 16))
+      i += 2
+    } else out.push(text.charCodeAt(i))
   }
   return out
 }
@@ -21,7 +24,9 @@ export const qrText = (coach: string, revision: string, part: string): string =>
 
 export function qrMark(text: string, x: number, y: number, sizeMm: number): PathMark {
   // the library insists on a border of one module at least: it is taken off again
-  const rows = encodeQR(text, 'raw', { ecc: 'medium', border: 1, textEncoder: utf8 }).slice(1, -1).map(row => row.slice(1, -1))
+  const rows = encodeQR(text, 'raw', { ecc: 'medium', border: 1, textEncoder: utf8 })
+    .slice(1, -1)
+    .map((row) => row.slice(1, -1))
   const module = sizeMm / rows.length
   const shapes = rows.flatMap((row, j) => {
     const out = []

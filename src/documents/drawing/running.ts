@@ -3,8 +3,8 @@
  * along the line beyond a row of ticks. Where places are closer than the lettering is high the lines fan out, so that no two values meet.
  */
 import { textWidth } from './lettering.js'
-import { FINE, THIN, circles, letter, lines, path } from './page.js'
 import type { LetterHeight, Mark, Shape } from './page.js'
+import { circles, FINE, letter, lines, path, THIN } from './page.js'
 import { spread } from './spread.js'
 
 export interface RunningPlace {
@@ -36,7 +36,7 @@ export interface RunningRow {
 /** How far out the longest value of a row reaches from its edge, mm. */
 export function runningDepth(row: Pick<RunningRow, 'places' | 'height' | 'far'>): number {
   const height = row.height ?? 2.5
-  return (row.far ?? 12) + 1 + Math.max(0, ...row.places.map(place => textWidth(place.text, height, place.bold ?? false))) + 1
+  return (row.far ?? 12) + 1 + Math.max(0, ...row.places.map((place) => textWidth(place.text, height, place.bold ?? false))) + 1
 }
 
 /** The marks of a row. Places may come in any order; equal places with equal words are written once. */
@@ -46,22 +46,37 @@ export function runningMarks(row: RunningRow): readonly Mark[] {
   const upright = edge === 'top' || edge === 'foot'
   const out = edge === 'top' || edge === 'left' ? -1 : 1
   const point = (along: number, across: number): readonly [number, number, number] => (upright ? [along, across, 0] : [across, along, 0])
-  const at = spread(places.map(p => p.at), () => height * 1.55, within[0] + height, within[1] - height)
+  const at = spread(
+    places.map((p) => p.at),
+    () => height * 1.55,
+    within[0] + height,
+    within[1] - height,
+  )
   const bends: Shape[] = places.map((place, i) => ({
-    points: [point(place.at, place.from ?? level + out * 1), point(place.at, level + out * near), point(at[i], level + out * far), point(at[i], level + out * (far + 0.6))],
+    points: [
+      point(place.at, place.from ?? level + out * 1),
+      point(place.at, level + out * near),
+      point(at[i], level + out * far),
+      point(at[i], level + out * (far + 0.6)),
+    ],
     closed: false,
   }))
   const marks: Mark[] = [path(bends, { width: FINE, group })]
-  marks.push(lines(places.map(place => {
-    const [x, y] = point(place.at, level + out * near)
-    return [x - 0.7, y + 0.7, x + 0.7, y - 0.7] as const
-  }), { width: THIN, group }))
+  marks.push(
+    lines(
+      places.map((place) => {
+        const [x, y] = point(place.at, level + out * near)
+        return [x - 0.7, y + 0.7, x + 0.7, y - 0.7] as const
+      }),
+      { width: THIN, group },
+    ),
+  )
   if (row.datum !== null) {
     const [x, y] = point(row.datum, level + out * near)
     marks.push(circles([x, y, 1.8], { width: THIN, group }))
   }
   if (places.length > 1) {
-    const ends = places.map(p => p.at).concat(row.datum === null ? [] : [row.datum])
+    const ends = places.map((p) => p.at).concat(row.datum === null ? [] : [row.datum])
     const [a, b] = [point(Math.min(...ends), level + out * near), point(Math.max(...ends), level + out * near)]
     marks.push(lines([[a[0], a[1], b[0], b[1]]], { width: FINE, group }))
   }

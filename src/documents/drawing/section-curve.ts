@@ -4,7 +4,12 @@
  */
 import type { SectionPoint } from '../../derive/nouns.js'
 
-export interface OnSection { readonly girth: number; readonly y: number; readonly z: number; readonly heading: number }
+export interface OnSection {
+  readonly girth: number
+  readonly y: number
+  readonly z: number
+  readonly heading: number
+}
 
 /** Place at a girth (unsigned, from the crown). Beyond the ends it runs on straight. */
 export function onSection(points: readonly SectionPoint[], girth: number): OnSection {
@@ -20,17 +25,25 @@ export function onSection(points: readonly SectionPoint[], girth: number): OnSec
   const heading = p.heading + turn * along
   if (Math.abs(turn * along) < 1e-9) return { girth, y: p.y + along * Math.cos(p.heading), z: p.z - along * Math.sin(p.heading), heading }
   return {
-    girth, heading,
+    girth,
+    heading,
     y: p.y + (Math.sin(heading) - Math.sin(p.heading)) / turn,
     z: p.z + (Math.cos(heading) - Math.cos(p.heading)) / turn,
   }
 }
 
-const straight = (p: SectionPoint, by: number): OnSection =>
-  ({ girth: p.girth + by, y: p.y + by * Math.cos(p.heading), z: p.z - by * Math.sin(p.heading), heading: p.heading })
+const straight = (p: SectionPoint, by: number): OnSection => ({
+  girth: p.girth + by,
+  y: p.y + by * Math.cos(p.heading),
+  z: p.z - by * Math.sin(p.heading),
+  heading: p.heading,
+})
 
 /** The same place moved inward along the normal. */
-export const inward = (at: OnSection, by: number): readonly [y: number, z: number] => [at.y - by * Math.sin(at.heading), at.z - by * Math.cos(at.heading)]
+export const inward = (at: OnSection, by: number): readonly [y: number, z: number] => [
+  at.y - by * Math.sin(at.heading),
+  at.z - by * Math.cos(at.heading),
+]
 
 /**
  * The contour moved inward by `depth`, crown to toe, as `[y, z, bulge]`: one arc or line between listed points.

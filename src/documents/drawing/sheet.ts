@@ -3,12 +3,12 @@ import type { Design } from '../../derive/design.js'
 import type { Part, Pattern } from '../../derive/nouns.js'
 import { borderMarks } from './border.js'
 import type { Mark, Page } from './page.js'
-import { insideBorder } from './paper-sizes.js'
 import type { PaperSeries, PaperSize, Room } from './paper-sizes.js'
-import { BLOCK_WIDTH, blockHeight, titleBlock } from './title-block.js'
+import { insideBorder } from './paper-sizes.js'
 import type { BlockKind, TitleFacts } from './title-block.js'
-import { boughtWords, massWords } from './units.js'
+import { BLOCK_WIDTH, blockHeight, titleBlock } from './title-block.js'
 import type { PrintUnits } from './units.js'
+import { boughtWords, massWords } from './units.js'
 import { sideWords, viewWords } from './words.js'
 
 /** What a print run is told: the same for every sheet of a packet. */
@@ -25,17 +25,28 @@ export const unitsOf = (options: PrintOptions): PrintUnits => options.units ?? '
 export const seriesOf = (options: PrintOptions): PaperSeries => options.series ?? 'iso'
 
 /** Stations run from F1; holes are checked at 0.3 mm from the sheet's own origin. Common practice, no source. */
-export const toleranceWords = (units: PrintUnits): string => (units === 'metric'
-  ? 'Holes ±0.3 mm and edges ±0.5 mm from the origin mark. Stations ±1.0 mm from F1, never from the frame before.'
-  : 'Holes ±0.012 in and edges ±0.020 in from the origin mark. Stations ±0.040 in from F1, never from the frame before.')
+export const toleranceWords = (units: PrintUnits): string =>
+  units === 'metric'
+    ? 'Holes ±0.3 mm and edges ±0.5 mm from the origin mark. Stations ±1.0 mm from F1, never from the frame before.'
+    : 'Holes ±0.012 in and edges ±0.020 in from the origin mark. Stations ±0.040 in from F1, never from the frame before.'
 
 export type TitleDraft = Omit<TitleFacts, 'sheet' | 'of'>
 
 /** Title facts of a sheet about the whole coach. */
 export function coachTitle(design: Design, options: PrintOptions, document: string, title: string, says: string): TitleDraft {
   return {
-    design, unit: options.unit ?? 'MASTER', date: options.date ?? design.definition.coach.date, document, title, says,
-    view: 'Whole coach', material: 'as listed', mass: '—', scale: '—', tolerance: toleranceWords(unitsOf(options)), part: null,
+    design,
+    unit: options.unit ?? 'MASTER',
+    date: options.date ?? design.definition.coach.date,
+    document,
+    title,
+    says,
+    view: 'Whole coach',
+    material: 'as listed',
+    mass: '—',
+    scale: '—',
+    tolerance: toleranceWords(unitsOf(options)),
+    part: null,
   }
 }
 
@@ -47,7 +58,8 @@ export function partTitle(design: Design, options: PrintOptions, document: strin
     ...coachTitle(design, options, document, part.id, part.says),
     view: pattern ? viewWords(part.side, pattern.flat, market) : sideWords(part.side, market),
     material: `${part.material}  ${boughtWords(part.thickness, units)}`,
-    mass: massWords(part.mass.value, units), part,
+    mass: massWords(part.mass.value, units),
+    part,
   }
 }
 
@@ -78,9 +90,17 @@ export function sheetsFrom(bodies: readonly Body[]): readonly Page[] {
   return bodies.map((body, i) => {
     const inside = insideBorder(body.size)
     const [right, foot] = [inside.x + inside.width, inside.y + inside.height]
-    const title = titleBlock({ ...body.title, sheet: i + 1, of: bodies.length }, body.block, right - BLOCK_WIDTH, foot - blockHeight(body.block))
+    const title = titleBlock(
+      { ...body.title, sheet: i + 1, of: bodies.length },
+      body.block,
+      right - BLOCK_WIDTH,
+      foot - blockHeight(body.block),
+    )
     return {
-      name: body.name, says: body.says, widthMm: body.size.widthMm, heightMm: body.size.heightMm,
+      name: body.name,
+      says: body.says,
+      widthMm: body.size.widthMm,
+      heightMm: body.size.heightMm,
       marks: [...borderMarks(body.size), ...body.marks, ...title],
     }
   })

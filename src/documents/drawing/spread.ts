@@ -7,7 +7,7 @@
  */
 export function spread(wished: readonly number[], gap: (i: number) => number, from = -Infinity, to = Infinity): readonly number[] {
   const offsets: number[] = []
-  wished.forEach((_, i) => offsets.push(i === 0 ? 0 : offsets[i - 1] + gap(i - 1)))
+  for (let i = 0; i < wished.length; i++) offsets.push(i === 0 ? 0 : offsets[i - 1] + gap(i - 1))
   const pools: { sum: number; count: number }[] = []
   wished.forEach((at, i) => {
     pools.push({ sum: at - offsets[i], count: 1 })

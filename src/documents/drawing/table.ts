@@ -3,8 +3,8 @@
  * says so and cut short otherwise; a row is never split between sheets.
  */
 import { lettered, shorten, wrap } from './lettering.js'
-import { FINE, OUTLINE, THIN, letter, lines, rectangle } from './page.js'
 import type { LetterHeight, Mark } from './page.js'
+import { FINE, letter, lines, OUTLINE, rectangle, THIN } from './page.js'
 import type { Room } from './paper-sizes.js'
 
 export interface Column {
@@ -35,7 +35,11 @@ const pitchOf = (height: number): number => height * 1.6
 
 export const tableWidth = (columns: readonly Column[]): number => columns.reduce((sum, column) => sum + column.width, 0)
 
-interface Laid { readonly row: Row; readonly cells: readonly (readonly string[])[]; readonly tall: number }
+interface Laid {
+  readonly row: Row
+  readonly cells: readonly (readonly string[])[]
+  readonly tall: number
+}
 
 function lay(columns: readonly Column[], row: Row, height: LetterHeight, loose: number): Laid {
   if (isHeading(row)) return { row, cells: [], tall: pitchOf(height) + loose + 2.5 }
@@ -44,14 +48,19 @@ function lay(columns: readonly Column[], row: Row, height: LetterHeight, loose: 
     const bold = column.bold ?? false
     return column.wraps ? wrap(text, column.width - 2 * PAD, height, bold) : [shorten(text, column.width - 2 * PAD, height, bold)]
   })
-  return { row, cells, tall: pitchOf(height) * Math.max(...cells.map(cell => cell.length)) + loose }
+  return { row, cells, tall: pitchOf(height) * Math.max(...cells.map((cell) => cell.length)) + loose }
 }
 
 /** Rows spread over rooms: `roomFor(n)` gives the rectangle of the nth block. A heading keeps the row after it. */
-export function tableBlocks(columns: readonly Column[], rows: readonly Row[], roomFor: (block: number) => Room, style: TableStyle = {}): readonly (readonly Mark[])[] {
+export function tableBlocks(
+  columns: readonly Column[],
+  rows: readonly Row[],
+  roomFor: (block: number) => Room,
+  style: TableStyle = {},
+): readonly (readonly Mark[])[] {
   const { height = 2.5, loose = 1 } = style
   const head = pitchOf(height) + 2
-  const laid = rows.map(row => lay(columns, row, height, loose))
+  const laid = rows.map((row) => lay(columns, row, height, loose))
   const blocks: Laid[][] = [[]]
   let left = roomFor(0).height - head
   let under: Laid | null = null
@@ -86,16 +95,25 @@ function drawBlock(columns: readonly Column[], items: readonly Laid[], room: Roo
   const put = (i: number, text: string, level: number, bold: boolean): void => {
     if (text === '') return
     const right = columns[i].align === 'right'
-    marks.push(letter(right ? starts[i] + columns[i].width - PAD : starts[i] + PAD, level, text, { height, anchor: right ? 'end' : 'start', bold, group }))
+    marks.push(
+      letter(right ? starts[i] + columns[i].width - PAD : starts[i] + PAD, level, text, {
+        height,
+        anchor: right ? 'end' : 'start',
+        bold,
+        group,
+      }),
+    )
   }
-  columns.forEach((column, i) => put(i, shorten(column.head, column.width - 2 * PAD, height, true), room.y + height + 1, true))
+  for (const [i, column] of columns.entries()) put(i, shorten(column.head, column.width - 2 * PAD, height, true), room.y + height + 1, true)
   const ruled: (readonly [number, number, number, number])[] = []
   let y = room.y + head
   let since = 0
   for (const item of items) {
     since = isHeading(item.row) ? 0 : since + 1
     if (isHeading(item.row)) {
-      marks.push(letter(room.x + PAD, y + height + 2.2, shorten(lettered(item.row.heading), width - 2, height, true), { height, bold: true, group }))
+      marks.push(
+        letter(room.x + PAD, y + height + 2.2, shorten(lettered(item.row.heading), width - 2, height, true), { height, bold: true, group }),
+      )
     } else {
       item.cells.forEach((cell, i) => {
         for (const [n, text] of cell.entries()) put(i, text, y + loose / 2 + height + n * pitchOf(height), columns[i].bold ?? false)
@@ -116,7 +134,13 @@ export function tableHeight(columns: readonly Column[], rows: readonly Row[], st
 }
 
 /** A heading and a sentence or two over a table; gives the marks and how far down they reach. */
-export function introduction(x: number, y: number, width: number, heading: string, sentences: readonly string[]): { readonly marks: readonly Mark[]; readonly depth: number } {
+export function introduction(
+  x: number,
+  y: number,
+  width: number,
+  heading: string,
+  sentences: readonly string[],
+): { readonly marks: readonly Mark[]; readonly depth: number } {
   const group = 'introduction'
   const marks: Mark[] = []
   let level = y + 5
@@ -144,4 +168,3 @@ export function marginBar(x: number, y: number, width: number, height: number, m
   if (margin < 0) marks.push(lines([[x + width, y - 1, x + width, y + height + 1]], { width: OUTLINE, group }))
   return marks
 }
-

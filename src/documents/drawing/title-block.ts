@@ -4,8 +4,8 @@ import type { Part } from '../../derive/nouns.js'
 import { coachMarks, partMarks, placeIn } from './coach-figure.js'
 import { viewOfSide } from './coach-geometry.js'
 import { lettered, shorten, wrap } from './lettering.js'
-import { FINE, OUTLINE, letter, line, lines, rectangle } from './page.js'
 import type { LetterHeight, Mark } from './page.js'
+import { FINE, letter, line, lines, OUTLINE, rectangle } from './page.js'
 import { qrMark, qrText } from './qr-mark.js'
 import { projectionSymbol } from './symbols.js'
 import { projectionOf } from './words.js'
@@ -45,7 +45,15 @@ export const CHECK_FIRST = 'First-off measured before the batch.'
 const group = 'title'
 
 /** One field: its name small above, what it holds below, cut short rather than run over. */
-function field(x: number, y: number, width: number, name: string, value: string, height: LetterHeight = 2.5, bold = false): readonly Mark[] {
+function field(
+  x: number,
+  y: number,
+  width: number,
+  name: string,
+  value: string,
+  height: LetterHeight = 2.5,
+  bold = false,
+): readonly Mark[] {
   const foot = height > 2.5 ? 7.8 : 7.3
   return [
     letter(x + 1, y + 0.9, name, { height: 1.8, sits: 'top', group }),
@@ -56,7 +64,9 @@ function field(x: number, y: number, width: number, name: string, value: string,
 function small(x: number, y: number, width: number, name: string, text: string): readonly Mark[] {
   return [
     letter(x + 1, y + 1.1, name, { height: 1.8, sits: 'top', group }),
-    ...wrap(lettered(text), width - 2, 1.8).slice(0, 2).map((row, i) => letter(x + 1, y + 5.7 + i * 2.7, row, { height: 1.8, group })),
+    ...wrap(lettered(text), width - 2, 1.8)
+      .slice(0, 2)
+      .map((row, i) => letter(x + 1, y + 5.7 + i * 2.7, row, { height: 1.8, group })),
   ]
 }
 
@@ -80,24 +90,46 @@ function fullBlock(facts: TitleFacts, x: number, y: number): readonly Mark[] {
   const { coach } = design.definition
   const [a, b, c] = [x + 50, x + 148, x + BLOCK_WIDTH]
   const rows = [y + 9, y + 18, y + 26, y + 35, y + 44, y + 53]
-  const cuts = [26, 44, 68, 96, 132, 158].map(at => x + at)
+  const cuts = [26, 44, 68, 96, 132, 158].map((at) => x + at)
   const foot = y + FULL_BLOCK
   return [
     rectangle(x, y, BLOCK_WIDTH, FULL_BLOCK, { width: OUTLINE, group }),
-    lines([[a, y, a, rows[4]], [b, y, b, rows[4]], [x, rows[4], c, rows[4]], [x, rows[5], c, rows[5]]], { width: OUTLINE, group }),
-    lines([...rows.slice(0, 4).map(r => [a, r, b, r] as const), ...cuts.map(cut => [cut, rows[4], cut, rows[5]] as const),
-      [a + 54, y, a + 54, rows[0]], [a + 62, rows[0], a + 62, rows[1]], [a + 70, rows[3], a + 70, rows[4]], [x + 90, rows[5], x + 90, foot]], { width: FINE, group }),
+    lines(
+      [
+        [a, y, a, rows[4]],
+        [b, y, b, rows[4]],
+        [x, rows[4], c, rows[4]],
+        [x, rows[5], c, rows[5]],
+      ],
+      { width: OUTLINE, group },
+    ),
+    lines(
+      [
+        ...rows.slice(0, 4).map((r) => [a, r, b, r] as const),
+        ...cuts.map((cut) => [cut, rows[4], cut, rows[5]] as const),
+        [a + 54, y, a + 54, rows[0]],
+        [a + 62, rows[0], a + 62, rows[1]],
+        [a + 70, rows[3], a + 70, rows[4]],
+        [x + 90, rows[5], x + 90, foot],
+      ],
+      { width: FINE, group },
+    ),
     ...keyFigure(facts, x, y, 50, 44),
-    ...field(a, y, 54, 'Owner', coach.maker), ...field(a + 54, y, 44, 'Coach', coach.name, 3.5, true),
-    ...field(a, rows[0], 62, 'Part', facts.title, 3.5, true), ...field(a + 62, rows[0], 36, 'Document', facts.document),
+    ...field(a, y, 54, 'Owner', coach.maker),
+    ...field(a + 54, y, 44, 'Coach', coach.name, 3.5, true),
+    ...field(a, rows[0], 62, 'Part', facts.title, 3.5, true),
+    ...field(a + 62, rows[0], 36, 'Document', facts.document),
     letter(a + 1, rows[1] + 5.4, shorten(lettered(facts.says), 96, 2.5), { height: 2.5, group }),
     ...field(a, rows[2], 98, 'Side and view', facts.view, 2.5, true),
-    ...field(a, rows[3], 70, 'Material and gauge', facts.material), ...field(a + 70, rows[3], 28, 'Mass', facts.mass),
+    ...field(a, rows[3], 70, 'Material and gauge', facts.material),
+    ...field(a + 70, rows[3], 28, 'Mass', facts.mass),
     letter(b + 1, y + 1.1, 'Revision', { height: 1.8, sits: 'top', group }),
     letter((b + c) / 2, y + 7.3, design.revision, { height: 2.5, bold: true, anchor: 'middle', group }),
     qrMark(qrText(coach.name, design.revision, facts.title), b + 2.5, y + 13, 27),
-    ...field(x, rows[4], 26, 'Unit', facts.unit, 2.5, true), ...field(x + 26, rows[4], 18, 'Scale', facts.scale),
-    ...field(x + 44, rows[4], 24, 'Date', facts.date), ...field(x + 68, rows[4], 28, 'Made by', 'Coachwright'),
+    ...field(x, rows[4], 26, 'Unit', facts.unit, 2.5, true),
+    ...field(x + 26, rows[4], 18, 'Scale', facts.scale),
+    ...field(x + 44, rows[4], 24, 'Date', facts.date),
+    ...field(x + 68, rows[4], 28, 'Made by', 'Coachwright'),
     letter(x + 97, rows[4] + 1.1, 'Approved, date', { height: 1.8, sits: 'top', group }),
     ...projectionSymbol(projectionOf(coach.market), x + 136.5, rows[4] + 4.5, 5.5),
     ...field(x + 158, rows[4], 22, 'Sheet', `${facts.sheet} of ${facts.of}`),
@@ -111,15 +143,22 @@ function fullBlock(facts: TitleFacts, x: number, y: number): readonly Mark[] {
 function slimBlock(facts: TitleFacts, x: number, y: number): readonly Mark[] {
   const { design } = facts
   const { coach } = design.definition
-  const cuts = [0, 50, 107, 131, 160].map(at => x + at)
+  const cuts = [0, 50, 107, 131, 160].map((at) => x + at)
   return [
     rectangle(x, y, BLOCK_WIDTH, SLIM_BLOCK, { width: OUTLINE, group }),
     line(x, y + 10, x + 160, y + 10, { width: FINE, group }),
-    lines(cuts.slice(1).map(at => [at, y, at, y + SLIM_BLOCK] as const), { width: FINE, group }),
-    ...field(cuts[0], y, 50, 'Coach', coach.name, 2.5, true), ...field(cuts[0], y + 10, 50, 'Owner', coach.maker),
-    ...field(cuts[1], y, 57, facts.document, facts.title, 2.5, true), ...field(cuts[1], y + 10, 57, 'Side and view', facts.view, 1.8),
-    ...field(cuts[2], y, 24, 'Unit', facts.unit, 2.5, true), ...field(cuts[2], y + 10, 24, 'Date', facts.date),
-    ...field(cuts[3], y, 29, 'Revision', design.revision, 2.5), ...field(cuts[3], y + 10, 29, 'Sheet', `${facts.sheet} of ${facts.of}`),
+    lines(
+      cuts.slice(1).map((at) => [at, y, at, y + SLIM_BLOCK] as const),
+      { width: FINE, group },
+    ),
+    ...field(cuts[0], y, 50, 'Coach', coach.name, 2.5, true),
+    ...field(cuts[0], y + 10, 50, 'Owner', coach.maker),
+    ...field(cuts[1], y, 57, facts.document, facts.title, 2.5, true),
+    ...field(cuts[1], y + 10, 57, 'Side and view', facts.view, 1.8),
+    ...field(cuts[2], y, 24, 'Unit', facts.unit, 2.5, true),
+    ...field(cuts[2], y + 10, 24, 'Date', facts.date),
+    ...field(cuts[3], y, 29, 'Revision', design.revision, 2.5),
+    ...field(cuts[3], y + 10, 29, 'Sheet', `${facts.sheet} of ${facts.of}`),
     qrMark(qrText(coach.name, design.revision, facts.title), x + 162, y + 2, 16),
   ]
 }

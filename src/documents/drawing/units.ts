@@ -1,8 +1,7 @@
 /** Metric or inch, per print. SI goes in, words for paper come out. A bought size keeps its own name whatever is asked. */
 import type { Bought, StockSize } from '../../definition/types.js'
-
-import { formatLength, formatMass } from '../../quantity/format.js'
 import type { UnitSystem } from '../../quantity/format.js'
+import { formatLength, formatMass } from '../../quantity/format.js'
 
 export type PrintUnits = UnitSystem
 
@@ -44,4 +43,5 @@ export const stockWords = (stock: StockSize, units: PrintUnits): string =>
   other(stock.name, units) ? `${stock.name} (${plainLength(stock.width, units)} × ${plainLength(stock.length, units)})` : stock.name
 
 /** A length with its unit: 0.1 mm or 0.001 in, and `finer` decimals more. */
-export const lengthWords = (metres: number, units: PrintUnits, finer = 0): string => `${lengthNumber(metres, units, finer)} ${lengthUnit(units)}`
+export const lengthWords = (metres: number, units: PrintUnits, finer = 0): string =>
+  `${lengthNumber(metres, units, finer)} ${lengthUnit(units)}`

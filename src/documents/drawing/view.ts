@@ -23,7 +23,11 @@ export function viewOf(scale: Scale, at: readonly [number, number], on: readonly
   const x = (m: number): number => on[0] + hand * (m - at[0]) * k
   const y = (m: number): number => on[1] - (m - at[1]) * k
   return {
-    scale, originMm: [x(0), y(0)], x, y, length: m => m * k,
+    scale,
+    originMm: [x(0), y(0)],
+    x,
+    y,
+    length: (m) => m * k,
     // an anticlockwise arc in a y-up model turns anticlockwise on paper: negative there; mirroring turns it once more
     shape: (outline, closed = true) => ({ points: outline.map(([px, py, bulge]) => [x(px), y(py), -hand * bulge] as const), closed }),
   }
@@ -31,15 +35,24 @@ export function viewOf(scale: Scale, at: readonly [number, number], on: readonly
 
 /** The largest recommended scale at which width by height (m) fits into the given room (mm). */
 export function scaleToFit(width: number, height: number, roomWidthMm: number, roomHeightMm: number): Scale {
-  return SCALES.find(scale => (width * 1000) / scale <= roomWidthMm && (height * 1000) / scale <= roomHeightMm) ?? 100
+  return SCALES.find((scale) => (width * 1000) / scale <= roomWidthMm && (height * 1000) / scale <= roomHeightMm) ?? 100
 }
 
 export const scaleWords = (scale: Scale): string => `1:${scale}`
 
-export interface Bounds { readonly x0: number; readonly x1: number; readonly y0: number; readonly y1: number }
+export interface Bounds {
+  readonly x0: number
+  readonly x1: number
+  readonly y0: number
+  readonly y1: number
+}
 
 /** Point on the arc from p to q with the given bulge, at parts t of its angle; straight when the bulge is 0. */
-export function alongEdge(p: readonly [number, number, number], q: readonly [number, number, number], t: number): readonly [number, number] {
+export function alongEdge(
+  p: readonly [number, number, number],
+  q: readonly [number, number, number],
+  t: number,
+): readonly [number, number] {
   const b = p[2]
   if (Math.abs(b) < 1e-12) return [p[0] + (q[0] - p[0]) * t, p[1] + (q[1] - p[1]) * t]
   // centre from the chord: offset (1 - b^2) / (4 b) chord lengths to the left of travel
@@ -64,8 +77,8 @@ export function flatten(outline: Outline, parts = 8, closed = true): readonly (r
 
 /** Smallest box round outlines, in their own units (arcs to within a chord of one sixteenth of their angle). */
 export function boundsOf(outlines: readonly Outline[]): Bounds {
-  const all = outlines.flatMap(outline => flatten(outline, 16))
-  const xs = all.map(p => p[0])
-  const ys = all.map(p => p[1])
+  const all = outlines.flatMap((outline) => flatten(outline, 16))
+  const xs = all.map((p) => p[0])
+  const ys = all.map((p) => p[1])
   return { x0: Math.min(...xs), x1: Math.max(...xs), y0: Math.min(...ys), y1: Math.max(...ys) }
 }

@@ -1,6 +1,7 @@
 /** Sides, views and addresses in words. Letters are made here, at the door, from the market. */
-import type { FlatFrame, Place } from '../../derive/nouns.js'
+
 import type { Market, Side } from '../../definition/types.js'
+import type { FlatFrame, Place } from '../../derive/nouns.js'
 import { fixed } from './units.js'
 
 /** C is the curb side: right of travel where traffic keeps right, left of travel where it keeps left (uk, au). */

@@ -4,14 +4,14 @@
  */
 import type { Design } from '../../derive/design.js'
 import { lettered, wrap } from '../drawing/lettering.js'
-import { FINE, OUTLINE, THIN, letter, line, lines, path } from '../drawing/page.js'
 import type { Mark, Page } from '../drawing/page.js'
+import { FINE, letter, line, lines, OUTLINE, path, THIN } from '../drawing/page.js'
 import { contour, inward, onSection } from '../drawing/section-curve.js'
-import { coachTitle, sheetsFrom, unitsOf } from '../drawing/sheet.js'
 import type { PrintOptions, TitleDraft } from '../drawing/sheet.js'
+import { coachTitle, sheetsFrom, unitsOf } from '../drawing/sheet.js'
 import { checkSquare } from '../drawing/symbols.js'
-import { tileBodies } from '../drawing/tiles.js'
 import type { Drawing } from '../drawing/tiles.js'
+import { tileBodies } from '../drawing/tiles.js'
 import { FULL_BLOCK, titleBlock } from '../drawing/title-block.js'
 import { fixed, lengthWords } from '../drawing/units.js'
 
@@ -23,7 +23,8 @@ export function outerFaceDepth(design: Design, kind: FrameKind): number {
   return shell.skin.thickness.value + (kind === 'joint' ? ends.skin.thickness.value : 0)
 }
 
-const frameHeight = (design: Design, kind: FrameKind): number => (kind === 'hoop' ? design.definition.shell.frame.height : design.definition.shell.jointFrame.height)
+const frameHeight = (design: Design, kind: FrameKind): number =>
+  kind === 'hoop' ? design.definition.shell.frame.height : design.definition.shell.jointFrame.height
 const MARGIN = 6
 
 /** The half section turned by `turn` (rad, anticlockwise with z up), in paper millimetres from its own top left corner. */
@@ -32,15 +33,23 @@ function templateDrawing(design: Design, kind: FrameKind, turn: number): Drawing
   const depth = outerFaceDepth(design, kind)
   const outer = contour(points, depth)
   const inner = contour(points, depth + frameHeight(design, kind))
-  const rotate = ([y, z]: readonly [number, number]): readonly [number, number] => [1000 * (y * Math.cos(turn) - z * Math.sin(turn)), -1000 * (y * Math.sin(turn) + z * Math.cos(turn))]
+  const rotate = ([y, z]: readonly [number, number]): readonly [number, number] => [
+    1000 * (y * Math.cos(turn) - z * Math.sin(turn)),
+    -1000 * (y * Math.sin(turn) + z * Math.cos(turn)),
+  ]
   const girths = Array.from({ length: 200 }, (_, i) => (design.section.halfGirth * i) / 199)
-  const reach = girths.flatMap(g => [inward(onSection(points, g), depth - 0.006), inward(onSection(points, g), depth + frameHeight(design, kind) + 0.006)]).map(p => rotate(p))
-  const [x0, y0] = [Math.min(...reach.map(p => p[0])) - MARGIN, Math.min(...reach.map(p => p[1])) - MARGIN]
+  const reach = girths
+    .flatMap((g) => [inward(onSection(points, g), depth - 0.006), inward(onSection(points, g), depth + frameHeight(design, kind) + 0.006)])
+    .map((p) => rotate(p))
+  const [x0, y0] = [Math.min(...reach.map((p) => p[0])) - MARGIN, Math.min(...reach.map((p) => p[1])) - MARGIN]
   const on = (p: readonly [number, number]): readonly [number, number] => {
     const [x, y] = rotate(p)
     return [x - x0, y - y0]
   }
-  const shape = (curve: readonly (readonly [number, number, number])[]) => ({ points: curve.map(([y, z, bulge]) => [...on([y, z]), -bulge] as const), closed: false })
+  const shape = (curve: readonly (readonly [number, number, number])[]) => ({
+    points: curve.map(([y, z, bulge]) => [...on([y, z]), -bulge] as const),
+    closed: false,
+  })
   const marks: Mark[] = [
     path([shape(outer)], { width: OUTLINE, group: 'outer-face' }),
     path([shape(inner)], { width: THIN, group: 'inner-face' }),
@@ -63,7 +72,7 @@ function templateDrawing(design: Design, kind: FrameKind, turn: number): Drawing
     marks.push(letter(...off(-1), `G ${fixed(point.girth * 1000, 1)}  WL ${fixed(point.z * 1000, 1)}`, { ...how, sits: 'top' }))
   }
   for (let g = 0; g <= design.section.halfGirth; g += 0.1) marks.push(lines([cross(g, 0)], { width: FINE, group: 'girth-ticks' }))
-  const [x1, y1] = [Math.max(...reach.map(p => p[0])) + MARGIN, Math.max(...reach.map(p => p[1])) + MARGIN]
+  const [x1, y1] = [Math.max(...reach.map((p) => p[0])) + MARGIN, Math.max(...reach.map((p) => p[1])) + MARGIN]
   return { widthMm: x1 - x0, heightMm: y1 - y0, marks }
 }
 
@@ -71,7 +80,9 @@ function titleOf(design: Design, kind: FrameKind, options: PrintOptions): TitleD
   const { shell } = design.definition
   const word = kind === 'hoop' ? 'Hoop frame' : 'Joint frame'
   return {
-    ...coachTitle(design, options, 'Frame template', `template-${kind}`, `${word}: outer face at full size`), scale: '1:1', view: 'RIGHT of travel, seen from BEHIND',
+    ...coachTitle(design, options, 'Frame template', `template-${kind}`, `${word}: outer face at full size`),
+    scale: '1:1',
+    view: 'RIGHT of travel, seen from BEHIND',
     material: `${kind === 'hoop' ? shell.frame.alloy : shell.jointFrame.alloy}  ${(kind === 'hoop' ? shell.frame : shell.jointFrame).thickness.name}`,
   }
 }
@@ -88,8 +99,17 @@ const sentences = (design: Design, kind: FrameKind, options: PrintOptions): read
 
 /** Tiles on sheets. */
 export function frameTemplateTiles(design: Design, kind: FrameKind, options: PrintOptions = {}): readonly Page[] {
-  const notes = sentences(design, kind, options).flatMap(text => wrap(text, 100, 2.5))
-  return sheetsFrom(tileBodies(templateDrawing(design, kind, 0), titleOf(design, kind, options), `template-${kind}`, `Full-size template of the ${kind} frame`, notes, options))
+  const notes = sentences(design, kind, options).flatMap((text) => wrap(text, 100, 2.5))
+  return sheetsFrom(
+    tileBodies(
+      templateDrawing(design, kind, 0),
+      titleOf(design, kind, options),
+      `template-${kind}`,
+      `Full-size template of the ${kind} frame`,
+      notes,
+      options,
+    ),
+  )
 }
 
 /** One roll page, turned so that crown and toe lie along the roll. */
@@ -103,15 +123,22 @@ export function frameTemplateRoll(design: Design, kind: FrameKind, options: Prin
   const heightMm = Math.ceil(drawing.heightMm)
   const foot = heightMm - FULL_BLOCK - 12
   const title = titleOf(design, kind, options)
-  return [{
-    name: `template-${kind}-roll`, says: `Full-size template of the ${kind} frame on one roll page`, widthMm, heightMm,
-    marks: [
-      ...drawing.marks,
-      ...checkSquare(widthMm / 2 - 160, heightMm - 115),
-      ...sentences(design, kind, options).slice(0, 3).map((text, i) => letter(widthMm / 2 - 40, heightMm - 100 + i * 8, text, { height: 5, group: 'words' })),
-      line(0, 0, widthMm, 0, { width: FINE, group: 'edge' }), line(0, heightMm, widthMm, heightMm, { width: FINE, group: 'edge' }),
-      ...titleBlock({ ...title, sheet: 1, of: 1 }, 'full', widthMm / 2 + 200, foot),
-    ],
-  }]
+  return [
+    {
+      name: `template-${kind}-roll`,
+      says: `Full-size template of the ${kind} frame on one roll page`,
+      widthMm,
+      heightMm,
+      marks: [
+        ...drawing.marks,
+        ...checkSquare(widthMm / 2 - 160, heightMm - 115),
+        ...sentences(design, kind, options)
+          .slice(0, 3)
+          .map((text, i) => letter(widthMm / 2 - 40, heightMm - 100 + i * 8, text, { height: 5, group: 'words' })),
+        line(0, 0, widthMm, 0, { width: FINE, group: 'edge' }),
+        line(0, heightMm, widthMm, heightMm, { width: FINE, group: 'edge' }),
+        ...titleBlock({ ...title, sheet: 1, of: 1 }, 'full', widthMm / 2 + 200, foot),
+      ],
+    },
+  ]
 }
-

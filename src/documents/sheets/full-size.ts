@@ -6,16 +6,16 @@ import type { Design } from '../../derive/design.js'
 import type { Part, Pattern } from '../../derive/nouns.js'
 import { holeRows } from '../drawing/hole-rows.js'
 import { lettered, textWidth, wrap } from '../drawing/lettering.js'
-import { FINE, THIN, letter, lines } from '../drawing/page.js'
 import type { Mark, Page } from '../drawing/page.js'
-import { partTitle, sheetsFrom, unitsOf } from '../drawing/sheet.js'
+import { FINE, letter, lines, THIN } from '../drawing/page.js'
 import type { PrintOptions, TitleDraft } from '../drawing/sheet.js'
+import { partTitle, sheetsFrom, unitsOf } from '../drawing/sheet.js'
 import { checkSquare, directionArrow } from '../drawing/symbols.js'
-import { tileBodies } from '../drawing/tiles.js'
 import type { Drawing } from '../drawing/tiles.js'
+import { tileBodies } from '../drawing/tiles.js'
 import { BLOCK_WIDTH, titleBlock } from '../drawing/title-block.js'
-import { boundsOf, viewOf } from '../drawing/view.js'
 import type { View } from '../drawing/view.js'
+import { boundsOf, viewOf } from '../drawing/view.js'
 import { rowWords } from './pattern-dimensions.js'
 import { patternInk } from './pattern-geometry.js'
 
@@ -55,7 +55,15 @@ function names(pattern: Pattern, view: View, options: PrintOptions): readonly Ma
   }
   for (const cut of pattern.cuts) {
     const b = boundsOf([cut.outline])
-    marks.push(letter(view.x((b.x0 + b.x1) / 2), view.y((b.y0 + b.y1) / 2), cut.opening, { height: room > 150 ? 10 : 3.5, bold: true, anchor: 'middle', sits: 'middle', group }))
+    marks.push(
+      letter(view.x((b.x0 + b.x1) / 2), view.y((b.y0 + b.y1) / 2), cut.opening, {
+        height: room > 150 ? 10 : 3.5,
+        bold: true,
+        anchor: 'middle',
+        sits: 'middle',
+        group,
+      }),
+    )
   }
   for (const mark of pattern.marks) {
     const across = Math.abs(mark.from[1] - mark.to[1]) < Math.abs(mark.from[0] - mark.to[0])
@@ -69,7 +77,9 @@ function drawingOf(pattern: Pattern, options: PrintOptions): Drawing & { readonl
   const box = boundsOf([pattern.outline])
   const view = viewOf(1, [box.x0, box.y1], [EDGE, EDGE])
   return {
-    view, widthMm: view.length(box.x1 - box.x0) + 2 * EDGE, heightMm: view.length(box.y1 - box.y0) + 2 * EDGE,
+    view,
+    widthMm: view.length(box.x1 - box.x0) + 2 * EDGE,
+    heightMm: view.length(box.y1 - box.y0) + 2 * EDGE,
     marks: [...patternInk(pattern, view, true).marks, ...names(pattern, view, options)],
   }
 }
@@ -91,18 +101,46 @@ export function fullSizeRoll(design: Design, part: Part, pattern: Pattern, optio
     const lap = count === 1 ? 0 : 10
     const widthMm = Math.max(Math.ceil(each + 2 * lap), 420)
     const shift = lap - n * each
-    const ink: readonly Mark[] = count === 1 ? drawing.marks : [{ kind: 'window', x: 0, y: 0, width: each + 2 * lap, height: drawing.heightMm, shift: [shift, 0], marks: drawing.marks, group: 'full-size' }]
+    const ink: readonly Mark[] =
+      count === 1
+        ? drawing.marks
+        : [
+            {
+              kind: 'window',
+              x: 0,
+              y: 0,
+              width: each + 2 * lap,
+              height: drawing.heightMm,
+              shift: [shift, 0],
+              marks: drawing.marks,
+              group: 'full-size',
+            },
+          ]
     const register = count === 1 ? [] : [n > 0 ? lap : null, n < count - 1 ? lap + each : null].filter((x): x is number => x !== null)
-    const cross = register.flatMap(x => [[x, 0, x, drawing.heightMm], [x - 8, EDGE / 2, x + 8, EDGE / 2], [x - 8, drawing.heightMm - EDGE / 2, x + 8, drawing.heightMm - EDGE / 2]] as const)
+    const cross = register.flatMap(
+      (x) =>
+        [
+          [x, 0, x, drawing.heightMm],
+          [x - 8, EDGE / 2, x + 8, EDGE / 2],
+          [x - 8, drawing.heightMm - EDGE / 2, x + 8, drawing.heightMm - EDGE / 2],
+        ] as const,
+    )
     const top = drawing.heightMm + 8
-    const text = words(part, pattern).flatMap(sentence => wrap(lettered(sentence), Math.max(90, widthMm - 345), 3.5))
+    const text = words(part, pattern).flatMap((sentence) => wrap(lettered(sentence), Math.max(90, widthMm - 345), 3.5))
     const marks: Mark[] = [
-      ...ink, ...checkSquare(EDGE, top),
+      ...ink,
+      ...checkSquare(EDGE, top),
       ...text.map((row, i) => letter(EDGE + 110, top + 8 + i * 6, row, { height: 3.5, group: 'words' })),
       ...arrowsFor(pattern, EDGE + 150, top + 90),
       ...(cross.length > 0 ? [lines(cross, { width: THIN, group: 'register' })] : []),
       ...titleBlock({ ...title, sheet: n + 1, of: count }, 'full', widthMm - EDGE / 2 - BLOCK_WIDTH, heightMm - 62 - 8),
-      lines([[0, 0, widthMm, 0], [0, heightMm, widthMm, heightMm]], { width: FINE, group: 'edge' }),
+      lines(
+        [
+          [0, 0, widthMm, 0],
+          [0, heightMm, widthMm, heightMm],
+        ],
+        { width: FINE, group: 'edge' },
+      ),
     ]
     const suffix = count === 1 ? '' : `-${n + 1}`
     return { name: `${faceOf(part, pattern)}-full-size${suffix}`, says: `Full-size pattern of ${part.says}`, widthMm, heightMm, marks }
@@ -111,14 +149,27 @@ export function fullSizeRoll(design: Design, part: Part, pattern: Pattern, optio
 
 function arrowsFor(pattern: Pattern, x: number, y: number): readonly Mark[] {
   const turn = (axis: string, ahead: number): number => ahead + (axis === 'aft' || axis === 'down' || axis === 'left' ? 180 : 0)
-  const word = (axis: string): string => (axis === 'aft' || axis === 'forward' ? 'forward' : axis === 'up' || axis === 'down' ? 'up' : 'right of travel')
-  return [...directionArrow(x, y, turn(pattern.flat.x, 0), word(pattern.flat.x), 20), ...directionArrow(x, y, turn(pattern.flat.y, 90), word(pattern.flat.y), 20)]
+  const word = (axis: string): string =>
+    axis === 'aft' || axis === 'forward' ? 'forward' : axis === 'up' || axis === 'down' ? 'up' : 'right of travel'
+  return [
+    ...directionArrow(x, y, turn(pattern.flat.x, 0), word(pattern.flat.x), 20),
+    ...directionArrow(x, y, turn(pattern.flat.y, 90), word(pattern.flat.y), 20),
+  ]
 }
 
 /** The same at 1:1 on sheets to be laid together. */
 export function fullSizeTiles(design: Design, part: Part, pattern: Pattern, options: PrintOptions = {}): readonly Page[] {
-  const notes = [...words(part, pattern), 'Lay the crosses of neighbours on each other.'].flatMap(text => wrap(lettered(text), 100, 2.5))
-  return sheetsFrom(tileBodies(drawingOf(pattern, options), fullTitle(design, part, pattern, options), `${faceOf(part, pattern)}-tile`, `Full-size pattern of ${part.says}`, notes, options))
+  const notes = [...words(part, pattern), 'Lay the crosses of neighbours on each other.'].flatMap((text) => wrap(lettered(text), 100, 2.5))
+  return sheetsFrom(
+    tileBodies(
+      drawingOf(pattern, options),
+      fullTitle(design, part, pattern, options),
+      `${faceOf(part, pattern)}-tile`,
+      `Full-size pattern of ${part.says}`,
+      notes,
+      options,
+    ),
+  )
 }
 
 /** The pattern alone at 1:1, its blank 10 mm inside the page: groups outline, cuts, removed, holes, origin, marks-roll, marks-bend, marks-centre, marks-lap. */
@@ -126,7 +177,11 @@ export function barePattern(part: Part, pattern: Pattern): Page {
   const box = boundsOf([pattern.outline])
   const view = viewOf(1, [box.x0, box.y1], [10, 10])
   return {
-    name: `${faceOf(part, pattern)}-bare`, says: `${part.says}, ${pattern.face}, full size in mm, seen from ${pattern.flat.view}`,
-    widthMm: view.length(box.x1 - box.x0) + 20, heightMm: view.length(box.y1 - box.y0) + 20, marks: patternInk(pattern, view).marks,
+    name: `${faceOf(part, pattern)}-bare`,
+    says: `${part.says}, ${pattern.face}, full size in mm, seen from ${pattern.flat.view}`,
+    widthMm: view.length(box.x1 - box.x0) + 20,
+    heightMm: view.length(box.y1 - box.y0) + 20,
+    marks: patternInk(pattern, view).marks,
+    bare: true,
   }
 }

@@ -3,12 +3,12 @@ import type { Design } from '../../derive/design.js'
 import type { Part, Pattern } from '../../derive/nouns.js'
 import { holeRows } from '../drawing/hole-rows.js'
 import { lettered, shorten, wrap } from '../drawing/lettering.js'
-import { FINE, THIN, letter, lines } from '../drawing/page.js'
 import type { LetterHeight, Mark } from '../drawing/page.js'
+import { FINE, letter, lines, THIN } from '../drawing/page.js'
 import type { PaperSize } from '../drawing/paper-sizes.js'
 import { roomBeside } from '../drawing/sheet.js'
-import { lengthUnit, massWords, plainLength, stockWords } from '../drawing/units.js'
 import type { PrintUnits } from '../drawing/units.js'
+import { lengthUnit, massWords, plainLength, stockWords } from '../drawing/units.js'
 import { boundsOf } from '../drawing/view.js'
 import { pitchWords } from './pattern-dimensions.js'
 
@@ -20,7 +20,7 @@ const COLUMN = 83
 /** What a person at the bench must know besides the figures. */
 export function noteSentences(design: Design, part: Part, pattern: Pattern, units: PrintUnits): readonly string[] {
   const box = boundsOf([pattern.outline])
-  const stock = part.stock === null ? null : design.definition.stock.sheets.find(s => s.name === part.stock)
+  const stock = part.stock === null ? null : design.definition.stock.sheets.find((s) => s.name === part.stock)
   const { origin } = pattern.flat
   return [
     `Dimensions in ${lengthUnit(units)} from the origin mark (${origin.says}: STA ${(origin.station * 1000).toFixed(0)}, G ${(Math.abs(origin.girth) * 1000).toFixed(0)}). Drawn at the sheet's mid surface.`,
@@ -35,11 +35,20 @@ export function noteSentences(design: Design, part: Part, pattern: Pattern, unit
 
 /** `S4 is a 1/8 in solid rivet, universal head, 2117-T4.` for each type the pattern takes. */
 function fastenerSentences(design: Design, pattern: Pattern): readonly string[] {
-  const used = new Set(design.rows.filter(row => pattern.holes.rows.includes(row.id)).map(row => row.fastener))
-  return design.definition.fasteners.filter(type => used.has(type.id)).map(type => `${type.id} is a ${type.diameter.name} ${type.kind} rivet, ${type.head}, ${type.alloy}.`)
+  const used = new Set(design.rows.filter((row) => pattern.holes.rows.includes(row.id)).map((row) => row.fastener))
+  return design.definition.fasteners
+    .filter((type) => used.has(type.id))
+    .map((type) => `${type.id} is a ${type.diameter.name} ${type.kind} rivet, ${type.head}, ${type.alloy}.`)
 }
 
-export function patternNotes(design: Design, part: Part, pattern: Pattern, size: PaperSize, units: PrintUnits, height: LetterHeight): readonly Mark[] {
+export function patternNotes(
+  design: Design,
+  part: Part,
+  pattern: Pattern,
+  size: PaperSize,
+  units: PrintUnits,
+  height: LetterHeight,
+): readonly Mark[] {
   const k = height / 1.8
   const room = roomBeside(size, 'full')
   if (room.width < 60) return []
@@ -63,7 +72,16 @@ export function patternNotes(design: Design, part: Part, pattern: Pattern, size:
 }
 
 /** Rows of holes in as many columns as there is room for. */
-function rowTable(design: Design, pattern: Pattern, x: number, y: number, width: number, tall: number, units: PrintUnits, height: LetterHeight): readonly Mark[] {
+function rowTable(
+  design: Design,
+  pattern: Pattern,
+  x: number,
+  y: number,
+  width: number,
+  tall: number,
+  units: PrintUnits,
+  height: LetterHeight,
+): readonly Mark[] {
   const k = height / 1.8
   const [wide, pitch] = [COLUMN * k, ROW * k]
   const rows = holeRows(pattern)
@@ -72,17 +90,27 @@ function rowTable(design: Design, pattern: Pattern, x: number, y: number, width:
   const group = 'rows'
   const deep = Math.floor((tall - 11) / pitch)
   const marks: Mark[] = []
-  const cells = [0, 29, 38, 52, 61, 82].map(at => at * k)
+  const cells = [0, 29, 38, 52, 61, 82].map((at) => at * k)
   for (let c = 0; c < columns && c * deep < rows.length; c++) {
     const left = x + c * wide
     const head = ['Row of holes', 'Type', `Hole ${lengthUnit(units)}`, 'No.', `Pitch ${lengthUnit(units)}`]
-    head.forEach((text, i) => { marks.push(letter(left + cells[i], y + 6, text, { height, bold: true, group })) })
+    head.forEach((text, i) => {
+      marks.push(letter(left + cells[i], y + 6, text, { height, bold: true, group }))
+    })
     marks.push(lines([[left, y + 7.6, left + wide - 5, y + 7.6]], { width: FINE, group }))
     rows.slice(c * deep, (c + 1) * deep).forEach((row, i) => {
       const level = y + 8.2 + pitch * (i + 0.85)
-      const made = design.rows.find(r => r.id === row.row)
-      const text = [row.row, made?.fastener ?? '—', plainLength(row.diameter, units).split(' ')[0], String(row.holes.length), pitchWords(row, units)]
-      text.forEach((value, n) => { marks.push(letter(left + cells[n], level, shorten(lettered(value), cells[n + 1] - cells[n] - 1, height), { height, group })) })
+      const made = design.rows.find((r) => r.id === row.row)
+      const text = [
+        row.row,
+        made?.fastener ?? '—',
+        plainLength(row.diameter, units).split(' ')[0],
+        String(row.holes.length),
+        pitchWords(row, units),
+      ]
+      text.forEach((value, n) => {
+        marks.push(letter(left + cells[n], level, shorten(lettered(value), cells[n + 1] - cells[n] - 1, height), { height, group }))
+      })
     })
   }
   const left = rows.length - columns * deep

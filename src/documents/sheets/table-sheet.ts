@@ -1,11 +1,11 @@
 /** A table on as many bordered sheets as it needs: the shape shared by every list of the packet. */
 import type { Mark, Page } from '../drawing/page.js'
-import { sheetsOf } from '../drawing/paper-sizes.js'
 import type { PaperSize, Room } from '../drawing/paper-sizes.js'
-import { roomAbove, seriesOf, sheetsFrom } from '../drawing/sheet.js'
+import { sheetsOf } from '../drawing/paper-sizes.js'
 import type { PrintOptions, TitleDraft } from '../drawing/sheet.js'
-import { introduction, tableBlocks } from '../drawing/table.js'
+import { roomAbove, seriesOf, sheetsFrom } from '../drawing/sheet.js'
 import type { Column, Row, TableStyle } from '../drawing/table.js'
+import { introduction, tableBlocks } from '../drawing/table.js'
 
 export interface TableSheet {
   readonly name: string
@@ -32,7 +32,13 @@ export function tableSheets(sheet: TableSheet, options: PrintOptions): readonly 
   const inner: Room = { x: whole.x + PADDING, y: whole.y + PADDING, width: whole.width - 2 * PADDING, height: whole.height - 2 * PADDING }
   const abreast = sheet.abreast ?? 1
   const head = (page: number): ReturnType<typeof introduction> =>
-    introduction(inner.x, inner.y, inner.width, page === 0 ? sheet.heading : `${sheet.heading} (continued)`, page === 0 ? sheet.sentences : sheet.sentences.slice(0, 1))
+    introduction(
+      inner.x,
+      inner.y,
+      inner.width,
+      page === 0 ? sheet.heading : `${sheet.heading} (continued)`,
+      page === 0 ? sheet.sentences : sheet.sentences.slice(0, 1),
+    )
   const wide = (inner.width - GUTTER * (abreast - 1)) / abreast
   const roomFor = (block: number): Room => {
     const depth = head(block < abreast ? 0 : 1).depth
@@ -40,10 +46,19 @@ export function tableSheets(sheet: TableSheet, options: PrintOptions): readonly 
   }
   const blocks = sheet.rows.length === 0 ? [[]] : tableBlocks(sheet.columns, sheet.rows, roomFor, sheet.style)
   const count = Math.ceil(blocks.length / abreast)
-  return sheetsFrom(Array.from({ length: count }, (_, n) => {
-    const marks: readonly Mark[] = [...head(n).marks, ...blocks.slice(n * abreast, (n + 1) * abreast).flat()]
-    return { name: count === 1 ? sheet.name : `${sheet.name}-${n + 1}`, says: sheet.says, size, block: 'slim' as const, title: sheet.title, marks }
-  }))
+  return sheetsFrom(
+    Array.from({ length: count }, (_, n) => {
+      const marks: readonly Mark[] = [...head(n).marks, ...blocks.slice(n * abreast, (n + 1) * abreast).flat()]
+      return {
+        name: count === 1 ? sheet.name : `${sheet.name}-${n + 1}`,
+        says: sheet.says,
+        size,
+        block: 'slim' as const,
+        title: sheet.title,
+        marks,
+      }
+    }),
+  )
 }
 
 /** Widths shared out over the room a table has: the flexible columns take what is left. */

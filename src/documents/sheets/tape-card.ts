@@ -6,11 +6,11 @@ import type { Design } from '../../derive/design.js'
 import type { Part, Pattern } from '../../derive/nouns.js'
 import { holeRows } from '../drawing/hole-rows.js'
 import { lettered, shorten, textWidth } from '../drawing/lettering.js'
-import { FINE, OUTLINE, THIN, circles, letter, line, lines } from '../drawing/page.js'
 import type { Mark, Page } from '../drawing/page.js'
+import { circles, FINE, letter, line, lines, OUTLINE, THIN } from '../drawing/page.js'
 import { sheetsOf } from '../drawing/paper-sizes.js'
-import { partTitle, roomAbove, seriesOf, sheetsFrom, unitsOf } from '../drawing/sheet.js'
 import type { Body, PrintOptions } from '../drawing/sheet.js'
+import { partTitle, roomAbove, seriesOf, sheetsFrom, unitsOf } from '../drawing/sheet.js'
 import { introduction } from '../drawing/table.js'
 import { lengthNumber, lengthUnit } from '../drawing/units.js'
 import { boundsOf } from '../drawing/view.js'
@@ -35,7 +35,17 @@ export interface TapeEdge {
 const NEAR = 0.045
 
 const ends = (axis: string): readonly [low: string, high: string] =>
-  axis === 'aft' ? ['forward', 'aft'] : axis === 'forward' ? ['aft', 'forward'] : axis === 'up' ? ['lower', 'upper'] : axis === 'right' ? ['left', 'right'] : axis === 'left' ? ['right', 'left'] : ['upper', 'lower']
+  axis === 'aft'
+    ? ['forward', 'aft']
+    : axis === 'forward'
+      ? ['aft', 'forward']
+      : axis === 'up'
+        ? ['lower', 'upper']
+        : axis === 'right'
+          ? ['left', 'right']
+          : axis === 'left'
+            ? ['right', 'left']
+            : ['upper', 'lower']
 
 /** Edges of a pattern along which a row of holes runs, each with its stops in order. */
 export function tapeEdges(pattern: Pattern): readonly TapeEdge[] {
@@ -51,17 +61,23 @@ export function tapeEdges(pattern: Pattern): readonly TapeEdge[] {
     let before: readonly string[] = []
     for (const end of [0, 1] as const) {
       const level = end === 0 ? low : high
-      const taped = rows.filter(row => row.lies === lies && Math.abs(row.at - level) <= NEAR && row.holes.length > 2)
+      const taped = rows.filter((row) => row.lies === lies && Math.abs(row.at - level) <= NEAR && row.holes.length > 2)
       // a strip narrower than the reach is taped once
-      if (taped.length === 0 || (high - low < 2 * NEAR && end === 1 && taped.every(row => before.includes(row.row)))) continue
-      before = taped.map(row => row.row)
-      const stops: TapeStop[] = [{ at: from, kind: 'end', name: 'end' }, { at: to, kind: 'end', name: 'end' }]
+      if (taped.length === 0 || (high - low < 2 * NEAR && end === 1 && taped.every((row) => before.includes(row.row)))) continue
+      before = taped.map((row) => row.row)
+      const stops: TapeStop[] = [
+        { at: from, kind: 'end', name: 'end' },
+        { at: to, kind: 'end', name: 'end' },
+      ]
       for (const row of taped) for (const hole of row.holes) stops.push({ at: places[hole], kind: 'hole', name: row.row })
       for (const row of rows) if (row.lies === crosses && row.holes.length > 1) stops.push({ at: row.at, kind: 'line', name: row.row })
       for (const cut of pattern.cuts) {
         const b = boundsOf([cut.outline])
-        const reaches = along === 'x' ? (end === 0 ? b.y0 <= low + 1e-6 : b.y1 >= high - 1e-6) : end === 0 ? b.x0 <= low + 1e-6 : b.x1 >= high - 1e-6
-        if (reaches) for (const at of along === 'x' ? [b.x0, b.x1] : [b.y0, b.y1]) if (at > from + 1e-6 && at < to - 1e-6) stops.push({ at, kind: 'cut', name: `${cut.opening} cut` })
+        const reaches =
+          along === 'x' ? (end === 0 ? b.y0 <= low + 1e-6 : b.y1 >= high - 1e-6) : end === 0 ? b.x0 <= low + 1e-6 : b.x1 >= high - 1e-6
+        if (reaches)
+          for (const at of along === 'x' ? [b.x0, b.x1] : [b.y0, b.y1])
+            if (at > from + 1e-6 && at < to - 1e-6) stops.push({ at, kind: 'cut', name: `${cut.opening} cut` })
       }
       stops.sort((a, b) => a.at - b.at)
       out.push({ edge: `${sideEnds[end]} edge`, datum: `${alongEnds[0]} end`, rows: before, stops })
@@ -79,7 +95,13 @@ const UNDER = BAND - ABOVE - 4
 const HEAD = 48
 
 /** One strip: a rail with a tick and a value at each stop; names of crossing lines and hole numbers under it. */
-function strip(stops: readonly TapeStop[], numbers: readonly string[], x: number, y: number, value: (m: number) => string): readonly Mark[] {
+function strip(
+  stops: readonly TapeStop[],
+  numbers: readonly string[],
+  x: number,
+  y: number,
+  value: (m: number) => string,
+): readonly Mark[] {
   const group = 'tape'
   const rail = y + ABOVE
   const marks: Mark[] = [line(x, rail, x + stops.length * PITCH, rail, { width: OUTLINE, group })]
@@ -113,21 +135,26 @@ function cardBodies(design: Design, part: Part, pattern: Pattern, edge: TapeEdge
   const perPage = Math.max(1, Math.floor((room.height - 8 - HEAD) / BAND)) * perBand
   const hand = sideLetter(part.side, design.definition.coach.market)
   let count = 0
-  const numbers = edge.stops.map(stop => (stop.kind === 'hole' ? String(++count) : ''))
+  const numbers = edge.stops.map((stop) => (stop.kind === 'hole' ? String(++count) : ''))
   const title = partTitle(design, options, 'Tape card', part, pattern)
   const face = part.patterns.length > 1 ? `${part.id}, ${pattern.face}` : part.id
   const bodies: Body[] = []
   for (let from = 0; from < edge.stops.length; from += perPage) {
     const last = from + perPage >= edge.stops.length
-    const marks: Mark[] = [...introduction(inner.x, inner.y, inner.width - (hand ? 44 : 0), `${face}: ${edge.edge}`, [
-      `Hook the tape at the ${edge.datum}. Running dimensions in ${lengthUnit(units)}, all from that one end; never from the hole before.`,
-      `Dots are holes of ${edge.rows.join(' and ')}, numbered under the rail. Long ticks are lines of holes that cross this edge, cuts and ends. Evenly spaced, not to scale. ${count} holes.`,
-    ]).marks]
-    if (hand) marks.push(letter(inner.x + inner.width - 1, inner.y + 1, hand, { height: 40, anchor: 'end', sits: 'top', bold: true, group: 'hand' }))
+    const marks: Mark[] = [
+      ...introduction(inner.x, inner.y, inner.width - (hand ? 44 : 0), `${face}: ${edge.edge}`, [
+        `Hook the tape at the ${edge.datum}. Running dimensions in ${lengthUnit(units)}, all from that one end; never from the hole before.`,
+        `Dots are holes of ${edge.rows.join(' and ')}, numbered under the rail. Long ticks are lines of holes that cross this edge, cuts and ends. Evenly spaced, not to scale. ${count} holes.`,
+      ]).marks,
+    ]
+    if (hand)
+      marks.push(
+        letter(inner.x + inner.width - 1, inner.y + 1, hand, { height: 40, anchor: 'end', sits: 'top', bold: true, group: 'hand' }),
+      )
     for (let n = 0; n * perBand < Math.min(perPage, edge.stops.length - from); n++) {
       const a = from + n * perBand
       const b = Math.min(a + perBand, from + perPage, edge.stops.length)
-      marks.push(...strip(edge.stops.slice(a, b), numbers.slice(a, b), inner.x, inner.y + HEAD + n * BAND, m => lengthNumber(m, units)))
+      marks.push(...strip(edge.stops.slice(a, b), numbers.slice(a, b), inner.x, inner.y + HEAD + n * BAND, (m) => lengthNumber(m, units)))
     }
     const name = `${part.id}${part.patterns.length > 1 ? `-${pattern.face}` : ''}-tape-${edge.edge.split(' ')[0]}${from === 0 && last ? '' : `-${from / perPage + 1}`}`
     bodies.push({ name, says: `Tape card of the ${edge.edge} of ${part.says}`, size, block: 'slim', title, marks })
@@ -137,6 +164,7 @@ function cardBodies(design: Design, part: Part, pattern: Pattern, edge: TapeEdge
 
 /** Tape cards of all edges of all patterns of a part along which rows of holes run. */
 export function tapeCards(design: Design, part: Part, options: PrintOptions = {}): readonly Page[] {
-  return sheetsFrom(part.patterns.flatMap(pattern => tapeEdges(pattern).flatMap(edge => cardBodies(design, part, pattern, edge, options))))
+  return sheetsFrom(
+    part.patterns.flatMap((pattern) => tapeEdges(pattern).flatMap((edge) => cardBodies(design, part, pattern, edge, options))),
+  )
 }
-

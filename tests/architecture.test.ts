@@ -50,12 +50,15 @@ const SHOWN: Readonly<
       'itself and the nouns': { 'src/derive/shell/rows.ts': "import type { Part } from '../nouns.js'\nimport { hoop } from './hoop.js'" },
     },
   },
-  'only derive/index.ts imports trades': {
+  'only derive/index.ts and the checks import trades': {
     caught: {
-      'a check': { 'src/checks/laps.ts': "import { hoop } from '../derive/shell/hoop.js'" },
+      'a document': { 'src/documents/sheets/hoop.ts': "import { hoop } from '../../derive/shell/hoop.js'" },
       'another file of derive': { 'src/derive/design.ts': "import type { Hoop } from './shell/hoop.js'" },
     },
-    clean: { 'the one that may': { 'src/derive/index.ts': "import { deriveShell } from './shell/index.js'" } },
+    clean: {
+      'the one that may': { 'src/derive/index.ts': "import { deriveShell } from './shell/index.js'" },
+      'a check': { 'src/checks/laps.ts': "import { hoop } from '../derive/shell/hoop.js'" },
+    },
   },
   'only the composition roots touch the clock, chance, the environment, the disk or the network': {
     caught: {

@@ -5,7 +5,7 @@
  * silly ones hold one to three things that are plainly wrong.
  */
 import { stringify } from 'yaml'
-import { at, buildChain, type ChainPiece, type TangentChain } from '../src/maths/tangent-chain.js'
+import { at, buildChain, type ChainPiece, girthAtZ, type TangentChain, widest } from '../src/maths/tangent-chain.js'
 import { type Chance, chance } from './random.js'
 import { spoil } from './spoil.js'
 
@@ -43,7 +43,10 @@ function write(c: Chance, odd: boolean): Record<string, unknown> {
   const drop = -at(drawn, drawn.length).z
   const crown = Math.max(0.3, drop - c.between(0.05, odd ? 1 : 0.45))
   const chain = buildChain({ y: 0, z: crown, heading: 0 }, pieces)
-  const bays = c.whole(1, c.maybe(0.15) ? 8 : 4)
+  const floorHalf = at(chain, girthAtZ(chain, 0) ?? 0).y
+  // now and then a coach as long as a train, whose rows have more layers to choose from than any other
+  const long = odd && c.maybe(0.04)
+  const bays = long ? c.whole(30, 60) : c.whole(1, c.maybe(0.15) ? 8 : 4)
   const stations = [c.between(2.2, 3.4)]
   for (let i = 0; i < bays; i++) stations.push(stations[i] + c.between(odd ? 0.08 : 0.4, odd ? 1.2 : 0.8))
   const frames = stations.map((s, i) => ({
@@ -52,7 +55,7 @@ function write(c: Chance, odd: boolean): Record<string, unknown> {
     ...(i === 0 ? { joint: 'nose' } : i === bays ? { joint: 'tail' } : {}),
   }))
   const seams = girths(c, c.whole(2, 6), chain.length, odd)
-  const lining = girths(c, c.whole(0, 4), chain.length * 0.85, odd)
+  const lining = girths(c, c.whole(0, 4), (girthAtZ(chain, 0.06) ?? chain.length * 0.8) - 0.03, odd)
   const sheets = ['48 in x 152 in', '36 in x 152 in', '1250 mm x 2500 mm']
   const [first, last] = [stations[0], stations[bays]]
   return {
@@ -64,7 +67,7 @@ function write(c: Chance, odd: boolean): Record<string, unknown> {
       market: c.pick(['us', 'uk', 'eu', 'au']),
       date: '2026-03-02',
     },
-    section: { crown: `${(crown * 1000).toFixed(4)} mm`, chain: pieces.map(writtenPiece) },
+    section: sectionOf(c, crown, pieces, chain),
     frames,
     shell: {
       ...shellOf(c, odd, L),
@@ -104,12 +107,16 @@ function write(c: Chance, odd: boolean): Record<string, unknown> {
     openings: Array.from({ length: c.whole(0, c.maybe(0.2) ? 12 : 5) }, (_, i) => opening(c, i, chain, crown, first, last, odd, L)),
     gear: c.maybe(0.75) ? gearOf(c, first, last, L) : 'none',
     floor: c.maybe(0.85)
-      ? { thickness: L(c.between(0.006, 0.04)), 'half width': L(c.between(0.2, odd ? 1.4 : 0.7)), 'end reach': L(c.between(0.2, 0.8)) }
+      ? {
+          thickness: L(c.between(0.006, 0.04)),
+          'half width': L(Math.max(0.1, floorHalf) * c.between(0.4, odd && c.maybe(0.1) ? 1.3 : 0.98)),
+          'end reach': L(c.between(0.2, 0.8)),
+        }
       : 'none',
     ends: {
       skin: { alloy: '5052-O', thickness: L(c.between(0.0005, 0.003)) },
       reach: L(c.between(0.8, 1.2)),
-      'coupler face': L(c.between(0.3, odd ? 2.5 : 0.9)),
+      'coupler face': L(c.between(0.3, odd && c.maybe(0.1) ? 2.5 : 0.9)),
     },
   }
 }
@@ -129,6 +136,15 @@ function usualSection(c: Chance): ChainPiece[] {
   ]
   if (c.maybe(0.9)) pieces.push({ kind: 'arc', name: 'turn-under', radius: c.between(0.15, 0.45), to: c.between(105, 165) * DEG })
   return pieces
+}
+
+/** Written outright, or with one heading left to be solved for the width. */
+function sectionOf(c: Chance, crown: number, pieces: readonly ChainPiece[], chain: TangentChain): Record<string, unknown> {
+  const written = pieces.map(writtenPiece)
+  const high = `${(crown * 1000).toFixed(4)} mm`
+  if (pieces[0].kind !== 'arc' || !c.maybe(0.15)) return { crown: high, chain: written }
+  const width = 2 * widest(chain).y * (c.maybe(0.2) ? c.between(0.5, 1.5) : 1)
+  return { crown: high, chain: [{ ...written[0], to: 'fit' }, ...written.slice(1)], fit: { width: `${(width * 1000).toFixed(2)} mm` } }
 }
 
 /** Two to seven pieces of any sort, some concave. */
@@ -191,7 +207,11 @@ function shellOf(c: Chance, odd: boolean, L: (m: number) => string): Record<stri
     toe: {
       flange: L(c.between(0.012, odd ? 0.1 : 0.03)),
       ...(c.maybe(0.4)
-        ? { turn: degrees(c.between(-80, 80) * DEG), 'bend radius': L(c.between(0, 0.006)), 'k factor': c.pick([0.33, 0.42, 0.5]) }
+        ? {
+            turn: degrees(c.between(-80, 80) * DEG),
+            'bend radius': L(c.between(0, odd ? 0.02 : 0.006)),
+            'k factor': c.pick([0.33, 0.42, 0.5]),
+          }
         : {}),
     },
     assembly: c.pick(['ends first', 'barrel first']),

@@ -76,6 +76,9 @@ const each = (tree: Tree, wanted: (path: string) => boolean, look: (source: Sour
   sources(tree, wanted).flatMap(look)
 const at = (source: Source, line: number, says: string): string => `${source.path}:${line} ${says}`
 
+/** Reads a pattern's parallel arrays as objects and computes nothing. */
+const UNPACKS = 'src/derive/holes.ts'
+
 export const RULES: readonly Rule[] = [
   {
     says: 'every file of src/ stands in a room the map knows',
@@ -105,11 +108,12 @@ export const RULES: readonly Rule[] = [
       ),
   },
   {
-    says: 'only derive/index.ts imports trades',
+    // a check judges a trade by that trade's own geometry: see docs/decisions/0002
+    says: 'only derive/index.ts and the checks import trades',
     breaches: (tree) =>
       each(
         tree,
-        (path) => product(path) && path !== 'src/derive/index.ts' && trade(path) === null,
+        (path) => product(path) && path !== 'src/derive/index.ts' && room(path) !== 'checks' && trade(path) === null,
         (s) =>
           s.imports.filter((i) => i.relative && trade(i.from) !== null).map((i) => at(s, i.line, `imports ${i.from} past derive/index.ts`)),
       ),
@@ -170,7 +174,7 @@ export const RULES: readonly Rule[] = [
         (path) => product(path) && room(path) === 'documents',
         (s) => [
           ...s.imports
-            .filter((i) => i.relative && ['derive', 'checks'].includes(room(i.from)) && !i.typeOnly)
+            .filter((i) => i.relative && ['derive', 'checks'].includes(room(i.from)) && !i.typeOnly && i.from !== UNPACKS)
             .map((i) => at(s, i.line, `calls ${i.from}: a document prints what the design already holds`)),
           ...s.imports
             .filter((i) => i.relative && /[/.]formulas(\.ts|\/.*)$/.test(i.from))
@@ -187,7 +191,7 @@ export const RULES: readonly Rule[] = [
         (path) => product(path) && room(path) === 'checks',
         (s) => [
           ...s.imports
-            .filter((i) => i.from === 'src/derive/index.ts' && !i.typeOnly)
+            .filter((i) => i.from === 'src/derive/index.ts' && !i.typeOnly && s.path !== 'src/checks/index.ts')
             .map((i) => at(s, i.line, 'derives a design: a check judges the one it is given')),
           ...s.where(changesWhatItWasGiven).map((line) => at(s, line, 'changes what it was given')),
         ],

@@ -3,10 +3,12 @@ import type { Definition } from '../definition/types.js'
 import { revisionOf } from '../definition/revision.js'
 import type { Design } from '../derive/design.js'
 import { derive } from '../derive/index.js'
+import { createMemo, type Memo } from '../derive/memo.js'
 import { layoutChecks } from './layout/index.js'
 
-export function design(definition: Definition): Design {
-  const derived = derive(definition)
+/** With the memo of the last design, only what hangs on a changed piece of the definition is made and checked anew. */
+export function design(definition: Definition, memo: Memo = createMemo()): Design {
+  const derived = derive(definition, memo)
   const { shell: _, ...rest } = derived
   return Object.freeze({ ...rest, revision: revisionOf(definition), checks: layoutChecks(derived) })
 }

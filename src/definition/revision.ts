@@ -8,7 +8,7 @@ const GRAIN = 1e9
 
 /** Keys sorted, numbers to 1e-9, the schema version inside. */
 export function canonicalJson(definition: Definition): string {
-  return JSON.stringify(sorted(definition))
+  return canonical(definition)
 }
 
 /** First 12 hex digits of SHA-256 over the canonical JSON. */
@@ -16,10 +16,22 @@ export function revisionOf(definition: Definition): string {
   return bytesToHex(sha256(utf8ToBytes(canonicalJson(definition)))).slice(0, 12)
 }
 
-function sorted(value: unknown): unknown {
-  if (typeof value === 'number') return Math.round(value * GRAIN) / GRAIN + 0
-  if (Array.isArray(value)) return value.map(sorted)
-  if (typeof value !== 'object' || value === null) return value
-  const entries = Object.entries(value).sort(([a], [b]) => (a < b ? -1 : 1))
-  return Object.fromEntries(entries.map(([key, below]) => [key, sorted(below)]))
+/** Canonical text of each frozen piece, kept as long as the piece is: an edit rewrites only what it changed. */
+const TEXTS = new WeakMap<object, string>()
+
+function canonical(value: unknown): string {
+  if (typeof value === 'number') return JSON.stringify(Math.round(value * GRAIN) / GRAIN + 0)
+  if (typeof value !== 'object' || value === null) return JSON.stringify(value) ?? 'null'
+  const known = TEXTS.get(value)
+  if (known !== undefined) return known
+  const text = Array.isArray(value)
+    ? `[${value.map(canonical).join(',')}]`
+    : `{${Object.entries(value)
+        .filter(([, below]) => below !== undefined)
+        .sort(([a], [b]) => (a < b ? -1 : 1))
+        .map(([key, below]) => `${JSON.stringify(key)}:${canonical(below)}`)
+        .join(',')}}`
+  // only a frozen piece is sure to stay what it was
+  if (Object.isFrozen(value)) TEXTS.set(value, text)
+  return text
 }

@@ -3,7 +3,7 @@ import type { Definition } from '../definition/types.js'
 import type { Design } from './design.js'
 import { createMemo, type Memo } from './memo.js'
 import { deriveShell, type Shell, type ShellInput } from './shell/index.js'
-import { totalsOf } from './totals.js'
+import { totalsOf } from './shell/totals.js'
 
 /** Everything derived but the checks, and the shell's geometry for them to look at. */
 export interface Derived extends Omit<Design, 'checks' | 'revision'> {

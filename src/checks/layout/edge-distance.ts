@@ -6,7 +6,7 @@ import { fastenerId, placeOf, rowsById } from '../../derive/holes.js'
 import { signedDistance } from '../../derive/shell/opening-shape.js'
 import type { Plate } from '../../derive/shell/plates.js'
 import { distanceCheck, HAIR, mm } from '../check.js'
-import { reachOf } from './spacing.js'
+import { reachIn } from './spacing.js'
 import type { Ground } from './ground.js'
 
 const SOURCE = 'AC 43.13-1B, paragraph 4-57c(1): edge distance of a single row, diameters by the shop rule'
@@ -94,6 +94,7 @@ function exactly(pattern: Pattern, plate: Plate, x: number, y: number, width: nu
 
 export function edgeDistances(ground: Ground): Check[] {
   const { parts, shell } = ground.derived
+  const { memo } = shell.laid
   const best = new Map<string, Worst>()
   const failing: Worst[] = []
   let at = 0
@@ -101,7 +102,10 @@ export function edgeDistances(ground: Ground): Check[] {
     for (const pattern of part.patterns) {
       const plate = shell.plates[at++]
       if (pattern.holes.x.length === 0) continue
-      for (const w of worstByRow(ground, part, pattern, plate)) {
+      const worst = memo.keep(`edge ${part.id} ${pattern.face}`, [pattern, plate, ground.input.rules], () =>
+        worstByRow(ground, part, pattern, plate),
+      )
+      for (const w of worst) {
         if (w.distance < w.limit - HAIR) failing.push(w)
         const b = best.get(part.kind)
         if (!b || w.distance / w.limit < b.distance / b.limit) best.set(part.kind, w)
@@ -143,26 +147,31 @@ interface Step {
 
 /** Fasteners on or beside the edge of a member they do not go through: their heads would rock on its step. */
 export function edgesUnderHeads(ground: Ground): Check[] {
+  const { memo } = ground.derived.shell.laid
   const boxes = memberBoxes(ground)
-  const worst = new Map<string, Step>()
-  for (const row of ground.derived.rows) {
-    const inner = row.kind === 'lining'
+  return ground.derived.rows.flatMap((row) => {
+    const reach = reachIn(ground, row)
     const d = row.diameter
-    const reach = reachOf(row)
-    const level = boxes.filter(
+    const inner = row.kind === 'lining'
+    const near = boxes.filter(
       (b) => b.inner === inner && b.x1 >= reach.x0 - d && b.x0 <= reach.x1 + d && b.g1 >= reach.g0 - d && b.g0 <= reach.g1 + d,
     )
-    for (let index = 0; index < row.station.length; index++) {
-      const x = row.station[index]
-      const g = row.girth[index]
-      for (const box of level) {
-        if (x < box.x0 - d || x > box.x1 + d || g < box.g0 - d || g > box.g1 + d) continue
-        const out = Math.hypot(Math.max(box.x0 - x, x - box.x1, 0), Math.max(box.g0 - g, g - box.g1, 0))
-        if (out >= d - HAIR || row.stacks[row.stack[index]].parts.includes(box.part)) continue
-        const key = `${row.id} ${box.part}`
-        const best = worst.get(key)
-        if (!best || out < best.out) worst.set(key, { row, index, part: box.part, out })
-      }
+    return memo.keep(`steps ${row.id}`, [row, ...near], () => stepsOf(row, near))
+  })
+}
+
+function stepsOf(row: FastenerRow, near: readonly Box[]): Check[] {
+  const worst = new Map<string, Step>()
+  const d = row.diameter
+  for (let index = 0; index < row.station.length; index++) {
+    const x = row.station[index]
+    const g = row.girth[index]
+    for (const box of near) {
+      if (x < box.x0 - d || x > box.x1 + d || g < box.g0 - d || g > box.g1 + d) continue
+      const out = Math.hypot(Math.max(box.x0 - x, x - box.x1, 0), Math.max(box.g0 - g, g - box.g1, 0))
+      if (out >= d - HAIR || row.stacks[row.stack[index]].parts.includes(box.part)) continue
+      const best = worst.get(box.part)
+      if (!best || out < best.out) worst.set(box.part, { row, index, part: box.part, out })
     }
   }
   return [...worst.values()].map(sayStep)
@@ -194,25 +203,26 @@ interface Box {
 
 /** Members as rectangles of station and girth; what is severed is as many as it has pieces. Rims have rules of their own. */
 function memberBoxes(ground: Ground): Box[] {
-  const boxes: Box[] = []
-  for (const plate of ground.derived.shell.plates) {
-    if (plate.ring) continue
-    const inner = plate.face === 'inner flange' || plate.face === 'barrel-side lip' || plate.kind === 'lining'
-    const box = { part: plate.part, x0: plate.x0, x1: plate.x1, g0: plate.g0, g1: plate.g1, inner }
-    if (plate.kind === 'frame' || plate.kind === 'joint-frame') {
-      const skin = ground.derived.shell.laid.skin
-      const cuts = plate.cuts.map((c): [number, number] => [undeveloped(skin, c.v0), undeveloped(skin, c.v1)])
-      for (const [g0, g1] of leftOver(plate.g0, plate.g1, cuts)) boxes.push({ ...box, g0, g1 })
-    } else if (plate.kind === 'edge-channel') {
-      for (const [x0, x1] of leftOver(
-        plate.x0,
-        plate.x1,
-        plate.cuts.map((c): [number, number] => [c.x0, c.x1]),
-      ))
-        boxes.push({ ...box, x0, x1 })
-    } else boxes.push(box)
+  const { laid, plates } = ground.derived.shell
+  return plates
+    .filter((p) => !p.ring)
+    .flatMap((plate) => laid.memo.keep(`boxes ${plate.part} ${plate.face}`, [plate], () => boxesOf(ground, plate)))
+}
+
+function boxesOf(ground: Ground, plate: Plate): Box[] {
+  const inner = plate.face === 'inner flange' || plate.face === 'barrel-side lip' || plate.kind === 'lining'
+  const box = { part: plate.part, x0: plate.x0, x1: plate.x1, g0: plate.g0, g1: plate.g1, inner }
+  if (plate.kind === 'frame' || plate.kind === 'joint-frame') {
+    const skin = ground.derived.shell.laid.skin
+    const cuts = plate.cuts.map((c): [number, number] => [undeveloped(skin, c.v0), undeveloped(skin, c.v1)])
+    return leftOver(plate.g0, plate.g1, cuts).map(([g0, g1]) => ({ ...box, g0, g1 }))
   }
-  return boxes
+  if (plate.kind !== 'edge-channel') return [box]
+  return leftOver(
+    plate.x0,
+    plate.x1,
+    plate.cuts.map((c): [number, number] => [c.x0, c.x1]),
+  ).map(([x0, x1]) => ({ ...box, x0, x1 }))
 }
 
 function leftOver(from: number, to: number, cuts: readonly (readonly [number, number])[]): [number, number][] {

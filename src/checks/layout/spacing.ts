@@ -22,8 +22,12 @@ interface Reach {
   readonly g1: number
 }
 
+export function reachIn(ground: Ground, row: FastenerRow): Reach {
+  return ground.derived.shell.laid.memo.keep(`row reach ${row.id}`, [row], () => reachOf(row))
+}
+
 /** The rectangle of station and girth a row stands in. */
-export function reachOf(row: FastenerRow): Reach {
+function reachOf(row: FastenerRow): Reach {
   let [x0, x1, g0, g1] = [Infinity, -Infinity, Infinity, -Infinity]
   for (let i = 0; i < row.station.length; i++) {
     if (row.station[i] < x0) x0 = row.station[i]
@@ -37,10 +41,13 @@ export function reachOf(row: FastenerRow): Reach {
 /** The closest fasteners of every two rows, and of each row's own, that are nearer than the limit. */
 function nearPairs(ground: Ground, rows: readonly FastenerRow[]): Near[] {
   const k = ground.input.rules.minPitch
-  const reach = rows.map(reachOf)
+  const { memo } = ground.derived.shell.laid
+  const reach = rows.map((row) => reachIn(ground, row))
   const found: Near[] = []
   for (let a = 0; a < rows.length; a++) {
-    const own = nearest(rows[a], everyIndex(rows[a]), rows[a], everyIndex(rows[a]), k * rows[a].diameter, true)
+    const own = memo.keep(`near ${rows[a].id}`, [rows[a], k], () =>
+      nearest(rows[a], everyIndex(rows[a]), rows[a], everyIndex(rows[a]), k * rows[a].diameter, true),
+    )
     if (own) found.push(own)
     for (let b = a + 1; b < rows.length; b++) {
       const limit = k * Math.max(rows[a].diameter, rows[b].diameter)
@@ -49,8 +56,10 @@ function nearPairs(ground: Ground, rows: readonly FastenerRow[]): Near[] {
       const g0 = Math.max(reach[a].g0, reach[b].g0) - limit
       const g1 = Math.min(reach[a].g1, reach[b].g1) + limit
       if (x0 > x1 || g0 > g1) continue
-      const ia = within(rows[a], x0, x1, g0, g1)
-      const pair = ia.length === 0 ? null : nearest(rows[a], ia, rows[b], within(rows[b], x0, x1, g0, g1), limit, false)
+      const pair = memo.keep(`near ${rows[a].id} ${rows[b].id}`, [rows[a], rows[b], k], () => {
+        const ia = within(rows[a], x0, x1, g0, g1)
+        return ia.length === 0 ? null : nearest(rows[a], ia, rows[b], within(rows[b], x0, x1, g0, g1), limit, false)
+      })
       if (pair) found.push(pair)
     }
   }

@@ -17,7 +17,7 @@ function trial(coach: RandomCoach): { outcome: 'derived' | 'refused'; wrong: str
   if (!definition) return { outcome: 'refused', wrong: faults.length === 0 ? ['refused without a word'] : faults.flatMap(notASentence) }
   return {
     outcome: 'derived',
-    wrong: [...(faults.length > 0 ? ['derived in spite of faults'] : []), ...misses(definition, coach.seed % 5 === 0)],
+    wrong: [...(faults.length > 0 ? ['derived in spite of faults'] : []), ...misses(definition, coach.seed % 10 === 0)],
   }
 }
 

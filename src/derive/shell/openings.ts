@@ -1,5 +1,6 @@
 /** Each opening once, with everything that appears because of it. */
 import { undeveloped } from '../../maths/development.js'
+import { girthAtZ } from '../../maths/tangent-chain.js'
 import { flangeHalf, type Laid, rimReach } from './members.js'
 import type { OpeningDerived, Outline } from '../nouns.js'
 import { outlineOf, type OpeningShape } from './opening-shape.js'
@@ -61,8 +62,12 @@ function describe(
   }
 }
 
-/** A side opening's place is its definition's own waterline; the outline's middle otherwise. */
+/** A side opening's middle is where its definition wrote it; of a roof or wheel opening, the outline's own. */
 function middleGirth(laid: Laid, shape: OpeningShape): number {
+  const { chain } = laid.section
+  const written = shape.definition?.waterline
+  const g = written !== null && written !== undefined && shape.side !== 'centre' ? girthAtZ(chain, written) : null
+  if (g !== null) return shape.side === 'right' ? g : -g
   return undeveloped(laid.skin, Math.min(Math.max((shape.v0 + shape.v1) / 2, -laid.section.toe), laid.section.toe))
 }
 

@@ -1,9 +1,9 @@
 /** What the coach comes to: masses by kind of part, fasteners by length, sheets of stock, lengths. */
-import type { Definition } from '../definition/types.js'
-import type { Worked } from '../quantity/formula.js'
-import type { Totals } from './nouns.js'
-import { massTotal } from './shell/formulas/mass.formulas.js'
-import type { Shell } from './shell/index.js'
+import type { Definition } from '../../definition/types.js'
+import type { Worked } from '../../quantity/formula.js'
+import type { Totals } from '../nouns.js'
+import { massTotal } from './formulas/mass.formulas.js'
+import type { Shell } from './index.js'
 
 export function totalsOf(definition: Definition, shell: Shell): Totals {
   const groups = new Map<string, Record<string, Worked>>()

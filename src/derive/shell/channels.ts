@@ -1,0 +1,127 @@
+import { developAt, developed } from '../../maths/development.js'
+import { girthAtZ } from '../../maths/tangent-chain.js'
+import { barrelOf, type ShellInput } from './input.js'
+import { type Laid, memberStop, zonesAt } from './members.js'
+import { chordAtLength, type OpeningShape } from './opening-shape.js'
+import { lieOf, type Plate } from './plates.js'
+import type { Section } from './section.js'
+import { ORDER } from './sheets.js'
+
+/** Where the base row stands: the middle of the floor panel's edge; null without a floor. Unsigned girth, m. */
+export function baseGirth(input: ShellInput, section: Section): number | null {
+  return input.floor ? girthAtZ(section.chain, -input.floor.thickness / 2) : null
+}
+
+export function channelPlates(laid: Laid): Plate[] {
+  const { input, section, skin } = laid
+  const base = baseGirth(input, section)
+  if (base === null) return []
+  // the ends' own channels start inside the joint laps, where the joint rows stand
+  const { first, last } = barrelOf(input)
+  const clear = input.shell.joint.overlap / 2 + input.shell.memberGap
+  const [x0, x1] = [first + clear, last - clear]
+  const c = input.shell.edgeChannel
+  const depth = input.shell.skin.thickness.value + c.thickness.value / 2
+  const development = developAt(section.withFlange, depth)
+  return (['left', 'right'] as const).map((side) => {
+    const centre = side === 'right' ? base : -base
+    const [g0, g1] = [centre - c.height / 2, centre + c.height / 2]
+    const v = developed(skin, centre)
+    const crossing = laid.shapes.filter((s) => v > s.v0 && v < s.v1)
+    return laid.memo.keep(`channel ${side}`, [laid.token, ...crossing], () => {
+      const cuts = laid.shapes.flatMap((s): OpeningShape[] => {
+        const chord = chordAtLength(s, v)
+        if (!chord) return []
+        return [
+          {
+            ...s,
+            x0: chord[0] - memberStop(input, s),
+            x1: chord[1] + memberStop(input, s),
+            v0: developed(skin, g0) - 1,
+            v1: developed(skin, g1) + 1,
+            corner: 0,
+          },
+        ]
+      })
+      return {
+        part: `edge-channel-${side}`,
+        face: 'outer leg',
+        kind: 'edge-channel' as const,
+        says: `floor edge channel, ${side} side`,
+        material: c.alloy,
+        thickness: c.thickness.value,
+        x0,
+        x1,
+        g0,
+        g1,
+        order: ORDER.member,
+        development,
+        lie: lieOf(g0, g1),
+        cuts,
+        ring: null,
+        marks: [],
+      }
+    })
+  })
+}
+
+/** Layers that other trades will make: their holes are placed here, their parts come with their own issue. */
+export function foreignPlates(laid: Laid): ForeignPlates {
+  return laid.memo.keep('foreign', [laid.token], () => layForeign(laid))
+}
+
+export interface ForeignPlates {
+  readonly nose: Plate
+  readonly tail: Plate
+  readonly belly: readonly Plate[]
+}
+
+function layForeign(laid: Laid): ForeignPlates {
+  const { input, section } = laid
+  const { x0, x1, first, last } = barrelOf(input)
+  const t = input.shell.skin.thickness.value
+  const end = input.ends.skin
+  const over = input.shell.joint.over === 'barrel'
+  const depth = over ? t + end.thickness.value / 2 : -end.thickness.value / 2
+  const skin = (part: string, says: string, from: number, to: number): Plate => ({
+    part,
+    face: 'sheet',
+    kind: 'not-derived',
+    says,
+    material: end.alloy,
+    thickness: end.thickness.value,
+    x0: from,
+    x1: to,
+    g0: -section.sheetEdge,
+    g1: section.sheetEdge,
+    order: over ? ORDER.end : -1,
+    development: developAt(section.withFlange, depth, over ? zonesAt(input, depth, t) : []),
+    lie: 'centre',
+    cuts: [],
+    ring: null,
+    marks: [],
+  })
+  const u = input.shell.underbelly
+  return {
+    nose: skin('nose-skin', 'nose skins', first - 0.5, first + input.shell.joint.overlap / 2),
+    tail: skin('tail-skin', 'tail skins', last - input.shell.joint.overlap / 2, last + 0.5),
+    belly: (['left', 'right'] as const).map((side) => ({
+      part: 'underbelly',
+      face: 'sheet',
+      kind: 'not-derived' as const,
+      says: 'underbelly sheet',
+      material: u.alloy,
+      thickness: u.thickness.value,
+      x0,
+      x1,
+      g0: side === 'right' ? section.toe : -section.sheetEdge,
+      g1: side === 'right' ? section.sheetEdge : -section.toe,
+      order: ORDER.belly,
+      development: developAt(section.withFlange, t + u.thickness.value / 2),
+      lie: side === 'right' ? ('right-hand' as const) : ('left-hand' as const),
+      cuts: [],
+      ring: null,
+      marks: [],
+    })),
+  }
+}

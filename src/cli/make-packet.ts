@@ -9,7 +9,7 @@ import { openText } from './open-text.js'
 import { partNamed } from './part-named.js'
 import { Refused, refuse } from './refused.js'
 import { version } from './version.js'
-import { PacketRefused, type PacketProgress, type WrittenPacket, writePacket } from './write-packet.js'
+import { type PacketProgress, PacketRefused, type WrittenPacket, writePacket } from './write-packet.js'
 
 export interface PacketArguments {
   readonly out: string
@@ -30,7 +30,13 @@ export interface PacketWatch {
 
 export async function makePacket(made: Design, options: PacketArguments, watch: PacketWatch): Promise<WrittenPacket> {
   const { coach } = made.definition
-  const head = { program: `Coachwright ${version()}`, coach: coach.name, revision: made.revision, unit: options.unit ?? 'MASTER', date: options.date ?? coach.date }
+  const head = {
+    program: `Coachwright ${version()}`,
+    coach: coach.name,
+    revision: made.revision,
+    unit: options.unit ?? 'MASTER',
+    date: options.date ?? coach.date,
+  }
   const tiles = (options.tiles ?? []).map((id) => partNamed(made, id, '--tiles').id)
   const shop = options.shop === undefined ? null : shopTables(options.shop)
   const plan = packetPlan(made, {
@@ -57,12 +63,22 @@ function refusalOf(reason: unknown, out: string): unknown {
   if (reason instanceof PacketRefused) return refuse('--out', reason.message, { found: out })
   const { code, syscall } = reason as NodeJS.ErrnoException
   if (code === undefined || syscall === undefined) return reason
-  const why: Readonly<Record<string, string>> = { EACCES: 'you may not write there', EPERM: 'you may not write there', ENOSPC: 'the disk is full', EROFS: 'the disk takes no writing', ENOTDIR: 'a part of that name is a file' }
-  return refuse('--out', `The packet cannot be written to ${out}: ${why[code] ?? `the disk says ${code}`}. Nothing was changed.`, { found: out })
+  const why: Readonly<Record<string, string>> = {
+    EACCES: 'you may not write there',
+    EPERM: 'you may not write there',
+    ENOSPC: 'the disk is full',
+    EROFS: 'the disk takes no writing',
+    ENOTDIR: 'a part of that name is a file',
+  }
+  return refuse('--out', `The packet cannot be written to ${out}: ${why[code] ?? `the disk says ${code}`}. Nothing was changed.`, {
+    found: out,
+  })
 }
 
 function shopTables(file: string): ShopTables {
   const { shop, faults } = readShopTables(openText(file, 'a table of words and tools'), basename(file))
   if (shop) return shop
-  throw new Refused(faults.map((says) => ({ path: '--shop', file, line: null, column: null, expected: 'words and tools', found: '', says })))
+  throw new Refused(
+    faults.map((says) => ({ path: '--shop', file, line: null, column: null, expected: 'words and tools', found: '', says })),
+  )
 }

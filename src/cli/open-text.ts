@@ -16,10 +16,13 @@ export function openText(file: string, what: string): string {
     throw no(`There is no file ${file}${near ? `. ${near}` : '; check its name and the folder you are in.'}`, 'nothing')
   }
   if (there.isDirectory()) {
-    const inside = neighbours(`${file}/x`).filter((name) => /\.ya?ml$/.test(name)).slice(0, 3)
+    const inside = neighbours(`${file}/x`)
+      .filter((name) => /\.ya?ml$/.test(name))
+      .slice(0, 3)
     throw no(`${file} is a folder; name the file in it${inside.length ? `, such as ${inside.join(' or ')}` : ''}.`, 'a folder')
   }
-  if (there.size > LARGEST) throw no(`${file} is ${Math.round(there.size / 1e6)} MB, which is no ${what.replace(/^an? /, '')}.`, 'a file too large')
+  if (there.size > LARGEST)
+    throw no(`${file} is ${Math.round(there.size / 1e6)} MB, which is no ${what.replace(/^an? /, '')}.`, 'a file too large')
   return decoded(bytesOf(file, no), no, file)
 }
 
@@ -37,7 +40,8 @@ function bytesOf(file: string, no: (says: string, found: string) => Error): Uint
     return readFileSync(file)
   } catch (reason) {
     const { code } = reason as NodeJS.ErrnoException
-    const why = code === 'EACCES' || code === 'EPERM' ? 'you may not read it; ask for the right to, or copy it' : `the disk says ${code ?? reason}`
+    const why =
+      code === 'EACCES' || code === 'EPERM' ? 'you may not read it; ask for the right to, or copy it' : `the disk says ${code ?? reason}`
     throw no(`${file} cannot be read: ${why}.`, 'an unreadable file')
   }
 }

@@ -1,5 +1,5 @@
 /** The commands with their words, options and examples: all a person needs to work from. */
-import { Command as Program, InvalidArgumentError } from 'commander'
+import { InvalidArgumentError, Command as Program } from 'commander'
 import type { Command } from './command.js'
 import type { ExitCode, Terminal } from './terminal.js'
 import { version } from './version.js'
@@ -116,7 +116,11 @@ Examples:
   coachwright explain examples/sedge-6.yaml row.hoop-F3 --list`,
     )
     .action(
-      async (named: string, id: string | undefined, options: { readonly list?: boolean; readonly json?: boolean; readonly inch?: boolean }) => {
+      async (
+        named: string,
+        id: string | undefined,
+        options: { readonly list?: boolean; readonly json?: boolean; readonly inch?: boolean },
+      ) => {
         const { explainCommand } = await import('./commands/explain.js')
         ended(await explainCommand(named, { ...options, id }, terminal))
       },
@@ -140,7 +144,11 @@ Examples:
     .action(doing(async () => (await import('./commands/prove.js')).proveCommand))
 
   command('schema', 'Print the JSON Schema of what is written or printed.', 'schema definition > definition.schema.json')
-    .argument('[which]', 'design: what derive --json prints; definition: what a person writes; merged: the merged form; packet: packet.json', 'design')
+    .argument(
+      '[which]',
+      'design: what derive --json prints; definition: what a person writes; merged: the merged form; packet: packet.json',
+      'design',
+    )
     .action(doing(async () => (await import('./commands/schema.js')).schemaCommand))
 
   command('merged', 'Print the definition as one file that extends nothing.', 'merged examples/sedge-6.yaml > whole.yaml')

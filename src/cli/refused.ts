@@ -14,7 +14,11 @@ export class Refused extends Error {
 }
 
 /** One sentence about something asked for on the command line. `path` names it: the file, an option, an id. */
-export function refuse(path: string, says: string, about: { readonly expected?: string; readonly found?: string; readonly file?: string } = {}): Refused {
+export function refuse(
+  path: string,
+  says: string,
+  about: { readonly expected?: string; readonly found?: string; readonly file?: string } = {},
+): Refused {
   return new Refused([
     { path, file: about.file ?? '', line: null, column: null, expected: about.expected ?? '', found: about.found ?? '', says },
   ])

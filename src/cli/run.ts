@@ -2,7 +2,7 @@
 import { CommanderError } from 'commander'
 import { json } from './command.js'
 import { programFor } from './program.js'
-import { Refused, refusalLine } from './refused.js'
+import { Refused, refusalLine, refuse } from './refused.js'
 import type { ExitCode, Terminal } from './terminal.js'
 
 export async function run(args: readonly string[], terminal: Terminal): Promise<ExitCode> {
@@ -19,7 +19,7 @@ export async function run(args: readonly string[], terminal: Terminal): Promise<
 }
 
 function ended(reason: unknown, asJson: boolean, terminal: Terminal): ExitCode {
-  if (reason instanceof CommanderError) return reason.exitCode === 0 ? 0 : 2
+  if (reason instanceof CommanderError) return usageEnded(reason, asJson, terminal)
   if (reason instanceof Refused) {
     if (asJson) terminal.out(json({ faults: reason.faults }))
     else terminal.err(reason.faults.map(refusalLine).join('\n'))
@@ -29,6 +29,13 @@ function ended(reason: unknown, asJson: boolean, terminal: Terminal): ExitCode {
   if (asJson) terminal.out(json({ faults: [], bug: says }))
   terminal.err(says)
   return 3
+}
+
+/** Help and version end well; a command line that does not read has already been told to a person, but not to a program. */
+function usageEnded(reason: CommanderError, asJson: boolean, terminal: Terminal): ExitCode {
+  if (reason.exitCode === 0) return 0
+  if (asJson) terminal.out(json({ faults: refuse('command line', reason.message.replace(/^error: /, '')).faults }))
+  return 2
 }
 
 /** A bug in one sentence with what it threw, and who wants to know. */

@@ -42,7 +42,11 @@ const KEY = /(?<![a-z])(station|sta|wl|bl|g|t)(?=[\s\d.+-])/gi
 const EXAMPLES = 'for instance "R 5745 WL 1160" or "STA 3915 G 0"'
 
 export function readAddress(text: string): ReadAddress {
-  const tidy = text.replace(/[−–]/g, '-').replace(/[,;()]/g, ' ').replace(/\s+/g, ' ').trim()
+  const tidy = text
+    .replace(/[−–]/g, '-')
+    .replace(/[,;()]/g, ' ')
+    .replace(/\s+/g, ' ')
+    .trim()
   if (tidy === '') return refuse(`An address is a side, a station and a height, ${EXAMPLES}.`)
   const sided = SIDE.exec(tidy)
   const side = sided ? SIDES[sided[1].toLowerCase()] : null
@@ -94,7 +98,8 @@ function assemble(text: string, side: SideWord | null, values: ReadonlyMap<strin
     return value === undefined ? [] : [{ key, value }]
   })
   const [height, also] = heights
-  if (!height) return refuse(`"${text}" gives a station only. Add how high it is: ${oneOf(['WL', 'G', 'g', 'BL'])} and a length, ${EXAMPLES}.`)
+  if (!height)
+    return refuse(`"${text}" gives a station only. Add how high it is: ${oneOf(['WL', 'G', 'g', 'BL'])} and a length, ${EXAMPLES}.`)
   if (heights.length > 2) return refuse(`"${text}" says how high in ${heights.length} ways. Write one of them, ${EXAMPLES}.`)
   return {
     ok: true,

@@ -4,16 +4,17 @@
  * Distances run along the skin from the place, 0 where the thing is there. Does not cover: the nose and tail, furniture,
  * wires, tanks and pipes; nothing of those is derived.
  */
-import type { Place } from '../../derive/nouns.js'
+
 import type { Derived } from '../../derive/index.js'
+import type { Place } from '../../derive/nouns.js'
 import { liningDepth } from '../../derive/shell/section.js'
 import { developed } from '../../maths/development.js'
-import { at as pointAt, girthAtOffset } from '../../maths/tangent-chain.js'
+import { girthAtOffset, at as pointAt } from '../../maths/tangent-chain.js'
 import { readAddress } from './address.js'
-import { addressOf } from './say-address.js'
 import { insideAt } from './inside.js'
 import { outsideAt } from './outside.js'
 import { spotOf } from './place-of-address.js'
+import { addressOf } from './say-address.js'
 import { throughAt } from './through.js'
 
 export interface Thing {

@@ -1,14 +1,25 @@
 /** What is behind the skin at a place, from the frames to the lining and its trim. */
-import { grown, signedDistance } from '../../derive/shell/opening-shape.js'
+
 import { flangeHalf, rimReach } from '../../derive/shell/members.js'
+import { grown, signedDistance } from '../../derive/shell/opening-shape.js'
 import type { Plate } from '../../derive/shell/plates.js'
 import type { Here, Thing } from './at.js'
 import { lengthText } from './lengths.js'
 import { distanceToMetal } from './metal-distance.js'
-import { fastenersOf } from './through.js'
 import { alloyOf, away, byDistance, NEAR } from './things.js'
+import { fastenersOf } from './through.js'
 
-const MEMBERS: ReadonlySet<string> = new Set(['frame', 'joint-frame', 'stringer', 'post', 'header', 'edge-channel', 'rim', 'lining', 'trim-ring'])
+const MEMBERS: ReadonlySet<string> = new Set([
+  'frame',
+  'joint-frame',
+  'stringer',
+  'post',
+  'header',
+  'edge-channel',
+  'rim',
+  'lining',
+  'trim-ring',
+])
 /** A hole drilled from inside meets a lining fastener nearer than this, m. Our choice. */
 const DRILL = 0.05
 
@@ -57,7 +68,12 @@ function blanket(here: Here): readonly Thing[] {
   const { derived, station, girth, v } = here
   const { input } = derived.shell.laid
   const { frames } = input
-  const i = frames.findIndex((f, k) => k + 1 < frames.length && station > f.station + flangeHalf(input, f) && station < frames[k + 1].station - flangeHalf(input, frames[k + 1]))
+  const i = frames.findIndex(
+    (f, k) =>
+      k + 1 < frames.length &&
+      station > f.station + flangeHalf(input, f) &&
+      station < frames[k + 1].station - flangeHalf(input, frames[k + 1]),
+  )
   if (i < 0 || Math.abs(girth) > derived.shell.section.floor) return []
   const bay = `${frames[i].id}-${frames[i + 1].id}`
   const gap = derived.shell.laid.shapes.find((s) => signedDistance(grown(s, rimReach(input)), station, v) < 0)

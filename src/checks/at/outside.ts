@@ -1,7 +1,8 @@
 /** What somebody standing outside sees at a place: the sheet, openings and laps. */
-import { developed } from '../../maths/development.js'
+
 import { signedDistance } from '../../derive/shell/opening-shape.js'
 import { lapsOf } from '../../derive/shell/sheets.js'
+import { developed } from '../../maths/development.js'
 import type { Here, Thing } from './at.js'
 import { lengthText } from './lengths.js'
 import { distanceToMetal } from './metal-distance.js'
@@ -51,10 +52,13 @@ function laps(here: Here): readonly Thing[] {
     return { kind: 'lap', id, sentence: `${where}; it is at G ${lengthText(Math.abs(lap.girth))}.`, distance }
   })
   const half = input.shell.joint.overlap / 2
-  const joints = input.frames.filter((f) => f.joint).map((f): Thing => {
-    const distance = Math.max(0, Math.abs(station - f.station) - half)
-    const where = distance > 0 ? `Lap of the ${f.joint} skin at ${f.id} is ${away(distance)}` : `In the lap of the ${f.joint} skin at ${f.id}`
-    return { kind: 'lap', id: `joint-${f.id}`, sentence: `${where}; it is at STA ${lengthText(f.station)}.`, distance }
-  })
+  const joints = input.frames
+    .filter((f) => f.joint)
+    .map((f): Thing => {
+      const distance = Math.max(0, Math.abs(station - f.station) - half)
+      const where =
+        distance > 0 ? `Lap of the ${f.joint} skin at ${f.id} is ${away(distance)}` : `In the lap of the ${f.joint} skin at ${f.id}`
+      return { kind: 'lap', id: `joint-${f.id}`, sentence: `${where}; it is at STA ${lengthText(f.station)}.`, distance }
+    })
   return withNearest([...seams, ...joints], NEAR)
 }

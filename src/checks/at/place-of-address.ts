@@ -57,14 +57,17 @@ function sideOf(derived: Derived, address: Address): Side | FoundSpot {
   if (side === 'C' || side === 'R') return sideOfLetter(side, derived.definition.coach.market)
   if (side === 'roof' || address.height.value === 0) return 'centre'
   if (address.height.key === 'BL') return 'centre'
-  return refuse(`The address says no side. Start it with C or R, with right or left, or with roof, where the right of the centre counts positive.`)
+  return refuse(
+    `The address says no side. Start it with C or R, with right or left, or with roof, where the right of the centre counts positive.`,
+  )
 }
 
 type Girth = { readonly ok: true; readonly girth: number } | { readonly ok: false; readonly says: string }
 
 function girthOf(derived: Derived, key: HeightKey, value: number, side: Side): Girth {
   if (key === 'WL') return fromWaterline(derived, value, side)
-  if (side !== 'centre' && value < 0) return refuse(`${key} ${lengthText(value)} is below nothing: on a side it counts from the centre, so it has no minus.`)
+  if (side !== 'centre' && value < 0)
+    return refuse(`${key} ${lengthText(value)} is below nothing: on a side it counts from the centre, so it has no minus.`)
   const size = Math.abs(value)
   const sign = side === 'left' || value < 0 ? -1 : 1
   if (key === 'BL') return fromButtock(derived, size, sign)
@@ -87,7 +90,8 @@ function fromWaterline(derived: Derived, z: number, side: Side): Girth {
   const top = at(chain, 0).z
   const low = at(chain, chain.length).z
   if (z > top + 1e-9) return refuse(`WL ${lengthText(z)} is above the crown at WL ${lengthText(top)}.`)
-  if (side === 'centre' && Math.abs(z - top) > 1e-9) return refuse(`WL ${lengthText(z)} is on both sides. Start the address with C or R, or with right or left.`)
+  if (side === 'centre' && Math.abs(z - top) > 1e-9)
+    return refuse(`WL ${lengthText(z)} is on both sides. Start the address with C or R, or with right or left.`)
   const girth = girthAtZ(chain, z)
   if (girth === null) return refuse(`WL ${lengthText(z)} is under the toe at WL ${lengthText(low)}.`)
   return { ok: true, girth: side === 'left' ? -girth + 0 : girth }
@@ -97,7 +101,8 @@ function fromWaterline(derived: Derived, z: number, side: Side): Girth {
 function fromButtock(derived: Derived, y: number, sign: number): Girth {
   const { chain } = derived.shell.section
   const most = widest(chain)
-  if (y > most.y + 1e-9) return refuse(`BL ${lengthText(y)} is outside the coach, which is ${lengthText(most.y)} from its centre plane at the widest.`)
+  if (y > most.y + 1e-9)
+    return refuse(`BL ${lengthText(y)} is outside the coach, which is ${lengthText(most.y)} from its centre plane at the widest.`)
   // y grows with girth all the way from the crown to the widest place
   let [from, to] = [0, most.girth]
   for (let i = 0; i < 60; i++) {

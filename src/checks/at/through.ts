@@ -14,7 +14,11 @@ const FLANGES: ReadonlySet<string> = new Set(['frame', 'joint-frame', 'stringer'
 
 /** Lining rows do not go through the skin; they are inside. */
 export function throughAt(here: Here): readonly Thing[] {
-  return [...here.derived.rows.filter((r) => r.kind !== 'lining').flatMap((row) => fastenersOf(here, row, DRILL)), ...cuts(here), ...flanges(here)].sort(byDistance)
+  return [
+    ...here.derived.rows.filter((r) => r.kind !== 'lining').flatMap((row) => fastenersOf(here, row, DRILL)),
+    ...cuts(here),
+    ...flanges(here),
+  ].sort(byDistance)
 }
 
 export function fastenersOf(here: Here, row: FastenerRow, within: number): readonly Thing[] {

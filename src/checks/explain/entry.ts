@@ -10,6 +10,8 @@ export interface Entry {
   readonly says: string
   /** worked when it is asked for; a sentence where the figures it needs are not there */
   readonly work: () => Worked | Missing
+  /** the tables may have no figure for it; it is tried before it is listed */
+  readonly isDoubtful?: true
 }
 
 /** Why a number cannot be worked: a table without a figure, never a zero. */

@@ -1,7 +1,7 @@
 /** A check explained: what it compares, by what source, and every working behind it. */
 import type { Check } from '../../derive/nouns.js'
-import type { UnitSystem } from '../../quantity/format.js'
 import { display } from '../../quantity/display.js'
+import type { UnitSystem } from '../../quantity/format.js'
 
 /** Lines of a check before its workings. */
 export function checkText(check: Check, units: UnitSystem): readonly string[] {
@@ -12,7 +12,9 @@ export function checkText(check: Check, units: UnitSystem): readonly string[] {
     `  verdict: ${check.verdict}${margin === null ? '' : `, margin ${(margin * 100).toFixed(1)} %`}`,
     ...(demand === null ? [] : [`  demand: ${figure(demand)}`]),
     ...(capacity === null ? [] : [`  capacity: ${figure(capacity)}`]),
-    ...(margin === null || demand === null || capacity === null ? [] : [`  margin = capacity / demand - 1 = ${figure(capacity)} / ${figure(demand)} - 1`]),
+    ...(margin === null || demand === null || capacity === null
+      ? []
+      : [`  margin = capacity / demand - 1 = ${figure(capacity)} / ${figure(demand)} - 1`]),
     `  source: ${check.source}`,
     ...(check.mend ? [`  to mend it: ${check.mend}`] : []),
   ]

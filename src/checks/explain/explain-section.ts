@@ -14,8 +14,16 @@ export function sectionEntries({ derived }: Subject): readonly Entry[] {
   const { points } = derived.section
   return [
     { id: 'section.girth', says: 'girth from the crown to the toe', work: () => girthTo(chain.elements, chain.length) },
-    ...points.map((p): Entry => ({ id: `section.girth-at.${p.id}`, says: `girth from the crown to ${p.says}`, work: () => girthTo(chain.elements, p.girth) })),
-    ...points.map((p): Entry => ({ id: `section.lining-girth.${p.id}`, says: `girth on the lining to ${p.says}`, work: () => liningGirth(p) })),
+    ...points.map(
+      (p): Entry => ({
+        id: `section.girth-at.${p.id}`,
+        says: `girth from the crown to ${p.says}`,
+        work: () => girthTo(chain.elements, p.girth),
+      }),
+    ),
+    ...points.map(
+      (p): Entry => ({ id: `section.lining-girth.${p.id}`, says: `girth on the lining to ${p.says}`, work: () => liningGirth(p) }),
+    ),
     ...toeEntries(derived.definition.shell),
   ]
 
@@ -26,7 +34,8 @@ export function sectionEntries({ derived }: Subject): readonly Entry[] {
   function depth(): Worked<'m'> {
     const { skin, frame, tape } = derived.definition.shell
     const sum = depthSum({ skin: skin.thickness.value, frame: frame.height, tape })
-    if (Math.abs(sum.value - liningDepth(derived.definition)) > 1e-12) throw new Error(`the lining lies ${liningDepth(derived.definition)} m deep, not ${sum.value}`)
+    if (Math.abs(sum.value - liningDepth(derived.definition)) > 1e-12)
+      throw new Error(`the lining lies ${liningDepth(derived.definition)} m deep, not ${sum.value}`)
     return sum
   }
 }

@@ -19,7 +19,8 @@ function widthOf(derived: Subject['derived'], i: number): Worked<'m'> {
   const { seams, strakes, lap } = derived.definition.shell
   const lower = i < seams.length ? seams[i].girth : derived.shell.section.sheetEdge
   const half = lap / 2
-  if (i === 0) return strakeWidth({ 'right half': lower, 'left half': lower, ...(seams.length > 0 ? { 'right lap': half, 'left lap': half } : {}) })
+  if (i === 0)
+    return strakeWidth({ 'right half': lower, 'left half': lower, ...(seams.length > 0 ? { 'right lap': half, 'left lap': half } : {}) })
   const below: Readonly<Record<string, number>> = i < strakes.length - 1 ? { 'lower lap': half } : {}
   return strakeWidth({ band: lower - seams[i - 1].girth, 'upper lap': half, ...below })
 }

@@ -4,13 +4,20 @@
  */
 import type { FastenerRow, Stack } from '../../derive/nouns.js'
 import { rivetsPerLength } from '../../derive/shell/formulas/spacing.formulas.js'
-import { bearing, governing, interRivetBuckling, rivetShear, sheetRatio, thinSheetFactor } from '../../derive/shell/formulas/strength.formulas.js'
+import {
+  bearing,
+  governing,
+  interRivetBuckling,
+  rivetShear,
+  sheetRatio,
+  thinSheetFactor,
+} from '../../derive/shell/formulas/strength.formulas.js'
 import type { Worked } from '../../quantity/formula.js'
 import { findAlloy } from '../../tables/alloys.js'
 import { findBlindRivet, findRivetAlloy, findRivetSize, PER_INCH } from '../../tables/rivets.js'
 import { type Entry, isMissing, type Missing, type Subject } from './entry.js'
 import { blindShear } from './explain.formulas.js'
-import { typeOf, usualStack } from './explain-rows.js'
+import { typeOf, usualStack } from './row-facts.js'
 
 /** Universal and sealed dome heads: end fixity 3, Flabel. */
 const FIXITY = 3
@@ -18,13 +25,34 @@ const FIXITY = 3
 export function strengthEntries(subject: Subject, row: FastenerRow): readonly Entry[] {
   const inSkin = row.kind !== 'lining'
   const solid = typeOf(subject, row).kind === 'solid'
-  return [
+  const entries: readonly Entry[] = [
     { id: `row.${row.id}.strength`, says: `strength of one fastener of ${row.says}`, work: () => both(subject, row) },
     { id: `row.${row.id}.strength.shear`, says: `shear strength of one fastener of ${row.says}`, work: () => shearOf(subject, row) },
-    { id: `row.${row.id}.strength.bearing`, says: `bearing strength of the weakest sheet of ${row.says}`, work: () => bearingOf(subject, row) },
-    ...(inSkin && solid ? [{ id: `row.${row.id}.per-inch`, says: `fasteners a length of ${row.says} that carry the skin's full strength`, work: () => perInch(subject, row) }] : []),
-    ...(inSkin ? [{ id: `row.${row.id}.buckling`, says: `stress at which the skin buckles between fasteners of ${row.says}`, work: () => buckling(subject, row) }] : []),
+    {
+      id: `row.${row.id}.strength.bearing`,
+      says: `bearing strength of the weakest sheet of ${row.says}`,
+      work: () => bearingOf(subject, row),
+    },
+    ...(inSkin && solid
+      ? [
+          {
+            id: `row.${row.id}.per-inch`,
+            says: `fasteners a length of ${row.says} that carry the skin's full strength`,
+            work: () => perInch(subject, row),
+          },
+        ]
+      : []),
+    ...(inSkin
+      ? [
+          {
+            id: `row.${row.id}.buckling`,
+            says: `stress at which the skin buckles between fasteners of ${row.says}`,
+            work: () => buckling(subject, row),
+          },
+        ]
+      : []),
   ]
+  return entries.map((entry) => ({ ...entry, isDoubtful: true }))
 }
 
 function both(subject: Subject, row: FastenerRow): Worked<'N'> | Missing {
@@ -63,7 +91,8 @@ function bearingOf(subject: Subject, row: FastenerRow): Worked<'N'> | Missing {
   const hole = strengthHole(subject, row)
   if (typeof hole !== 'number') return hole
   const { edgeDistance } = subject.design.definition.rules
-  if (edgeDistance < 1.5) return { missing: `No bearing strength is published for an edge distance under 1.5 D; rules edge distance is ${edgeDistance}.` }
+  if (edgeDistance < 1.5)
+    return { missing: `No bearing strength is published for an edge distance under 1.5 D; rules edge distance is ${edgeDistance}.` }
   const stack = stackOf(row)
   let weakest: Worked<'N'> | null = null
   const unknown: string[] = []
@@ -78,7 +107,8 @@ function bearingOf(subject: Subject, row: FastenerRow): Worked<'N'> | Missing {
     const here = bearing({ F_bru: strength.value, D_h: hole, t: stack.thickness[i] })
     if (weakest === null || here.value < weakest.value) weakest = here
   }
-  if (weakest === null || unknown.length > 0) return { missing: `No bearing strength is published for ${unknown.join(' and ')}, so the weakest sheet of row ${row.id} is not known.` }
+  if (weakest === null || unknown.length > 0)
+    return { missing: `No bearing strength is published for ${unknown.join(' and ')}, so the weakest sheet of row ${row.id} is not known.` }
   return weakest
 }
 

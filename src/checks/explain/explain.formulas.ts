@@ -51,7 +51,12 @@ export const stockShare = formula({
   symbol: 'w_s',
   unit: 'm',
   inputs: { W: 'm', trim: 'm', n: '1', kerf: 'm' },
-  where: { W: 'width of the sheet bought', trim: 'squared off each mill edge', n: 'strips side by side', kerf: 'lost in each cut between them' },
+  where: {
+    W: 'width of the sheet bought',
+    trim: 'squared off each mill edge',
+    n: 'strips side by side',
+    kerf: 'lost in each cut between them',
+  },
   shows: '(W - 2 * trim - (n - 1) * kerf) / n',
   eval: ({ W, trim, n, kerf }) => (W - 2 * trim - (n - 1) * kerf) / n,
   source: { ref: 'shop rule', at: 'stock trim and kerf of the definition' },
@@ -70,7 +75,10 @@ export const blindShear = formula({
     const found = findBlindRivet(D)
     return found.ok ? found.row.shear.value : Number.NaN
   },
-  source: { ref: 'IFI-114, 5052 body with aluminium mandrel, to be confirmed', at: 'least shear; the maker of a sealed rivet states his own' },
+  source: {
+    ref: 'IFI-114, 5052 body with aluminium mandrel, to be confirmed',
+    at: 'least shear; the maker of a sealed rivet states his own',
+  },
   examples: [
     { given: { D: 0.125 * inch }, gives: 120 * lbf, within: 0.01, from: 'IFI-114, to be confirmed' },
     { given: { D: (5 / 32) * inch }, gives: 190 * lbf, within: 0.01, from: 'IFI-114, to be confirmed' },

@@ -4,8 +4,8 @@
  */
 import type { Check } from '../../derive/nouns.js'
 import { shellFormulas } from '../../derive/shell/formulas/index.js'
-import type { AnyFormula, Worked } from '../../quantity/formula.js'
 import type { Formulas } from '../../quantity/explain.js'
+import type { AnyFormula, Worked } from '../../quantity/formula.js'
 import { type Entry, isMissing, type Subject } from './entry.js'
 import * as explainFormulas from './explain.formulas.js'
 import { massEntries } from './explain-masses.js'
@@ -31,13 +31,23 @@ export type Working =
   /** `says` is why not; `near` are ids that can be explained */
   | { readonly kind: 'none'; readonly says: string; readonly near: readonly string[] }
 
-function numberEntries(subject: Subject): readonly Entry[] {
-  return [...massEntries(subject), ...sectionEntries(subject), ...stockEntries(subject), ...rowEntries(subject)]
+const ENTRIES = new WeakMap<Subject, ReadonlyMap<string, Entry>>()
+
+/** By id, made once for a design: a coach has thousands. */
+function numberEntries(subject: Subject): ReadonlyMap<string, Entry> {
+  const known = ENTRIES.get(subject)
+  if (known) return known
+  const all = [...massEntries(subject), ...sectionEntries(subject), ...stockEntries(subject), ...rowEntries(subject)]
+  // the first of two that share an id is the one that is meant: a row with two spans between the same marks names its first
+  const made = new Map([...all].reverse().map((e) => [e.id, e] as const))
+  const inOrder = new Map(all.map((e) => [e.id, made.get(e.id) as Entry]))
+  ENTRIES.set(subject, inOrder)
+  return inOrder
 }
 
 /** Every id that can be explained on this design, in the order of the trades; what has no figures is left out. */
 export function explainable(subject: Subject): readonly Explainable[] {
-  const numbers = numberEntries(subject).filter((e) => !isMissing(e.work()))
+  const numbers = [...numberEntries(subject).values()].filter((e) => !e.isDoubtful || !isMissing(e.work()))
   return [...numbers.map(({ id, says }) => ({ id, says })), ...subject.design.checks.map((c) => ({ id: `check.${c.id}`, says: c.says }))]
 }
 
@@ -45,15 +55,15 @@ export function working(subject: Subject, id: string): Working {
   const check = subject.design.checks.find((c) => `check.${c.id}` === id)
   if (check) return { kind: 'check', id, says: check.says, check }
   const entries = numberEntries(subject)
-  const entry = entries.find((e) => e.id === id)
+  const entry = entries.get(id)
   if (!entry) return unknown(subject, entries, id)
   const worked = entry.work()
   if (isMissing(worked)) return { kind: 'none', says: `${id} cannot be worked. ${worked.missing}`, near: [] }
   return { kind: 'number', id, says: entry.says, worked }
 }
 
-function unknown(subject: Subject, entries: readonly Entry[], id: string): Working {
-  const known = [...entries.map((e) => e.id), ...subject.design.checks.map((c) => `check.${c.id}`)]
+function unknown(subject: Subject, entries: ReadonlyMap<string, Entry>, id: string): Working {
+  const known = [...entries.keys(), ...subject.design.checks.map((c) => `check.${c.id}`)]
   const under = known.filter((each) => each.startsWith(`${id}.`))
   const { name } = subject.design.definition.coach
   if (under.length > 0) return { kind: 'none', says: `${id} is not one number but ${under.length}.`, near: under.slice(0, 12) }

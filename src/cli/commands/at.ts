@@ -1,5 +1,5 @@
 /** `at FILE ADDRESS`: what is at a place on the coach. */
-import { at, type AtPlace, type Thing } from '../../checks/at/at.js'
+import { type AtPlace, at, type Thing } from '../../checks/at/at.js'
 import { revisionOf } from '../../definition/revision.js'
 import { derive } from '../../derive/index.js'
 import { rounded } from '../../documents/json/rounded.js'
@@ -19,7 +19,15 @@ export const atCommand: Command<AtArguments> = (file, { address, inch, ...option
   const result = at(derive(definition), address)
   if (!result.ok) throw refuse('address', result.says, { expected: 'an address such as R 5745 WL 1160', found: address })
   if (options.json) {
-    terminal.out(json(rounded({ coach: { name: definition.coach.name, revision: revisionOf(definition) }, address: result.found.place.address, ...result.found })))
+    terminal.out(
+      json(
+        rounded({
+          coach: { name: definition.coach.name, revision: revisionOf(definition) },
+          address: result.found.place.address,
+          ...result.found,
+        }),
+      ),
+    )
   } else terminal.out(atText(definition.coach.name, result.found, inch === true))
   return 0
 }
@@ -27,7 +35,9 @@ export const atCommand: Command<AtArguments> = (file, { address, inch, ...option
 function atText(coach: string, found: AtPlace, inch: boolean): string {
   const { place } = found
   const size = (m: number): string => formatLength(m, inch ? 'inch' : 'metric')
-  const frames = place.frames.map((f) => (f.lies === 'here' ? `at frame ${f.id}` : `${size(f.distance)} ${f.lies === 'forward' ? 'behind' : 'ahead of'} ${f.id}`))
+  const frames = place.frames.map((f) =>
+    f.lies === 'here' ? `at frame ${f.id}` : `${size(f.distance)} ${f.lies === 'forward' ? 'behind' : 'ahead of'} ${f.id}`,
+  )
   return [
     `${coach}, ${place.address}`,
     `${place.bay ? `In bay ${place.bay}, ` : ''}${frames.join(', ')}. The skin there is ${size(place.y)} from the centre plane, heading ${((place.heading * 180) / Math.PI).toFixed(1)} deg; square through it the lining reads g ${size(place.liningGirth)}.`,

@@ -50,7 +50,15 @@ export const checkCommand: Command<{ readonly json?: boolean }> = (file, options
       }),
     )
   } else {
-    terminal.out([`${name}, revision ${made.revision}. ${verdictSentence(checks)}`, '', ...checks.flatMap(checkLines), '', ...notCovered(made.notCovered)].join('\n'))
+    terminal.out(
+      [
+        `${name}, revision ${made.revision}. ${verdictSentence(checks)}`,
+        '',
+        ...checks.flatMap(checkLines),
+        '',
+        ...notCovered(made.notCovered),
+      ].join('\n'),
+    )
   }
   return failed ? 1 : 0
 }

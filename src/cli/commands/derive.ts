@@ -34,7 +34,9 @@ function deriveText(made: Design, file: string): string {
   for (const part of made.parts) kinds.set(part.kind, (kinds.get(part.kind) ?? 0) + 1)
   const stocks = new Map<string, number>()
   for (const sheet of totals.sheets) stocks.set(sheet.stock, (stocks.get(sheet.stock) ?? 0) + 1)
-  const heaviest = Object.entries(totals.masses).sort(([, a], [, b]) => b.value - a.value).slice(0, 3)
+  const heaviest = Object.entries(totals.masses)
+    .sort(([, a], [, b]) => b.value - a.value)
+    .slice(0, 3)
   return [
     `${coach.name} by ${coach.maker}, revision ${made.revision}, ${coach.date}.`,
     `It is ${mm(totals.overallLength, 0)} long over all, ${mm(totals.bodyLength, 0)} in the body and ${mm(totals.overallWidth, 0)} wide.`,

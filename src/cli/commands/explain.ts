@@ -1,13 +1,15 @@
 /** `explain FILE ID`: the working behind a number; `--list` the ids there are. */
-import { design } from '../../checks/index.js'
-import { checkText } from '../../checks/explain/explain-checks.js'
+
 import type { Subject } from '../../checks/explain/entry.js'
+import { checkText } from '../../checks/explain/explain-checks.js'
 import { designFormulas, explainable, type Working, working } from '../../checks/explain/working.js'
+import { design } from '../../checks/index.js'
 import { derive } from '../../derive/index.js'
+import { createMemo } from '../../derive/memo.js'
 import { checksJson } from '../../documents/json/design-json.js'
 import { rounded } from '../../documents/json/rounded.js'
-import type { UnitSystem } from '../../quantity/format.js'
 import { explain, explainText } from '../../quantity/explain.js'
+import type { UnitSystem } from '../../quantity/format.js'
 import type { Worked } from '../../quantity/formula.js'
 import { type Command, json } from '../command.js'
 import { openCoach } from '../open-coach.js'
@@ -21,9 +23,11 @@ export interface ExplainArguments {
 }
 
 export const explainCommand: Command<ExplainArguments> = (file, { id, list, ...options }, terminal) => {
-  if (id === undefined && !list) throw refuse('id', `Say which number to explain, such as total.mass; coachwright explain ${file} --list names them all.`)
+  if (id === undefined && !list)
+    throw refuse('id', `Say which number to explain, such as total.mass; coachwright explain ${file} --list names them all.`)
   const { definition } = openCoach(file)
-  const subject: Subject = { design: design(definition), derived: derive(definition) }
+  const memo = createMemo()
+  const subject: Subject = { design: design(definition, memo), derived: derive(definition, memo) }
   if (list) terminal.out(listText(subject, id, options.json === true))
   else terminal.out(workingText(subject, id ?? '', options.json === true, options.inch ? 'inch' : 'metric', file))
   return 0
@@ -31,7 +35,8 @@ export const explainCommand: Command<ExplainArguments> = (file, { id, list, ...o
 
 function listText(subject: Subject, under: string | undefined, asJson: boolean): string {
   const ids = explainable(subject).filter((each) => under === undefined || each.id.startsWith(under))
-  if (ids.length === 0) throw refuse('id', `No id that can be explained starts with ${under}. Leave it out to list them all.`, { found: under ?? '' })
+  if (ids.length === 0)
+    throw refuse('id', `No id that can be explained starts with ${under}. Leave it out to list them all.`, { found: under ?? '' })
   if (asJson) return json(ids)
   const widest = Math.min(60, Math.max(...ids.map((each) => each.id.length)))
   return ids.map(({ id, says }) => `${id.padEnd(widest)}  ${says}`).join('\n')
@@ -69,7 +74,10 @@ const MOST_LINKS = 12
 
 function shortText(worked: Worked, units: UnitSystem): string {
   if (linksOf(worked) <= MOST_LINKS) return explainText(worked, designFormulas, units)
-  const bare: Worked = { ...worked, inputs: Object.fromEntries(Object.entries(worked.inputs).map(([name, it]) => [name, typeof it === 'number' ? it : it.value])) }
+  const bare: Worked = {
+    ...worked,
+    inputs: Object.fromEntries(Object.entries(worked.inputs).map(([name, it]) => [name, typeof it === 'number' ? it : it.value])),
+  }
   return `${explainText(bare, designFormulas, units)}\n  Each of these has its own working: ask for its id (explain --list), or for all of it with --json.`
 }
 

@@ -42,7 +42,7 @@ export const packetCommand: Command<PacketArguments & { readonly json?: boolean 
 }
 
 /** One line written over itself where a person watches; a line every quarter where a log does. */
-function progressLine(terminal: Terminal): { show: (p: PacketProgress) => void; clear: () => void } {
+export function progressLine(terminal: Terminal): { show: (p: PacketProgress) => void; clear: () => void } {
   let quarter = 0
   return {
     show: ({ done, of, path }) => {

@@ -37,7 +37,10 @@ export const proveCommand: Command<ProveArguments> = async (file, options, termi
   const made = design(openCoach(file).definition)
   const part = partNamed(made, options.part, '--part')
   const { unit, row, face, tolerance } = options
-  const read = readHoleList(openText(options.holes, 'a hole list'), basename(options.holes), { ...(unit ? { unit } : {}), ...(row ? { row } : {}) })
+  const read = readHoleList(openText(options.holes, 'a hole list'), basename(options.holes), {
+    ...(unit ? { unit } : {}),
+    ...(row ? { row } : {}),
+  })
   if (!read.list) throw said(options.holes, read.faults)
   const { report, pattern, faults } = prove(made, part.id, read.list, { ...(face ? { face } : {}), ...(tolerance ? { tolerance } : {}) })
   if (!report || !pattern) throw said('prove', faults)
@@ -54,13 +57,16 @@ function said(path: string, sentences: readonly string[]): Refused {
 async function draw(made: Design, part: Part, report: NonNullable<ReturnType<typeof prove>['report']>, file: string): Promise<void> {
   const pattern = part.patterns.find((p) => p.face === report.face)
   if (!pattern) throw new Error(`${part.id} has no face ${report.face}`)
-  if (!/\.(svg|pdf)$/i.test(file)) throw refuse('--drawing', `${file} should end in .pdf or .svg, so that it is known what to draw.`, { found: file })
+  if (!/\.(svg|pdf)$/i.test(file))
+    throw refuse('--drawing', `${file} should end in .pdf or .svg, so that it is known what to draw.`, { found: file })
   const pages = proofSheets(made, part, pattern, report)
   const content = /\.svg$/i.test(file) ? pageToSvg(pages[0]) : await pdfOf(made, pages, `Proof of ${part.id}`)
   try {
     writeFileSync(file, content)
   } catch (reason) {
-    throw refuse('--drawing', `${file} cannot be written: the disk says ${(reason as NodeJS.ErrnoException).code ?? reason}.`, { found: file })
+    throw refuse('--drawing', `${file} cannot be written: the disk says ${(reason as NodeJS.ErrnoException).code ?? reason}.`, {
+      found: file,
+    })
   }
 }
 

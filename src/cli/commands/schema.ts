@@ -18,7 +18,10 @@ export const schemaCommand: Command<unknown> = (which, _options, terminal) => {
   if (!schema) {
     const known = Object.keys(SCHEMAS)
     const near = didYouMean(which, known)
-    throw refuse('schema', `There is no schema ${which}; there are ${known.join(', ')}.${near ? ` ${near}` : ''}`, { expected: known.join(', '), found: which })
+    throw refuse('schema', `There is no schema ${which}; there are ${known.join(', ')}.${near ? ` ${near}` : ''}`, {
+      expected: known.join(', '),
+      found: which,
+    })
   }
   terminal.out(JSON.stringify(schema(), null, 2))
   return 0

@@ -161,8 +161,6 @@ const check = z.object({
   mend: z.string().nullable().describe('what would mend it'),
 })
 
-export const checkSchema = check
-
 export const designSchema = z.object({
   coach: z.object({
     name: z.string(),

@@ -87,7 +87,7 @@ function markOf(mark: Mark, seen: Set<string>): string {
         mark.fill,
       )
     case 'circles':
-      return inked(circlesData(mark), mark.width, 'continuous', mark.fill)
+      return inked(circlesData(mark), mark.fill === 0 ? null : mark.width, 'continuous', mark.fill)
     case 'text':
       return textOf(mark)
     case 'window':

@@ -22,17 +22,30 @@ export interface PdfFacts {
   readonly date: string
 }
 
-/** What is used of the embedded font beyond the library's published types. */
+/** What is used of the embedded font beyond the library's published types (pdfkit 0.20.2, EmbeddedFont). */
 interface EmbeddedFace {
   readonly id: string
-  encode(text: string, features?: readonly string[]): [string[], unknown]
+  readonly font: { glyphForCodePoint(code: number): { readonly id: number; readonly advanceWidth: number } }
+  readonly subset: { includeGlyph(id: number): number }
+  readonly widths: number[]
+  readonly unicode: number[][]
+  readonly scale: number
   ref(): unknown
 }
 interface DrawingDocument {
   readonly _font: EmbeddedFace
-  readonly page: { readonly fonts: Record<string, unknown> }
+  readonly page: { readonly fonts: Record<string, unknown>; write(bytes: Uint8Array): void }
   readonly _root: { readonly data: { ViewerPreferences?: { readonly data: Record<string, unknown> } } }
-  addContent(operators: string): void
+}
+
+/** Takes one character into the embedded part of a face; its number there as four hexadecimal digits. */
+function take(face: EmbeddedFace, character: string): string {
+  const code = character.codePointAt(0) ?? 0
+  const glyph = face.font.glyphForCodePoint(code)
+  const at = face.subset.includeGlyph(glyph.id)
+  face.widths[at] ??= glyph.advanceWidth * face.scale
+  face.unicode[at] ??= [code]
+  return at.toString(16).padStart(4, '0')
 }
 
 /** Characters to glyph numbers, one at a time and remembered: no kerning, so that lengths are those the core measured. */
@@ -58,7 +71,7 @@ function encoderOf(document: PDFKit.PDFDocument): Encoder {
       const known = glyphs[face]
       let out = ''
       for (const character of text) {
-        const code = known.get(character) ?? font.encode(character, [])[0].join('')
+        const code = known.get(character) ?? take(font, character)
         known.set(character, code)
         out += code
       }
@@ -104,7 +117,7 @@ export async function pagesToPdf(pages: readonly Page[], facts: PdfFacts): Promi
   const encoder = encoderOf(document)
   for (const page of pages) {
     document.addPage({ size: [page.widthMm * POINTS_PER_MM, page.heightMm * POINTS_PER_MM], margin: 0 })
-    ;(document as unknown as DrawingDocument).addContent(contentOf(page, encoder))
+    ;(document as unknown as DrawingDocument).page.write(Buffer.from(`${contentOf(page, encoder)}\n`, 'latin1'))
   }
   document.end()
   await done

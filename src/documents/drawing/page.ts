@@ -48,6 +48,7 @@ export interface PathMark {
 export interface CirclesMark {
   readonly kind: 'circles'
   readonly xyd: readonly number[]
+  /** of the ring; black dots have none */
   readonly width: LineWidth
   readonly fill: number | null
   readonly group: string | null

@@ -96,7 +96,7 @@ function gridFor(
 }
 
 /** Marks with anything inside a rectangle; groups of circles are thinned to those inside. */
-function marksIn(marks: readonly Mark[], x0: number, y0: number, x1: number, y1: number): readonly Mark[] {
+export function marksIn(marks: readonly Mark[], x0: number, y0: number, x1: number, y1: number): readonly Mark[] {
   return marks.flatMap((mark): readonly Mark[] => {
     if (mark.kind === 'circles') {
       const xyd: number[] = []

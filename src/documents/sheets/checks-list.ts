@@ -94,6 +94,25 @@ function entry(
   }
 }
 
+/** The checks, and one entry not checked for each trade that no rule covers yet, so that nothing unlooked-at is passed over. */
+export function everyCheck(design: Pick<Design, 'checks' | 'notCovered'>): readonly Check[] {
+  const blank = {
+    demand: null,
+    capacity: null,
+    unit: null,
+    margin: null,
+    verdict: 'not-checked',
+    places: [],
+    concerns: [],
+    mend: null,
+    worked: [],
+  } as const
+  const uncovered = design.notCovered.map(
+    (says, i): Check => ({ ...blank, id: `not-covered.${i + 1}`, says, source: 'no rule of this program covers it' }),
+  )
+  return [...design.checks, ...uncovered]
+}
+
 /** How many checks of each verdict. */
 export function verdictCounts(checks: readonly Check[]): Readonly<Record<Verdict, number>> {
   const out = { pass: 0, fail: 0, caution: 0, 'not-checked': 0 }
@@ -106,7 +125,7 @@ export function checksList(design: Design, options: PrintOptions = {}): readonly
   const size = sheetsOf(seriesOf(options))[0]
   const room = roomAbove(size, 'slim')
   const inner = { x: room.x + 4, y: room.y + 4, width: room.width - 8, foot: room.y + room.height - 3 }
-  const counts = verdictCounts(design.checks)
+  const counts = verdictCounts(everyCheck(design))
   const head = introduction(inner.x, inner.y, inner.width, 'Checks, worst first', [
     `Fail: ${counts.fail}. Caution: ${counts.caution}. Not checked: ${counts['not-checked']}. Pass: ${counts.pass}.`,
     'The bar is filled to the share of the capacity that is used; a black bar is over it. A crossed bar has nothing measured.',
@@ -115,7 +134,7 @@ export function checksList(design: Design, options: PrintOptions = {}): readonly
     [...head.marks, line(inner.x, inner.y + head.depth, inner.x + inner.width, inner.y + head.depth, { width: OUTLINE })],
   ]
   let y = inner.y + head.depth + 1
-  for (const check of worstFirst(design.checks)) {
+  for (const check of worstFirst(everyCheck(design))) {
     const item = entry(check, design, inner.x, inner.width, units)
     if (y + item.tall > inner.foot) {
       pages.push([])

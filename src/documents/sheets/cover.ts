@@ -15,9 +15,9 @@ import { tableBlocks } from '../drawing/table.js'
 import { BLOCK_WIDTH, FULL_BLOCK } from '../drawing/title-block.js'
 import { fixed, massWords, plainLength } from '../drawing/units.js'
 import type { Scale } from '../drawing/view.js'
-import { SCALES, scaleWords } from '../drawing/view.js'
+import { boundsOf, SCALES, scaleWords } from '../drawing/view.js'
 import { placeWords, sideLetter } from '../drawing/words.js'
-import { VERDICT_WORDS, verdictCounts, worstFirst } from './checks-list.js'
+import { everyCheck, VERDICT_WORDS, verdictCounts, worstFirst } from './checks-list.js'
 
 export interface CoverContents {
   readonly path: string
@@ -65,7 +65,6 @@ function namedView(
     marks.push(letter(at[i], high - 1.2, frame.id, { height: letters, anchor: 'middle', group }))
     marks.push(letter(at[i], low + 1.4, fixed(frame.station * 1000, 0), { height: letters, anchor: 'middle', sits: 'top', group }))
   })
-  const used: { x0: number; x1: number; y: number }[] = []
   for (const opening of design.openings) {
     if (opening.outline.length === 0 || opening.surface === 'nose' || opening.surface === 'tail') continue
     if (view === 'plan' ? opening.side !== 'centre' : opening.side !== view) continue
@@ -74,10 +73,10 @@ function namedView(
     const [s, v] = project(design, view, opening.place.station, sign * opening.place.girth)
     const half = textWidth(opening.id, letters) / 2
     const ox = figureX(place, s)
-    let oy = figureY(place, v)
-    // names of neighbours are moved down until they stand clear
-    while (used.some((u) => Math.abs(u.y - oy) < letters * 1.5 && ox + half > u.x0 && ox - half < u.x1)) oy += letters * 0.5
-    used.push({ x0: ox - half - 0.6, x1: ox + half + 0.6, y: oy })
+    const oy = figureY(place, v)
+    // a name that does not fit its opening would be taken for its neighbour's
+    const size = boundsOf([opening.outline])
+    if ((size.x1 - size.x0) * place.perMetre < 2 * half + 0.6 || (size.y1 - size.y0) * place.perMetre < letters * 1.4) continue
     marks.push(
       rectangle(ox - half - 0.3, oy - letters * 0.62, 2 * half + 0.6, letters * 1.3, { width: null, fill: 1, group }),
       letter(ox, oy, opening.id, { height: letters, anchor: 'middle', sits: 'middle', group }),
@@ -120,7 +119,7 @@ const scaleFor = (design: Design, width: number, height: number): Scale => {
 }
 
 function verdictBoxes(design: Design, x: number, y: number, width: number): readonly Mark[] {
-  const counts = verdictCounts(design.checks)
+  const counts = verdictCounts(everyCheck(design))
   const each = width / 4
   return (['fail', 'caution', 'not-checked', 'pass'] as const).flatMap((verdict, i) => {
     const left = x + i * each
@@ -166,29 +165,14 @@ function section(to: Writer, heading: string, sentences: readonly string[], most
   to.y += 3
 }
 
-function facts(design: Design, options: PrintOptions): readonly string[] {
+function facts(design: Design, contents: readonly CoverContents[], options: PrintOptions): readonly string[] {
   const units = unitsOf(options)
   const { totals } = design
   const patterns = design.parts.reduce((sum, part) => sum + part.patterns.length, 0)
   return [
     `${design.parts.length} parts with ${patterns} flat patterns; ${totals.holes} holes; ${totals.fasteners.solid} solid and ${totals.fasteners.blind} blind fasteners; ${totals.sheets.length} sheets of strake stock.`,
-    `Overall length ${plainLength(totals.overallLength, units)}, body ${plainLength(totals.bodyLength, units)}, width ${plainLength(totals.overallWidth, units)}. Derived shell parts weigh ${massWords(totals.mass.value, units)}.`,
+    `Overall length ${plainLength(totals.overallLength, units)}, body ${plainLength(totals.bodyLength, units)}, width ${plainLength(totals.overallWidth, units)}. Derived shell parts weigh ${massWords(totals.mass.value, units)}.${contents.length > 0 ? ` ${contents.length} documents, listed on the sheets after this one.` : ''}`,
   ]
-}
-
-/** Counts of documents by folder, then by kind of file. */
-function contentsWords(contents: readonly CoverContents[]): readonly string[] {
-  const groups = new Map<string, Map<string, number>>()
-  for (const { path } of contents) {
-    const folder = path.includes('/') ? path.slice(0, path.indexOf('/')) : 'at the top'
-    const kind = path.slice(path.lastIndexOf('.') + 1).toUpperCase()
-    const kinds = groups.get(folder) ?? new Map<string, number>()
-    kinds.set(kind, (kinds.get(kind) ?? 0) + 1)
-    groups.set(folder, kinds)
-  }
-  return [...groups]
-    .map(([folder, kinds]) => `${folder}: ${[...kinds].map(([kind, n]) => `${n} ${kind}`).join(', ')}`)
-    .concat(`All ${contents.length} documents are listed on the sheets after this one.`)
 }
 
 function frontBody(design: Design, contents: readonly CoverContents[], options: PrintOptions): Body {
@@ -206,8 +190,7 @@ function frontBody(design: Design, contents: readonly CoverContents[], options: 
   const of = (verdict: string): readonly string[] => ordered.filter((check) => check.verdict === verdict).map((check) => check.says)
   section(writer, 'Fails', of('fail').length === 0 ? ['Nothing that was checked fails.'] : of('fail'), 6)
   section(writer, 'Cautions: indicative until someone answers them', of('caution').length === 0 ? ['None.'] : of('caution'), 5)
-  section(writer, 'Not checked', [...of('not-checked'), ...design.notCovered], 9)
-  if (contents.length > 0) section(writer, 'In this packet', contentsWords(contents), 8)
+  section(writer, 'Not checked', [...design.notCovered, ...of('not-checked')], 14)
   const group = 'cover'
   const marks: Mark[] = [
     letter(x, room.y + 13, shorten(lettered(coach.name), width, 10, true), { height: 10, bold: true, group }),
@@ -222,7 +205,7 @@ function frontBody(design: Design, contents: readonly CoverContents[], options: 
       ),
       { height: 3.5, bold: failing, group },
     ),
-    ...facts(design, options)
+    ...facts(design, contents, options)
       .flatMap((sentence) => wrap(lettered(sentence), width, 2.5))
       .slice(0, 3)
       .map((row, i) => letter(x, room.y + 28.5 + i * 4, row, { height: 2.5, group })),
@@ -232,7 +215,7 @@ function frontBody(design: Design, contents: readonly CoverContents[], options: 
     ...threeViews(design, room.x + 3, room.y + 2, leftWidth - 6, room.height - 12, scale, 1.8),
     ...scaleBar(scale, room.x + 8, room.y + room.height - 8, unitsOf(options)),
     ...wrap(
-      'Ends are drawn dashed to their reach only: no trade lofts them yet. Stations in mm; F1 is STA 3000 where the definition says so.',
+      'Ends are drawn dashed to their reach only: no trade lofts them yet. Stations in mm. Small openings are named on the key elevation.',
       room.width - 186,
       1.8,
     ).map((row, i) => letter(room.x + 3, room.y + room.height + 6 + i * 3.2, row, { height: 1.8, group: 'cover' })),

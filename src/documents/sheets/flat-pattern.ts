@@ -15,6 +15,7 @@ import { placeLabels } from '../drawing/place-labels.js'
 import type { Body, PrintOptions } from '../drawing/sheet.js'
 import { partTitle, roomAbove, seriesOf, sheetsFrom, unitsOf } from '../drawing/sheet.js'
 import { directionArrow, scaleBar } from '../drawing/symbols.js'
+import { marksIn } from '../drawing/tiles.js'
 import type { PrintUnits } from '../drawing/units.js'
 import { plainLength } from '../drawing/units.js'
 import type { Bounds, Scale, View } from '../drawing/view.js'
@@ -95,7 +96,7 @@ function stretch(
       width: b - a,
       height: foot - top + 2 * over,
       shift: [0, 0],
-      marks: ink.marks,
+      marks: marksIn(ink.marks, a, top - over, b, foot + over),
       group: 'part',
     })
     if (!first) marks.push(letter(left - 2, (top + foot) / 2, 'from above', { height: 1.8, anchor: 'end', sits: 'middle', group: 'break' }))

@@ -12,7 +12,7 @@ import type { PrintOptions, TitleDraft } from '../drawing/sheet.js'
 import { partTitle, sheetsFrom, unitsOf } from '../drawing/sheet.js'
 import { checkSquare, directionArrow } from '../drawing/symbols.js'
 import type { Drawing } from '../drawing/tiles.js'
-import { tileBodies } from '../drawing/tiles.js'
+import { marksIn, tileBodies } from '../drawing/tiles.js'
 import { BLOCK_WIDTH, titleBlock } from '../drawing/title-block.js'
 import type { View } from '../drawing/view.js'
 import { boundsOf, viewOf } from '../drawing/view.js'
@@ -112,7 +112,7 @@ export function fullSizeRoll(design: Design, part: Part, pattern: Pattern, optio
               width: each + 2 * lap,
               height: drawing.heightMm,
               shift: [shift, 0],
-              marks: drawing.marks,
+              marks: marksIn(drawing.marks, -shift, 0, each + 2 * lap - shift, drawing.heightMm),
               group: 'full-size',
             },
           ]

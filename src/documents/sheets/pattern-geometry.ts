@@ -16,8 +16,9 @@ export const MARK_LINES: Readonly<Record<MarkLine['kind'], { readonly type: Line
     lap: { type: 'dashed', width: FINE, word: 'lap' },
   }
 
-/** Smallest ring a hole is drawn with, mm: a 3.3 hole at 1:20 would be a speck. Position stays true. */
-const LEAST_RING = 0.45
+/** A hole smaller than this on paper is a dot of the second size, mm: a ring would fill up. Its place stays true. */
+const LEAST_RING = 0.8
+const DOT = 0.45
 
 export interface PatternInk {
   readonly net: NetOutline
@@ -29,10 +30,13 @@ export interface PatternInk {
 export function patternInk(pattern: Pattern, view: View, fullSize = false): PatternInk {
   const net = netOutline(pattern)
   const { holes } = pattern
-  const xyd: number[] = []
+  const rings: number[] = []
+  const dots: number[] = []
   const points = holes.x.map((x, i) => {
     const at = [view.x(x), view.y(holes.y[i])] as const
-    xyd.push(at[0], at[1], Math.max(LEAST_RING, view.length(holes.diameter[i])))
+    const across = view.length(holes.diameter[i])
+    if (across < LEAST_RING) dots.push(at[0], at[1], DOT)
+    else rings.push(at[0], at[1], across)
     return at
   })
   const marks: Mark[] = []
@@ -68,7 +72,8 @@ export function patternInk(pattern: Pattern, view: View, fullSize = false): Patt
         { width: OUTLINE, group: 'cuts' },
       ),
     )
-  if (xyd.length > 0) marks.push(circles(xyd, { width: FINE, group: 'holes' }))
+  if (rings.length > 0) marks.push(circles(rings, { width: FINE, group: 'holes' }))
+  if (dots.length > 0) marks.push(circles(dots, { fill: 0, group: 'holes' }))
   if (fullSize) {
     // punch centres: a cross in each hole to set a pop mark by
     marks.push(

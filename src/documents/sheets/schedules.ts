@@ -236,6 +236,23 @@ function openingRow(design: Design, opening: OpeningDerived, options: PrintOptio
   ]
 }
 
+/** Openings in the end sections stand in the list as they were written, since no trade derives their cuts yet. */
+function endOpenings(design: Design, options: PrintOptions): readonly Row[] {
+  const units = unitsOf(options)
+  const bare = (m: number): string => plainLength(m, units).split(' ')[0]
+  const derived = new Set(design.openings.map((o) => o.id))
+  return design.definition.openings
+    .filter((o) => !derived.has(o.id))
+    .map((o) => [
+      o.id,
+      o.says,
+      `${o.surface}, STA ${fixed(o.station * 1000, 0)}${o.waterline === null ? '' : ` WL ${fixed(o.waterline * 1000, 0)}`}`,
+      `${bare(o.width)} × ${bare(o.height)}, R ${bare(o.corner)}`,
+      'not derived here',
+      ...Array.from({ length: 5 }, () => '—'),
+    ])
+}
+
 export function openingSchedule(design: Design, options: PrintOptions = {}): readonly Page[] {
   const units = unitsOf(options)
   return tableSheets(
@@ -245,11 +262,11 @@ export function openingSchedule(design: Design, options: PrintOptions = {}): rea
       heading: 'Openings',
       wide: true,
       sentences: [
-        `${design.openings.length} openings. Sizes are of the cut: length along the station by height on a side, by girth on the roof, then the corner radius. Places are of the centre.`,
+        `${design.openings.length} openings derived. Sizes are of the cut: length along the station by height on a side, by girth on the roof, then the corner radius. Places are of the centre.`,
         `All in ${lengthUnit(units)}, places always in mm. An opening in an end section is listed; its cut is not derived here.`,
       ],
       title: coachTitle(design, options, 'Opening schedule', design.definition.coach.name, 'Openings'),
-      rows: design.openings.map((opening) => openingRow(design, opening, options)),
+      rows: [...design.openings.map((opening) => openingRow(design, opening, options)), ...endOpenings(design, options)],
       columns: [
         { head: 'Id', width: 28, bold: true },
         { head: 'What', width: 38, wraps: true },

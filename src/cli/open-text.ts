@@ -1,5 +1,5 @@
 /** The text of a file somebody named, or a sentence why it cannot be had. */
-import { readdirSync, readFileSync, statSync } from 'node:fs'
+import { readdirSync, readFileSync, type Stats, statSync } from 'node:fs'
 import { basename, dirname } from 'node:path'
 import { didYouMean } from '../definition/near-miss.js'
 import { refuse } from './refused.js'
@@ -21,13 +21,15 @@ export function openText(file: string, what: string): string {
       .slice(0, 3)
     throw no(`${file} is a folder; name the file in it${inside.length ? `, such as ${inside.join(' or ')}` : ''}.`, 'a folder')
   }
+  // a device would be read for ever; a pipe ends
+  if (!there.isFile() && !there.isFIFO()) throw no(`${file} is not a file; name ${what}.`, 'a device')
   if (there.size > LARGEST)
     throw no(`${file} is ${Math.round(there.size / 1e6)} MB, which is no ${what.replace(/^an? /, '')}.`, 'a file too large')
   return decoded(bytesOf(file, no), no, file)
 }
 
 /** A name that cannot be looked at (a file taken for a folder, a name too long) is a name of nothing. */
-function lookAt(file: string): { isDirectory(): boolean; readonly size: number } | null {
+function lookAt(file: string): Stats | null {
   try {
     return statSync(file)
   } catch {

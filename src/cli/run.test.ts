@@ -139,6 +139,7 @@ describe('what cannot be done is said in sentences and ends with 2', () => {
     ['a folder', () => ['derive', join(root, 'examples')], /is a folder; name the file in it, such as /],
     ['a file under a file', () => ['derive', `${coach}/x.yaml`], /There is no file/],
     ['bytes that are no text', () => ['derive', written('picture.yaml', new Uint8Array([0xff, 0xd8, 0xff, 0xe0]))], /is not text in UTF-8/],
+    ['a device', () => ['derive', '/dev/zero'], /is not a file/],
     ['an empty file', () => ['derive', written('empty.yaml', '')], /empty\.yaml:1:1 /],
     ['no file', () => ['derive'], /missing required argument 'file'/],
     ['a command that is not one', () => ['chek', coach], /unknown command 'chek'[\s\S]*Did you mean check/],

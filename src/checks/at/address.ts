@@ -23,6 +23,9 @@ export interface Address {
 
 export type HeightKey = 'WL' | 'G' | 'g' | 'BL'
 
+const HEIGHTS = ['WL', 'G', 'g', 'BL'] as const
+const isHeight = (key: string): key is HeightKey => (HEIGHTS as readonly string[]).includes(key)
+
 export type ReadAddress = { readonly ok: true; readonly address: Address } | { readonly ok: false; readonly says: string }
 
 const SIDES: Readonly<Record<string, SideWord>> = {
@@ -93,13 +96,9 @@ function assemble(text: string, side: SideWord | null, values: ReadonlyMap<strin
   if (sta !== undefined && t !== undefined) return refuse(`"${text}" gives the station twice, as STA and as T. Write one of them.`)
   const station = sta ?? t
   if (station === undefined) return refuse(`"${text}" gives no station. Write ${EXAMPLES}.`)
-  const heights = (['WL', 'G', 'g', 'BL'] as const).flatMap((key) => {
-    const value = values.get(key)
-    return value === undefined ? [] : [{ key, value }]
-  })
+  const heights = [...values].flatMap(([key, value]) => (isHeight(key) ? [{ key, value }] : []))
   const [height, also] = heights
-  if (!height)
-    return refuse(`"${text}" gives a station only. Add how high it is: ${oneOf(['WL', 'G', 'g', 'BL'])} and a length, ${EXAMPLES}.`)
+  if (!height) return refuse(`"${text}" gives a station only. Add how high it is: ${oneOf(HEIGHTS)} and a length, ${EXAMPLES}.`)
   if (heights.length > 2) return refuse(`"${text}" says how high in ${heights.length} ways. Write one of them, ${EXAMPLES}.`)
   return {
     ok: true,

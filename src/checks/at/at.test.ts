@@ -79,6 +79,19 @@ describe('a place', () => {
   it('says under as well as minus below the floor', () => expect(found('C 5000 WL -18').place.address).toContain('WL -18 under'))
 })
 
+describe('every address that is printed', () => {
+  it('is read back to the same place', () => {
+    const { halfGirth } = six.section
+    for (let i = 0; i < 60; i++) {
+      const [station, girth] = [3000 + 61 * i, (halfGirth * 1000 * ((i * 37) % 60)) / 60]
+      const there = found(`${i % 2 ? 'C' : 'R'} ${station} G ${girth}`).place
+      const back = found(there.address).place
+      expect([back.station, back.side]).toEqual([expect.closeTo(there.station, 4), there.side])
+      expect(Math.abs(back.girth - there.girth)).toBeLessThan(1e-3)
+    }
+  })
+})
+
 describe('what is there', () => {
   it('in the middle of a window: the cut, and all that was made for it', () => {
     const it = found('R 5745 WL 1160')

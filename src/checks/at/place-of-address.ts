@@ -15,8 +15,9 @@ export interface Spot {
 
 export type FoundSpot = { readonly ok: true; readonly spot: Spot } | { readonly ok: false; readonly says: string }
 
-/** Two heights of one address may differ by what rounding to a tenth makes of them, m. */
+/** Two heights of one address may differ by what rounding to a tenth makes of them, along the skin or in waterline, m. */
 const AGREE = 0.001
+const AGREE_IN_HEIGHT = 0.0002
 
 export function spotOf(derived: Derived, address: Address): FoundSpot {
   const station = stationOf(derived, address)
@@ -36,7 +37,9 @@ export function spotOf(derived: Derived, address: Address): FoundSpot {
     const other = girthOf(derived, address.also.key, address.also.value, side)
     if (!other.ok) return other
     const apart = Math.abs(other.girth - girth.girth)
-    if (apart > AGREE) {
+    // near the crown a tenth of waterline is a hand's width of girth
+    const rise = Math.abs(waterlineAt(derived, other.girth) - waterlineAt(derived, girth.girth))
+    if (apart > AGREE && rise > AGREE_IN_HEIGHT) {
       return refuse(
         `${address.height.key} ${lengthText(address.height.value)} and ${address.also.key} ${lengthText(address.also.value)} are ${lengthText(apart)} mm apart on this coach. Write one of them.`,
       )
@@ -44,6 +47,8 @@ export function spotOf(derived: Derived, address: Address): FoundSpot {
   }
   return { ok: true, spot: { station, girth: girth.girth } }
 }
+
+const waterlineAt = (derived: Derived, girth: number): number => at(derived.shell.section.withFlange, Math.abs(girth)).z
 
 function stationOf(derived: Derived, { station }: Address): number {
   const { frames } = derived.definition

@@ -94,6 +94,6 @@ describe('rounding', () => {
     expect(Object.is(rounded(-0), 0)).toBe(true)
   })
   it('throws on a number that is not one, with where it stands', () => {
-    expect(() => rounded({ parts: [{ mass: Number.NaN }] })).toThrow('.parts.mass is NaN')
+    expect(() => rounded({ parts: [{ mass: Number.NaN }] })).toThrow('.parts.0.mass is NaN')
   })
 })

@@ -15,10 +15,18 @@ type OpenPiece =
 /** A heading may come out of a fit a rounding away from level or plumb; no shop can see this. rad */
 const HAIR = 1e-9
 
-/** Skin, frame, tape and lining: what stands between the outer mould line and the room. m */
+/**
+ * How deep the deepest metal lies inside the outer mould line, m: a trim ring on two laps of lining, tape, frame and skin, or
+ * the inner side of a joint frame.
+ */
 function buildUp(draft: Draft): number | null {
-  const parts = [draft.shell?.skin?.thickness?.value, draft.shell?.frame?.height, draft.shell?.tape, draft.lining?.thickness?.value]
-  return parts.every((p) => p !== undefined) ? parts.reduce<number>((sum, p) => sum + (p as number), 0) : null
+  const { shell, lining, ends } = draft
+  const deep = [shell?.frame?.height, shell?.tape, lining?.thickness?.value, lining?.thickness?.value, shell?.rim?.thickness?.value]
+  const joint = [ends?.skin?.thickness?.value, shell?.jointFrame?.height]
+  const skin = shell?.skin?.thickness?.value
+  if (skin === undefined || [...deep, ...joint].some((p) => p === undefined)) return null
+  const sum = (parts: readonly (number | undefined)[]): number => parts.reduce<number>((all, p) => all + (p as number), 0)
+  return skin + Math.max(sum(deep), sum(joint))
 }
 
 /** Null when the section has a fault of its own; what depends on it is then left unsaid. */
@@ -51,7 +59,7 @@ function arcFaults(piece: Piece, i: number, depth: number | null, reading: Readi
   if (piece.radius === 0) {
     reading.impossible(path, { expected: 'a radius', because: 'an arc needs a radius', advice: 'Give it one, or make it a line.' })
   } else if (depth !== null && piece.radius > 0 && piece.radius <= depth) {
-    const because = `the arc is tighter than what is built up inside it, ${mm(depth)} of skin, frame, tape and lining, so the lining would fold`
+    const because = `the arc is tighter than what is built up inside it, ${mm(depth)} of skin, frame, tape, lining and trim, so they would fold`
     reading.impossible(path, { expected: `a radius above ${mm(depth)}`, because, advice: `Make the radius more than ${mm(depth)}.` })
   }
 }

@@ -2,7 +2,7 @@ import { developAt, developed } from '../../maths/development.js'
 import { girthAtZ } from '../../maths/tangent-chain.js'
 import { barrelOf, type ShellInput } from './input.js'
 import { type Laid, memberStop, zonesAt } from './members.js'
-import { chordAtLength, type OpeningShape } from './opening-shape.js'
+import { gapAtLength, type OpeningShape } from './opening-shape.js'
 import { lieOf, type Plate } from './plates.js'
 import type { Section } from './section.js'
 import { ORDER } from './sheets.js'
@@ -22,7 +22,7 @@ export function channelPlates(laid: Laid): Plate[] {
   const [x0, x1] = [first + clear, last - clear]
   const c = input.shell.edgeChannel
   const depth = input.shell.skin.thickness.value + c.thickness.value / 2
-  const development = developAt(section.withFlange, depth)
+  const development = developAt(section.straight, depth)
   return (['left', 'right'] as const).map((side) => {
     const centre = side === 'right' ? base : -base
     const [g0, g1] = [centre - c.height / 2, centre + c.height / 2]
@@ -30,13 +30,13 @@ export function channelPlates(laid: Laid): Plate[] {
     const crossing = laid.shapes.filter((s) => v > s.v0 && v < s.v1)
     return laid.memo.keep(`channel ${side}`, [laid.token, ...crossing], () => {
       const cuts = laid.shapes.flatMap((s): OpeningShape[] => {
-        const chord = chordAtLength(s, v)
-        if (!chord) return []
+        const free = gapAtLength(s, v, memberStop(input, s))
+        if (!free) return []
         return [
           {
             ...s,
-            x0: chord[0] - memberStop(input, s),
-            x1: chord[1] + memberStop(input, s),
+            x0: free[0],
+            x1: free[1],
             v0: developed(skin, g0) - 1,
             v1: developed(skin, g1) + 1,
             corner: 0,

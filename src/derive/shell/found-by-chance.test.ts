@@ -2,11 +2,12 @@
 import { describe, expect, it } from 'vitest'
 import { exampleText, readExample } from '../../../tests/examples.js'
 import { readDefinition } from '../../definition/read-definition.js'
+import { developed } from '../../maths/development.js'
 import { outlineArea } from '../../maths/outline.js'
 import { derive } from '../index.js'
-import type { OpeningShape } from './opening-shape.js'
+import { type OpeningShape, signedDistance } from './opening-shape.js'
 import { ringOf } from './ring.js'
-import { lengthsAgree } from './verify.js'
+import { holesMeet, lengthsAgree } from './verify.js'
 import { depthsAgree, nothingLost } from './verify-counts.js'
 
 const sedge6 = readExample('sedge-6')
@@ -102,5 +103,58 @@ describe('found by chance', () => {
     expect(says('{flange: 5 mm, turn: 90 deg, bend radius: 6 mm}')).toMatch(/toe flange.*takes up 6\.8/)
     expect(says('{turn: 180 deg}')).toMatch(/toe turn.*on its own sheet/)
     expect(says('{flange: 19 mm, turn: -30 deg}')).toBe('')
+  })
+
+  it("layers under the skin are not pulled out of shape by the toe's bend, however tight", () => {
+    const toe = { flange: 0.02, turn: 1.2, bendRadius: 0.0001, kFactor: 0.42 }
+    const { shell } = derive({ ...sedge6, shell: { ...sedge6.shell, toe } })
+    expect(holesMeet(shell).largest).toBeLessThan(1e-9)
+    expect(lengthsAgree(shell).largest).toBeLessThan(1e-8)
+  })
+
+  it('a seam that only the ring reaches keeps its own fasteners: none is shared', () => {
+    const { id, corner, ...rest } = {
+      id: 'W1',
+      corner: 0.05,
+      says: 'window',
+      surface: 'right' as const,
+      side: 'right' as const,
+      definition: null,
+    }
+    const shape = { ...rest, id, corner, x0: 3, x1: 3.5, v0: 1, v1: 1.5 }
+    const shared = (v: number) =>
+      ringOf(shape, 0.02, [{ row: 'seam', mark: 'seam', v }], 0.001, null).controls.filter((c) => c.shared.length > 0)
+    expect(shared(0.9999)).toHaveLength(0)
+    expect(shared(1.04)).toHaveLength(2)
+  })
+
+  it('a stringer stops clear of the rim ring also where it meets it at a corner', () => {
+    // the seam passes just under the head of the opening, inside its corners
+    const door = {
+      ...sedge6.openings[0],
+      id: 'X1',
+      surface: 'left' as const,
+      station: 5.2,
+      waterline: 1.2,
+      width: 0.5,
+      height: 0.62,
+      corner: 0.12,
+    }
+    const { shell } = derive({ ...sedge6, openings: [door] })
+    expect(nothingLost(shell)).toEqual([])
+    const ring = shell.rims.find((r) => r.shape.id === 'X1')
+    const outer = ring?.plate.ring?.outer
+    const seam = shell.rows.find((r) => r.id === 'seam-2-left')
+    expect(outer && seam?.station.every((x, i) => signedDistance(outer, x, developed(shell.laid.skin, seam.girth[i])) > 0)).toBe(true)
+  })
+
+  it('an arc tighter than the deepest metal inside it is refused: the joint frame, or a trim ring', () => {
+    const { path, text, load } = exampleText('sedge-6')
+    const says = (shell: string) =>
+      readDefinition(path, `${text}\nshell: ${shell}\n`, load)
+        .faults.map((f) => f.says)
+        .join()
+    expect(says('{joint frame: {height: 299 mm}}')).toMatch(/turn-under radius.*built up inside it/)
+    expect(says('{rim: {thickness: 241 mm}}')).toMatch(/turn-under radius.*built up inside it/)
   })
 })

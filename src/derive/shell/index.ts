@@ -1,22 +1,22 @@
 /** The shell trade's door: slice of a definition in, parts, rows, joints and openings out. */
-import { developAt, type Development } from '../../maths/development.js'
+import { type Development, developAt } from '../../maths/development.js'
 import { createMemo, type Memo } from '../memo.js'
 import type { FastenerRow, Joint, OpeningDerived, Part, SectionPoint, SheetUse } from '../nouns.js'
+import { channelPlates, foreignPlates } from './channels.js'
 import type { ShellInput } from './input.js'
 import { jointsOf } from './joints.js'
 import { liningOf } from './lining.js'
-import { channelPlates, foreignPlates } from './channels.js'
 import { fastenerOf, framePlates, type Laid } from './members.js'
-import { stringerPlates } from './stringers.js'
 import { openingShapes } from './opening-shape.js'
 import { openingsOf } from './openings.js'
 import { buildParts, trimRings } from './part-list.js'
 import type { Plate } from './plates.js'
-import { baseRows, hoopRows, jointRows, seamRows, toeRows } from './rows-skin.js'
 import { type Rim, rimOf } from './rows-rim.js'
+import { baseRows, hoopRows, jointRows, seamRows, toeRows } from './rows-skin.js'
 import { liningDepth, pointTable, type Section, sectionOf } from './section.js'
 import { skinDevelopment, strakesOf } from './sheets.js'
 import { type ResolvedRow, resolveRow } from './stacks.js'
+import { stringerPlates } from './stringers.js'
 
 export interface Shell {
   readonly section: Section
@@ -132,5 +132,5 @@ function layersBehind({ frames, stringers, channels, foreign, rims }: Members): 
 }
 
 function trimDevelopment(input: ShellInput, section: Section): Development {
-  return developAt(section.withFlange, liningDepth(input) + input.lining.thickness.value + input.shell.rim.thickness.value / 2)
+  return developAt(section.straight, liningDepth(input) + input.lining.thickness.value + input.shell.rim.thickness.value / 2)
 }

@@ -1,7 +1,7 @@
 /** Joints from their rows: the layers outside to inside, and what the lap's direction means for water. */
 import type { Memo } from '../memo.js'
-import type { ShellInput } from './input.js'
 import type { FastenerRow, Joint } from '../nouns.js'
+import type { ShellInput } from './input.js'
 import type { Plate } from './plates.js'
 import type { ResolvedRow } from './stacks.js'
 

@@ -2,17 +2,18 @@
  * The lining: panels on the frames' inner flanges, developed on their own mid surface. Lengthwise joints lap, the upper
  * panel against the frame; panels butt end to end on a frame's web, each with its own row on its side of it.
  */
-import { developAt, type Development, developed, undeveloped } from '../../maths/development.js'
-import { girthAtZ } from '../../maths/tangent-chain.js'
+
 import type { FrameDefinition } from '../../definition/types.js'
+import { type Development, developAt, developed, undeveloped } from '../../maths/development.js'
+import { girthAtZ } from '../../maths/tangent-chain.js'
 import { diameterOf, type FramePlates, innerFlange, type Laid } from './members.js'
-import { lessGaps } from './stretches.js'
 import { chordAtLength } from './opening-shape.js'
 import { lieOf, type Plate } from './plates.js'
 import { addSpan, type RowDraft, startRow } from './row-draft.js'
 import { clearOfCuts, endInset, keepRow, nearLength, nearStation } from './rows-skin.js'
 import { liningDepth } from './section.js'
 import { ORDER } from './sheets.js'
+import { lessGaps } from './stretches.js'
 
 export interface LiningLaid {
   readonly plates: readonly Plate[]
@@ -41,7 +42,7 @@ export function liningOf(laid: Laid, frames: readonly FramePlates[]): LiningLaid
   const l = input.lining
   const t = l.thickness.value
   const depth = liningDepth(input) + t / 2
-  const base = laid.memo.keep('lining base', [laid.token], () => developAt(section.withFlange, depth))
+  const base = laid.memo.keep('lining base', [laid.token], () => developAt(section.straight, depth))
   const laps: LiningLap[] = l.seams.flatMap((s) =>
     (['left', 'right'] as const).map((side) => ({ id: s.id, side, girth: side === 'right' ? s.girth : -s.girth })),
   )
@@ -68,7 +69,7 @@ function panels(laid: Laid, base: Development, depth: number): Plate[] {
           { from: -upper[1], to: -upper[0], depth: depth + t },
         ]
       : []
-    const development = zones.length > 0 ? developAt(section.withFlange, depth, zones) : base
+    const development = zones.length > 0 ? developAt(section.straight, depth, zones) : base
     for (const side of i === 0 ? (['centre'] as const) : (['left', 'right'] as const)) {
       const [g0, g1] = side === 'left' ? [-low, -top] : [top, low]
       for (let k = 0; k + 1 < marks.length; k++) {

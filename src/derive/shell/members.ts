@@ -136,7 +136,7 @@ function framePair(laid: Laid, frame: FrameDefinition): FramePlates {
     x0,
     x1,
     order: ORDER.member,
-    development: developAt(section.withFlange, depth, zonesAt(input, depth, t)),
+    development: developAt(section.straight, depth, zonesAt(input, depth, t)),
     cuts: strip(x0, x1),
     marks: [
       {
@@ -157,7 +157,7 @@ function framePair(laid: Laid, frame: FrameDefinition): FramePlates {
     x0: i0,
     x1: i1,
     order: ORDER.inner,
-    development: developAt(section.withFlange, inside),
+    development: developAt(section.straight, inside),
     cuts: strip(i0, i1),
     marks: frame.joint ? [] : outer.marks,
   }

@@ -2,10 +2,11 @@
  * The outline of an opening on the developed skin: x station, v signed length along the skin's own mid surface.
  * A rounded rectangle; a wheel opening is one that runs out through the lower edge of the sheet.
  */
+
+import type { OpeningDefinition, Side } from '../../definition/types.js'
 import { type Development, developed } from '../../maths/development.js'
 import { roundedRectangle, type Vertex } from '../../maths/outline.js'
 import { girthAtZ } from '../../maths/tangent-chain.js'
-import type { OpeningDefinition, Side } from '../../definition/types.js'
 import type { Memo } from '../memo.js'
 import type { ShellInput } from './input.js'
 import type { Section } from './section.js'
@@ -114,6 +115,15 @@ export function chordAtStation(s: OpeningShape, x: number): [number, number] | n
 /** The stretch of station that is cut away at a developed length, or null. */
 export function chordAtLength(s: OpeningShape, v: number): [number, number] | null {
   return chord(v, s.v0, s.v1, s.x0, s.x1, s.corner)
+}
+
+/**
+ * The stretch of station that members and rows leave free beside a cut at a developed length: as far as the cut grown all
+ * round by a distance, so that at a corner, where the rim ring runs slantwise, they stop short of it too. Null where the cut
+ * itself does not reach.
+ */
+export function gapAtLength(s: OpeningShape, v: number, by: number): [number, number] | null {
+  return v > s.v0 && v < s.v1 ? chordAtLength(grown(s, by), v) : null
 }
 
 function chord(at: number, a0: number, a1: number, b0: number, b1: number, corner: number): [number, number] | null {

@@ -1,9 +1,9 @@
 /** Each opening once, with everything that appears because of it. */
 import { undeveloped } from '../../maths/development.js'
 import { girthAtZ } from '../../maths/tangent-chain.js'
-import { flangeHalf, type Laid, rimReach } from './members.js'
 import type { OpeningDerived, Outline } from '../nouns.js'
-import { outlineOf, type OpeningShape } from './opening-shape.js'
+import { flangeHalf, type Laid, rimReach } from './members.js'
+import { type OpeningShape, outlineOf } from './opening-shape.js'
 import { placeAt } from './parts.js'
 import type { Plate } from './plates.js'
 import { type Rim, seamsCrossed } from './rows-rim.js'

@@ -2,16 +2,16 @@
 import { type Development, developed, undeveloped } from '../../maths/development.js'
 import { girthAtOffset } from '../../maths/tangent-chain.js'
 import type { Part, SheetUse } from '../nouns.js'
-import { fastenerOf, type FramePlates, type Laid, rimReach } from './members.js'
-import { type StringerPlate } from './stringers.js'
+import { type FramePlates, fastenerOf, type Laid, rimReach } from './members.js'
 import { grown, type OpeningShape } from './opening-shape.js'
-import { densityOf, partOf, type PartHead } from './parts.js'
+import { densityOf, type PartHead, partOf } from './parts.js'
 import type { Through } from './patterns.js'
 import { lieOf, type Plate } from './plates.js'
 import type { Rim } from './rows-rim.js'
 import { ORDER } from './sheets.js'
 import type { ResolvedRow } from './stacks.js'
 import { sheetsFor, stripNeed } from './stock-use.js'
+import type { StringerPlate } from './stringers.js'
 
 export interface Made {
   readonly laid: Laid

@@ -1,9 +1,10 @@
 /** From plates and rows to parts: patterns, net areas, masses and centres. */
+
+import type { Bought, Side } from '../../definition/types.js'
 import { type Development, developed, undeveloped } from '../../maths/development.js'
 import { at, type TangentChain } from '../../maths/tangent-chain.js'
-import { findAlloy } from '../../tables/alloys.js'
 import type { Worked } from '../../quantity/formula.js'
-import type { Bought, Side } from '../../definition/types.js'
+import { findAlloy } from '../../tables/alloys.js'
 import type { Part, PartKind, Pattern, Place } from '../nouns.js'
 import { memberMass, sheetMass } from './formulas/mass.formulas.js'
 import { chordAtStation, type OpeningShape } from './opening-shape.js'

@@ -2,7 +2,7 @@
 import { type Development, developed, undeveloped } from '../../maths/development.js'
 import { arcOf, clipToRectangle, outlineArea, reverseOutline, type Vertex } from '../../maths/outline.js'
 import type { HoleSet, Outline, Pattern } from '../nouns.js'
-import { outlineOf, type OpeningShape } from './opening-shape.js'
+import { type OpeningShape, outlineOf } from './opening-shape.js'
 import { flatOf, fromDeveloped, type Plate, toFlat } from './plates.js'
 
 /** A row's fasteners that pass through a plate. */

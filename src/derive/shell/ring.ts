@@ -63,9 +63,10 @@ export function ringOf(cut: OpeningShape, line: number, seams: readonly SeamCros
   }
   const corners = [0, 2 * eighth + w, 4 * eighth + w + h, 6 * eighth + 2 * w + h]
   const marks = cornerMarks(cut)
-  let controls: RingControl[] = corners.map((s, i) => ({ mark: marks[i], s, shared: [] }))
+  const controls: RingControl[] = corners.map((s, i) => ({ mark: marks[i], s, shared: [] }))
   for (const seam of seams) {
-    const into = crossing(seam.v, v0, v1, r)
+    // where the ring reaches a seam that the cut does not, the seam runs on above it with fasteners of its own
+    const into = seam.v > cut.v0 && seam.v < cut.v1 ? crossing(seam.v, v0, v1, r) : null
     if (into === null) continue
     // the fore leg ends in the corner the walk starts from: past its middle the walk begins again
     for (const [k, s] of [

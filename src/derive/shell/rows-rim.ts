@@ -117,7 +117,7 @@ function rimPlate(laid: Laid, shape: OpeningShape): Plate {
     g0,
     g1,
     order: ORDER.member,
-    development: developAt(section.withFlange, depth, zonesAt(input, depth, t)),
+    development: developAt(section.straight, depth, zonesAt(input, depth, t)),
     lie: lieOf(g0, g1),
     cuts: [],
     ring: { inner: shape, outer },
@@ -145,7 +145,7 @@ function framingOf(laid: Laid, shape: OpeningShape, ring: Ring, row: RowDraft, i
   const notes: string[] = []
   const t = input.shell.skin.thickness.value
   const depth = t + input.shell.rim.thickness.value + input.shell.post.thickness.value / 2
-  const development = developAt(section.withFlange, depth, zonesAt(input, depth, t))
+  const development = developAt(section.straight, depth, zonesAt(input, depth, t))
   const make = (
     part: string,
     says: string,

@@ -1,14 +1,14 @@
 /** Rows in the skin along members: hoops, the two staggered rows of each end joint, seams, base and toe. */
 import { developed } from '../../maths/development.js'
-import { barrelOf } from './input.js'
 import { baseGirth } from './channels.js'
+import { barrelOf } from './input.js'
 import { diameterOf, END_DISTANCE, type FramePlates, type Laid, memberStop, rimReach } from './members.js'
-import { lessGaps, type Stretch } from './stretches.js'
-import { type StringerPlate } from './stringers.js'
-import { chordAtLength, type OpeningShape, signedDistance } from './opening-shape.js'
+import { gapAtLength, type OpeningShape, signedDistance } from './opening-shape.js'
 import type { Plate } from './plates.js'
 import { addSpan, type RowDraft, sameRow, startRow } from './row-draft.js'
 import { lapsOf } from './sheets.js'
+import { lessGaps, type Stretch } from './stretches.js'
+import type { StringerPlate } from './stringers.js'
 
 export function endInset(laid: Laid, fastener: string): number {
   return END_DISTANCE * diameterOf(laid.input, fastener)
@@ -216,8 +216,8 @@ function layAlong(laid: Laid, row: RowDraft, girth: number, from: number, to: nu
   const clear = clearOfCuts(laid, row.fastener)
   const gaps = laid.shapes
     .flatMap((s) => {
-      const chord = chordAtLength(s, v)
-      return chord ? [{ from: chord[0] - memberStop(input, s), to: chord[1] + memberStop(input, s), id: s.id }] : []
+      const free = gapAtLength(s, v, memberStop(input, s))
+      return free ? [{ from: free[0], to: free[1], id: s.id }] : []
     })
     .sort((a, b) => a.from - b.from)
   const whole: Stretch = { from, to, fromMark: input.frames[0].id, toMark: input.frames[input.frames.length - 1].id }

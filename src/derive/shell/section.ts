@@ -9,6 +9,8 @@ export interface Section {
   readonly chain: TangentChain
   /** the same carried on round the toe flange to the sheet's edge */
   readonly withFlange: TangentChain
+  /** the chain carried straight on past the toe, whatever the flange does: layers under the skin are not bent round it */
+  readonly straight: TangentChain
   readonly toe: number
   readonly sheetEdge: number
   /** centre of the toe flange, where its rivets stand */
@@ -29,6 +31,8 @@ export function sectionOf(input: Pick<ShellInput, 'section' | 'shell'>): Section
   const chain = buildChain(start, pieces)
   const flange = toePieces(input.shell, chain)
   const withFlange = flange.length > 0 ? buildChain(start, [...pieces, ...flange]) : chain
+  const { turn, flange: reach } = input.shell.toe
+  const straight = turn === 0 ? withFlange : buildChain(start, [...pieces, { kind: 'line', name: 'toe flange', length: reach }])
   const floor = girthAtZ(chain, 0)
   if (floor === null) throw new Error('the section does not reach WL 0')
   const bend = input.shell.toe.turn === 0 ? 0 : withFlange.elements[withFlange.elements.length - 2].girth1
@@ -36,6 +40,7 @@ export function sectionOf(input: Pick<ShellInput, 'section' | 'shell'>): Section
   return {
     chain,
     withFlange,
+    straight,
     toe: chain.length,
     sheetEdge: withFlange.length,
     floor,

@@ -1,5 +1,5 @@
 /** The barrel's strakes: bands between seams, each lapped under the one above it, and how each lies in the stack. */
-import { developAt, developed, type Development, type DepthZone } from '../../maths/development.js'
+import { type DepthZone, type Development, developAt, developed } from '../../maths/development.js'
 import type { TangentChain } from '../../maths/tangent-chain.js'
 import type { Memo } from '../memo.js'
 import { barrelOf, type ShellInput } from './input.js'

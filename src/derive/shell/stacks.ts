@@ -2,13 +2,14 @@
  * What each fastener of a row goes through, outside to inside, and so its grip and bought length.
  * The stack is found from where the metal is, not from the kind of row: a hoop rivet at a seam holds one sheet more.
  */
-import { developed, type Development } from '../../maths/development.js'
-import { at as pointAt, type TangentChain } from '../../maths/tangent-chain.js'
+
 import type { FastenerType, ShopRules } from '../../definition/types.js'
-import type { FastenerRow, Stack } from '../nouns.js'
+import { type Development, developed } from '../../maths/development.js'
+import { at as pointAt, type TangentChain } from '../../maths/tangent-chain.js'
 import type { Memo } from '../memo.js'
-import { hasMetal, type Plate } from './plates.js'
+import type { FastenerRow, Stack } from '../nouns.js'
 import { blindRivet, solidRivet } from './formulas/rivet-stock.js'
+import { hasMetal, type Plate } from './plates.js'
 import type { RowDraft } from './row-draft.js'
 
 /** A row with its stacks, and for each of its plates the fasteners that go through it. */

@@ -1,6 +1,6 @@
 import { developAt, developed } from '../../maths/development.js'
 import { flangeHalf, type Laid, leastPiece, memberStop } from './members.js'
-import { chordAtLength } from './opening-shape.js'
+import { gapAtLength } from './opening-shape.js'
 import { lieOf, type Plate } from './plates.js'
 import { lapsOf, ORDER } from './sheets.js'
 import { lessGaps, type Stretch } from './stretches.js'
@@ -21,15 +21,15 @@ export function stringerPlates(laid: Laid): StringerPlate[] {
   const { leg, thickness, alloy } = input.shell.stringer
   const gap = input.shell.memberGap
   const depth = 2 * t + thickness.value / 2
-  const development = developAt(section.withFlange, depth)
+  const development = developAt(section.straight, depth)
   return lapsOf(input).flatMap((lap) => {
     const v = developed(skin, lap.girth)
     const crossing = laid.shapes.filter((s) => v > s.v0 && v < s.v1)
     return laid.memo.keep(`stringers ${lap.seam} ${lap.side}`, [laid.token, ...crossing], () => {
       const out: StringerPlate[] = []
       const gaps = laid.shapes.flatMap((s) => {
-        const chord = chordAtLength(s, v)
-        return chord ? [{ from: chord[0] - memberStop(input, s), to: chord[1] + memberStop(input, s), id: s.id }] : []
+        const free = gapAtLength(s, v, memberStop(input, s))
+        return free ? [{ from: free[0], to: free[1], id: s.id }] : []
       })
       gaps.sort((a, b) => a.from - b.from)
       for (let i = 0; i + 1 < input.frames.length; i++) {

@@ -29,9 +29,13 @@ export function totalsOf(definition: Definition, shell: Shell): Totals {
   const first = definition.frames[0].station
   const last = definition.frames[definition.frames.length - 1].station
   return Object.freeze({
-    mass: massTotal(masses as never), masses, fasteners: { ...count, byLength },
+    mass: massTotal(masses as never),
+    masses,
+    fasteners: { ...count, byLength },
     holes: shell.parts.reduce((sum, p) => sum + p.patterns.reduce((s, q) => s + q.holes.x.length, 0), 0),
-    sheets: shell.sheets, overallLength: last + definition.ends.reach - definition.ends.couplerFace,
-    bodyLength: last - first + 2 * definition.ends.reach, overallWidth: shell.section.width,
+    sheets: shell.sheets,
+    overallLength: last + definition.ends.reach - definition.ends.couplerFace,
+    bodyLength: last - first + 2 * definition.ends.reach,
+    overallWidth: shell.section.width,
   })
 }

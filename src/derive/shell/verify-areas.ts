@@ -41,8 +41,8 @@ function lengthRound(pattern: Pattern): number {
 }
 
 function areaInSpace(shell: Shell, plate: Plate, mid: MidSurface): number {
-  const chain = shell.section.withFlange
-  if (plate.cuts.length === 0 && !plate.ring) return (plate.x1 - plate.x0) * lengthInSpace(chain, mid, plate.g0, plate.g1)
+  const { chain } = mid
+  if (plate.cuts.length === 0 && !plate.ring) return (plate.x1 - plate.x0) * lengthInSpace(mid, plate.g0, plate.g1)
   const { skin } = shell.laid
   const shapes = plate.ring ? [plate.ring.inner, plate.ring.outer] : plate.cuts
   const stops = [plate.g0, ...bandStops(shell, shapes, mid, plate), plate.g1]

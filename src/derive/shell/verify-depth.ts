@@ -10,6 +10,8 @@ import type { Plate } from './plates.js'
 
 /** A mid surface: its depth at a girth, and the girths where the depth may jump. */
 export interface MidSurface {
+  /** what the surface lies inside of: only the skin is bent round the toe */
+  readonly chain: TangentChain
   readonly depth: (girth: number) => number
   /** ascending: where depth or curvature changes */
   readonly stops: readonly number[]
@@ -17,8 +19,6 @@ export interface MidSurface {
 
 /** Gives the mid surface of any plate of a shell. */
 export function midSurfaces(shell: Shell): (plate: Plate) => MidSurface {
-  const chain = shell.section.withFlange
-  const corners = chain.elements.flatMap((e) => [e.girth0, -e.girth0, e.girth1, -e.girth1])
   const skins = shell.plates.filter((p) => p.kind === 'strake')
   const panels = shell.plates.filter((p) => p.kind === 'lining')
   const known = new Map<string, MidSurface>()
@@ -28,7 +28,13 @@ export function midSurfaces(shell: Shell): (plate: Plate) => MidSurface {
     const found = known.get(key)
     if (found) return found
     const over = plate.kind === 'lining' ? panels : skins
-    const made = { depth: depthOf(shell, plate, skins, panels), stops: ascending([0, ...corners, ...over.flatMap((p) => [p.g0, p.g1])]) }
+    const chain = plate.kind === 'strake' ? shell.section.withFlange : shell.section.straight
+    const corners = chain.elements.flatMap((e) => [e.girth0, -e.girth0, e.girth1, -e.girth1])
+    const made = {
+      chain,
+      depth: depthOf(shell, plate, skins, panels),
+      stops: ascending([0, ...corners, ...over.flatMap((p) => [p.g0, p.g1])]),
+    }
     known.set(key, made)
     return made
   }
@@ -91,11 +97,11 @@ function neutralInBend(shell: Shell, girth: number): number | null {
  * Length of the mid surface in space from one girth to a greater one, m: chords through points of the surface, halved
  * once and extrapolated. The step from one depth to another is left out, as it has no length in a flat sheet.
  */
-export function lengthInSpace(chain: TangentChain, surface: MidSurface, from: number, to: number): number {
+export function lengthInSpace(surface: MidSurface, from: number, to: number): number {
   let sum = 0
   let a = from
   for (const stop of [...surface.stops.filter((s) => s > from && s < to), to]) {
-    sum += smoothLength(chain, surface.depth((a + stop) / 2), a, stop)
+    sum += smoothLength(surface.chain, surface.depth((a + stop) / 2), a, stop)
     a = stop
   }
   return sum

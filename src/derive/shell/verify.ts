@@ -65,12 +65,11 @@ function eachHole(shell: Shell, pattern: Pattern, see: (row: FastenerRow, i: num
 export function holesMeet(shell: Shell): Agreement {
   const tally = startTally()
   const surface = midSurfaces(shell)
-  const chain = shell.section.withFlange
   for (const { part, plate, pattern } of patternsOf(shell)) {
-    const { depth } = surface(plate)
+    const { depth, chain } = surface(plate)
     eachHole(shell, pattern, (row, i, k) => {
       const [station, girth] = fromFlat(plate, pattern.holes.x[k], pattern.holes.y[k])
-      const foot = at(chain, Math.abs(row.girth[i]))
+      const foot = at(shell.section.withFlange, Math.abs(row.girth[i]))
       const layer = at(chain, Math.abs(girth), depth(girth))
       const side = Math.sign(girth) === Math.sign(row.girth[i]) || Math.abs(girth) < 1e-9 ? 1 : -1
       const dy = side * layer.y - foot.y
@@ -90,7 +89,7 @@ export function lengthsAgree(shell: Shell): Agreement {
   for (const { part, plate, pattern } of patternsOf(shell)) {
     const girths: number[] = [plate.g0, plate.g1]
     eachHole(shell, pattern, (row, i) => girths.push(row.girth[i]))
-    const run = runsOf(shell, plate, girths, surface)
+    const run = runsOf(plate, girths, surface)
     const whole = run.get(plate.g1) as number
     const { width, height } = flatOf(plate)
     note(tally, (plate.lie === 'hoop' ? width : height) - whole, () => `the blank of ${part}`)
@@ -104,13 +103,13 @@ export function lengthsAgree(shell: Shell): Agreement {
 }
 
 /** Length in space from the plate's lesser girth to each girth. */
-function runsOf(shell: Shell, plate: Plate, girths: readonly number[], surface: ReturnType<typeof midSurfaces>): Map<number, number> {
+function runsOf(plate: Plate, girths: readonly number[], surface: ReturnType<typeof midSurfaces>): Map<number, number> {
   const mid = surface(plate)
   const run = new Map<number, number>()
   let before = plate.g0
   let sum = 0
   for (const g of [...new Set(girths)].sort((a, b) => a - b)) {
-    sum += lengthInSpace(shell.section.withFlange, mid, before, g)
+    sum += lengthInSpace(mid, before, g)
     run.set(g, sum)
     before = g
   }

@@ -78,7 +78,8 @@ export function addSpan(
 
 /** Whether two rows stand on the same places with the same names. */
 export function sameRow(a: RowDraft, b: RowDraft): boolean {
-  if (a.station.length !== b.station.length || a.spans.length !== b.spans.length || a.id !== b.id) return false
+  for (const key of ['id', 'says', 'kind', 'joint', 'fastener', 'diameter', 'pitch', 'source'] as const) if (a[key] !== b[key]) return false
+  if (a.station.length !== b.station.length || a.spans.length !== b.spans.length) return false
   for (let i = 0; i < a.station.length; i++) {
     if (a.station[i] !== b.station[i] || a.girth[i] !== b.girth[i] || a.span[i] !== b.span[i] || a.number[i] !== b.number[i]) return false
   }

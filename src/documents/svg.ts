@@ -16,7 +16,7 @@ export function mm(value: number): string {
 const escaped = (text: string): string => text.replace(/&/g, '&amp;').replace(/</g, '&lt;').replace(/>/g, '&gt;').replace(/"/g, '&quot;')
 
 /** Path data of one shape; arcs stay arcs. */
-export function pathData(shape: Shape): string {
+function pathData(shape: Shape): string {
   const { points, closed } = shape
   let out = `M${mm(points[0][0])} ${mm(points[0][1])}`
   const last = closed ? points.length : points.length - 1

@@ -12,7 +12,7 @@ import type { Face } from './fonts.js'
 import { FACES, faceBytes } from './fonts.js'
 
 export const POINTS_PER_MM = 72 / 25.4
-export const LONGEST_PAGE_MM = 5080
+const LONGEST_PAGE_MM = 5080
 
 export interface PdfFacts {
   readonly title: string

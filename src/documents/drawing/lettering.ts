@@ -23,7 +23,7 @@ function unitsOf(face: FaceWidths, code: number): number {
 }
 
 /** True when every character can be printed. */
-export function canLetter(text: string): boolean {
+function canLetter(text: string): boolean {
   for (const character of text) {
     const code = character.codePointAt(0)!
     if (!((code >= 32 && code < 127) || (code >= 160 && code < 384) || character in REGULAR.more)) return false

@@ -4,6 +4,7 @@
  * Metres, in the pattern's own axes. Does not cover: a cut that shares an arc of the blank's edge (no part has one).
  */
 import type { Outline, Pattern } from '../../derive/nouns.js'
+import { outlineArea, reverseOutline } from '../../maths/outline.js'
 
 type Vertex = readonly [number, number, number]
 interface Edge {
@@ -87,17 +88,9 @@ function chain(edges: readonly Edge[]): readonly Outline[] {
   return out
 }
 
-const area = (outline: Outline): number => edgesOf(outline).reduce((sum, { from, to }) => sum + from[0] * to[1] - to[0] * from[1], 0) / 2
-/** The same outline run the other way. */
-export const reversed = (outline: Outline): Outline =>
-  outline.map((_, i) => {
-    const at = outline.length - 1 - i
-    return [outline[at][0], outline[at][1], -outline[(at + outline.length - 1) % outline.length][2]] as const
-  })
-
 /** The net outline of a pattern. */
 export function netOutline(pattern: Pick<Pattern, 'outline' | 'cuts'>): NetOutline {
-  const blank = area(pattern.outline) < 0 ? reversed(pattern.outline) : pattern.outline
+  const blank = outlineArea(pattern.outline) < 0 ? reverseOutline(pattern.outline) : pattern.outline
   const sides = edgesOf(blank)
   const taken: (readonly [number, number])[][] = sides.map(() => [])
   const notches: { opening: string; outline: Outline }[] = []
@@ -105,7 +98,7 @@ export function netOutline(pattern: Pick<Pattern, 'outline' | 'cuts'>): NetOutli
   const inner: Edge[] = []
   for (const cut of pattern.cuts) {
     // a cut runs clockwise along the edge of what stays, which the blank's anticlockwise contour then follows
-    const outline = area(cut.outline) > 0 ? reversed(cut.outline) : cut.outline
+    const outline = outlineArea(cut.outline) > 0 ? reverseOutline(cut.outline) : cut.outline
     const open: Edge[] = []
     let touches = false
     for (const edge of edgesOf(outline)) {

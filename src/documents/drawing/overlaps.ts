@@ -27,7 +27,7 @@ function separated(a: Box, b: Box): boolean {
 }
 
 /** True when two four-cornered boxes share more than an edge. */
-export const boxesOverlap = (a: Box, b: Box): boolean => !separated(a, b)
+const boxesOverlap = (a: Box, b: Box): boolean => !separated(a, b)
 
 /** Every text of a page with its box; text seen through a window is moved to where it prints, and left out where the window's edge cuts it. */
 export function textsOf(page: Page): readonly { readonly mark: TextMark; readonly box: Box }[] {
@@ -68,5 +68,27 @@ export function overlappingTexts(page: Page): readonly (readonly [string, string
 export function textsOffPaper(page: Page, margin = 0): readonly string[] {
   return textsOf(page)
     .filter(({ box }) => box.some(([x, y]) => x < margin || y < margin || x > page.widthMm - margin || y > page.heightMm - margin))
+    .map(({ mark }) => mark.text)
+}
+
+/** Texts that hide a hole: the middle of a hole lies inside their box. Windows are looked through where they stand. */
+export function textsOverHoles(page: Page): readonly string[] {
+  const holes: (readonly [number, number])[] = []
+  const walk = (marks: readonly Mark[], dx: number, dy: number): void => {
+    for (const mark of marks) {
+      if (mark.kind === 'window') walk(mark.marks, dx + mark.shift[0], dy + mark.shift[1])
+      else if (mark.kind === 'circles' && mark.group === 'holes')
+        for (let i = 0; i < mark.xyd.length; i += 3) holes.push([mark.xyd[i] + dx, mark.xyd[i + 1] + dy])
+    }
+  }
+  walk(page.marks, 0, 0)
+  const speck = ([x, y]: readonly [number, number]): Box => [
+    [x - 0.1, y - 0.1],
+    [x + 0.1, y - 0.1],
+    [x + 0.1, y + 0.1],
+    [x - 0.1, y + 0.1],
+  ]
+  return textsOf(page)
+    .filter(({ box }) => holes.some((hole) => !separated(box, speck(hole))))
     .map(({ mark }) => mark.text)
 }

@@ -1,6 +1,6 @@
 /** Finds free paper near a point for a few lines of lettering, and draws the leader to it (ISO 128-2 leader lines, ISO 129-1). */
-import { boxOf, textWidth } from './lettering.js'
-import type { LetterHeight, Mark, TextMark } from './page.js'
+import { textWidth } from './lettering.js'
+import type { LetterHeight, Mark } from './page.js'
 import { circles, FINE, letter, polyline, rectangle } from './page.js'
 
 export interface Wanted {
@@ -19,29 +19,17 @@ export interface Taken {
   readonly boxes: readonly Rect[]
 }
 
-export const boxAround = (mark: TextMark): Rect => {
-  const box = boxOf(mark)
-  const xs = box.map((p) => p[0])
-  const ys = box.map((p) => p[1])
-  return [Math.min(...xs), Math.min(...ys), Math.max(...xs), Math.max(...ys)]
-}
-
 /**
- * Places each label in turn at the free spot nearest its point, inside `inside`. A label for which no spot is free within the
- * search is put where it hides least and counted in `crowded`, so that a test can refuse the sheet.
+ * Places each label in turn at the free spot nearest its point, inside `inside`. Where no spot is free within the search it stands where it
+ * hides least; textsOverHoles and overlappingTexts (overlaps.ts) tell such a sheet.
  */
-export function placeLabels(
-  wanted: readonly Wanted[],
-  taken: Taken,
-  inside: Rect,
-): { readonly marks: readonly Mark[]; readonly crowded: number } {
+export function placeLabels(wanted: readonly Wanted[], taken: Taken, inside: Rect): readonly Mark[] {
   const boxes: Rect[] = [...taken.boxes]
   const marks: Mark[] = []
-  let crowded = 0
   for (const { lines, at, height = 2.5 } of wanted) {
     const width = Math.max(...lines.map((text) => textWidth(text, height))) + 1.5
     const tall = lines.length * height * 1.7 + 0.8
-    let best: Rect | null = null
+    let best: Rect = [at[0] - width / 2, at[1] - tall / 2, at[0] + width / 2, at[1] + tall / 2]
     let least = Infinity
     for (let ring = 1; ring <= 14; ring++) {
       for (let n = 0; n < 16; n++) {
@@ -62,15 +50,10 @@ export function placeLabels(
       }
       if (least < 1000) break
     }
-    if (best === null) {
-      crowded++
-      continue
-    }
-    if (least >= 1000) crowded++
     boxes.push(best)
     marks.push(...labelMarks(lines, best, at, height))
   }
-  return { marks, crowded }
+  return marks
 }
 
 function labelMarks(

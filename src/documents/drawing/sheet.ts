@@ -25,7 +25,7 @@ export const unitsOf = (options: PrintOptions): PrintUnits => options.units ?? '
 export const seriesOf = (options: PrintOptions): PaperSeries => options.series ?? 'iso'
 
 /** Stations run from F1; holes are checked at 0.3 mm from the sheet's own origin. Common practice, no source. */
-export const toleranceWords = (units: PrintUnits): string =>
+const toleranceWords = (units: PrintUnits): string =>
   units === 'metric'
     ? 'Holes ±0.3 mm and edges ±0.5 mm from the origin mark. Stations ±1.0 mm from F1, never from the frame before.'
     : 'Holes ±0.012 in and edges ±0.020 in from the origin mark. Stations ±0.040 in from F1, never from the frame before.'

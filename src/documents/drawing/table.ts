@@ -33,7 +33,7 @@ const isHeading = (row: Row): row is { readonly heading: string } => !Array.isAr
 /** Height of one line of lettering with the space under it. */
 const pitchOf = (height: number): number => height * 1.6
 
-export const tableWidth = (columns: readonly Column[]): number => columns.reduce((sum, column) => sum + column.width, 0)
+const tableWidth = (columns: readonly Column[]): number => columns.reduce((sum, column) => sum + column.width, 0)
 
 interface Laid {
   readonly row: Row
@@ -125,12 +125,6 @@ function drawBlock(columns: readonly Column[], items: readonly Laid[], room: Roo
   marks.push(lines([[room.x, room.y + head - 0.4, room.x + width, room.y + head - 0.4]], { width: OUTLINE, group }))
   if (ruled.length > 0) marks.push(lines(ruled, { width: FINE, group }))
   return marks
-}
-
-/** How tall a table is when it is not split, mm. */
-export function tableHeight(columns: readonly Column[], rows: readonly Row[], style: TableStyle = {}): number {
-  const { height = 2.5, loose = 1 } = style
-  return pitchOf(height) + 2 + rows.reduce((sum, row) => sum + lay(columns, row, height, loose).tall, 0)
 }
 
 /** A heading and a sentence or two over a table; gives the marks and how far down they reach. */

@@ -35,12 +35,12 @@ export interface TitleFacts {
 
 export const BLOCK_WIDTH = 180
 export const FULL_BLOCK = 62
-export const SLIM_BLOCK = 20
+const SLIM_BLOCK = 20
 export type BlockKind = 'full' | 'slim'
 export const blockHeight = (kind: BlockKind): number => (kind === 'full' ? FULL_BLOCK : SLIM_BLOCK)
 
 /** Common practice in sheet shops, no source: the first sheet of a batch is measured before the rest are cut. */
-export const CHECK_FIRST = 'First-off measured before the batch.'
+const CHECK_FIRST = 'First-off measured before the batch.'
 
 const group = 'title'
 

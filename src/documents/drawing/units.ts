@@ -29,10 +29,6 @@ export function massWords(kilograms: number, units: PrintUnits): string {
   return formatMass(kilograms, units, { decimals: kilograms < 10 ? 2 : 1 })
 }
 
-export function areaWords(squareMetres: number, units: PrintUnits): string {
-  return units === 'metric' ? `${fixed(squareMetres, 3)} m²` : `${fixed(squareMetres / 0.09290304, 2)} ft²`
-}
-
 const other = (name: string, units: PrintUnits): boolean => (units === 'metric' ? /\bin\b/.test(name) : /\bmm\b/.test(name))
 
 /** The bought name; where it is in the other system, the size in this one follows in brackets: `0.032 in (0.81 mm)`. */

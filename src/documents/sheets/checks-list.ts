@@ -29,7 +29,7 @@ export function worstFirst(checks: readonly Check[]): readonly Check[] {
   )
 }
 
-export function marginWords(check: Check, units: PrintUnits): string {
+function marginWords(check: Check, units: PrintUnits): string {
   if (check.margin === null) return 'no margin'
   const percent = `${check.margin >= 0 ? '+' : ''}${fixed(check.margin * 100, 0)} %`
   if (check.demand === null || check.capacity === null || check.unit === null) return percent

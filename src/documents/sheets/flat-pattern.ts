@@ -170,7 +170,7 @@ function cutNames(
     if (pattern.holes.x[i] >= from && pattern.holes.x[i] <= to)
       wanted.push({ lines: [rowWords(row, units)], at: [view.x(pattern.holes.x[i]), view.y(pattern.holes.y[i])], height })
   }
-  return [...marks, ...placeLabels(wanted, { points: holes, boxes }, area).marks]
+  return [...marks, ...placeLabels(wanted, { points: holes, boxes }, area)]
 }
 
 /** As many lines as go into the box, in the sheet's lettering or the next smaller; null when not even the first does. */

@@ -18,7 +18,7 @@ import { fixed, lengthWords } from '../drawing/units.js'
 export type FrameKind = 'hoop' | 'joint'
 
 /** How far the frame's outer face lies inside the outer mould line, m: one skin at a hoop, barrel and end skin at a joint. */
-export function outerFaceDepth(design: Design, kind: FrameKind): number {
+function outerFaceDepth(design: Design, kind: FrameKind): number {
   const { shell, ends } = design.definition
   return shell.skin.thickness.value + (kind === 'joint' ? ends.skin.thickness.value : 0)
 }

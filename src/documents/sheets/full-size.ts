@@ -20,7 +20,7 @@ import { rowWords } from './pattern-dimensions.js'
 import { patternInk } from './pattern-geometry.js'
 
 /** Longest page of a PDF file: 14 400 points of 1/72 in (PDF 1.7, annex C.2). */
-export const LONGEST_MM = 5080
+const LONGEST_MM = 5080
 const EDGE = 20
 /** Height of the strip under the pattern for square, words and title block, mm. */
 const STRIP = 125

@@ -18,7 +18,7 @@ const ROW = 3.6
 const COLUMN = 83
 
 /** What a person at the bench must know besides the figures. */
-export function noteSentences(design: Design, part: Part, pattern: Pattern, units: PrintUnits): readonly string[] {
+function noteSentences(design: Design, part: Part, pattern: Pattern, units: PrintUnits): readonly string[] {
   const box = boundsOf([pattern.outline])
   const stock = part.stock === null ? null : design.definition.stock.sheets.find((s) => s.name === part.stock)
   const { origin } = pattern.flat

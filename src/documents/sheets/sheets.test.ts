@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
 import { design } from '../../checks/index.js'
 import { readDefinition } from '../../definition/read-definition.js'
-import { overlappingTexts, textsOf, textsOffPaper } from '../drawing/overlaps.js'
+import { overlappingTexts, textsOf, textsOffPaper, textsOverHoles } from '../drawing/overlaps.js'
 import type { Mark, Page } from '../drawing/page.js'
 import type { PrintOptions } from '../drawing/sheet.js'
 import { boundsOf } from '../drawing/view.js'
@@ -65,6 +65,11 @@ describe('every sheet of Sedge 6', () => {
   it('keeps its lettering clear in millimetres on ISO sheets', () => expect(faultsOf(everySheet({}))).toEqual([]))
 
   it('keeps its lettering clear in inches on US sheets', () => expect(faultsOf(everySheet({ units: 'inch', series: 'us' }))).toEqual([]))
+
+  it('hides no hole of a flat pattern behind lettering', () => {
+    const pages = sedge.parts.flatMap((p) => flatPatternSheets(sedge, p))
+    expect(pages.flatMap((page) => textsOverHoles(page).map((text) => `${page.name}: ${text}`))).toEqual([])
+  })
 
   it('is the same drawing each time', () => {
     const flat = () => JSON.stringify(flatPatternSheets(sedge, part('strake-side-left')))

@@ -90,6 +90,8 @@ export async function pagesToPdf(pages: readonly Page[], facts: PdfFacts): Promi
   if (Number.isNaN(day.getTime())) throw new Error(`The date ${facts.date} is not an ISO date`)
   const document = new PDFDocument({
     autoFirstPage: false,
+    // no built-in face: only the bundled ones are opened
+    font: null as unknown as string,
     margin: 0,
     pdfVersion: '1.7',
     lang: 'en',

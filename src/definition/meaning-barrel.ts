@@ -1,5 +1,5 @@
 /** Frames, seams, strakes and lining: are they in order, on the section, and made of what the shop buys? */
-import { girthAtZ, type TangentChain } from '../maths/tangent-chain.js'
+import { girthAtOffset, girthAtZ, girthFromOffset, type TangentChain } from '../maths/tangent-chain.js'
 import type { Draft } from './definition-form.js'
 import type { Reading } from './faults.js'
 import { didYouMean, oneOf } from './near-miss.js'
@@ -20,7 +20,7 @@ export function barrelSpan(draft: Draft): { readonly from: number; readonly to: 
 export function barrelFaults(draft: Draft, chain: TangentChain | null, reading: Reading): void {
   frameFaults(draft, reading)
   const { shell, lining } = draft
-  if (shell?.seams) seamFaults(shell.seams, ['shell', 'seams'], shell.lap, chain?.length, 'the toe', reading)
+  if (shell?.seams) seamFaults(shell.seams, ['shell', 'seams'], lapOn(chain, shell.lap, 0), chain?.length, 'the toe', reading)
   const floorGap = lining?.floorGap
   const liningEnd = chain && floorGap !== undefined ? girthAtZ(chain, floorGap) : null
   if (chain && floorGap !== undefined && liningEnd === null) {
@@ -28,7 +28,14 @@ export function barrelFaults(draft: Draft, chain: TangentChain | null, reading: 
     reading.impossible(['lining', 'floor gap'], { expected: 'a gap inside the section', because, advice: 'Make the gap smaller.' })
   }
   if (lining?.seams)
-    seamFaults(lining.seams, ['lining', 'seams'], lining.lap, liningEnd ?? undefined, 'the lower edge of the lining', reading)
+    seamFaults(
+      lining.seams,
+      ['lining', 'seams'],
+      lapOn(chain, lining.lap, liningDepth(draft)),
+      liningEnd ?? undefined,
+      'the lower edge of the lining',
+      reading,
+    )
   strakeFaults(draft, reading)
   liningJointFaults(draft, reading)
   profileFaults(draft, reading)
@@ -110,23 +117,51 @@ function jointFaults(draft: Draft, order: readonly number[], reading: Reading): 
   }
 }
 
-function seamFaults(seams: Seams, path: Path, lap: number | undefined, end: number | undefined, endName: string, reading: Reading): void {
+/** A lap's width, and where its edges lie on the mould line when its middle lies at a girth. m */
+interface LapReach {
+  readonly lap: number
+  readonly edges: (girth: number) => readonly [upper: number, lower: number]
+}
+
+/** A lap is measured on its own sheet: inside a curve it reaches further on the mould line. */
+function lapOn(chain: TangentChain | null, lap: number | undefined, depth: number): LapReach | null {
+  if (lap === undefined) return null
+  if (!chain || depth === 0) return { lap, edges: (girth) => [girth - lap / 2, girth + lap / 2] }
+  return {
+    lap,
+    edges: (girth) => {
+      const middle = girthAtOffset(chain, girth, depth)
+      return [girthFromOffset(chain, middle - lap / 2, depth), girthFromOffset(chain, middle + lap / 2, depth)]
+    },
+  }
+}
+
+/** Depth of the lining's middle inside the mould line, m; 0 while it cannot be told. */
+function liningDepth({ shell, lining }: Draft): number {
+  const parts = [shell?.skin?.thickness?.value, shell?.frame?.height, shell?.tape, lining?.thickness && lining.thickness.value / 2]
+  return parts.every((p) => p !== undefined) ? parts.reduce<number>((sum, p) => sum + (p as number), 0) : 0
+}
+
+function seamFaults(seams: Seams, path: Path, reach: LapReach | null, end: number | undefined, endName: string, reading: Reading): void {
   const girths = seams.map((s) => s?.girth)
   const pathOf = (i: number): Path => [...path, i, 'girth']
   const name = (i: number): string => seams[i]?.id ?? 'the seam'
-  if (orderFaults(girths, pathOf, name, reading) || lap === undefined) return
+  if (orderFaults(girths, pathOf, name, reading) || reach === null) return
+  const { lap, edges } = reach
   const order = inOrder(girths)
   order?.forEach((i, n) => {
     const girth = girths[i] as number
     const before = n > 0 ? (girths[order[n - 1]] as number) : -girth
-    if (end !== undefined && girth + lap / 2 >= end) {
-      const because = `the lap reaches to girth ${mm(girth + lap / 2)}, off the section, which ends at ${endName} at ${mm(end)}`
+    const [upper, lower] = edges(girth)
+    const above = n > 0 ? edges(before)[1] : -upper
+    if (end !== undefined && lower >= end) {
+      const because = `the lap reaches to girth ${mm(lower)}, off the section, which ends at ${endName} at ${mm(end)}`
       reading.impossible(pathOf(i), {
-        expected: `a girth below ${mm(end - lap / 2)}`,
+        expected: `a girth below ${mm(end - (lower - girth))}`,
         because,
-        advice: `Write less than ${mm(end - lap / 2)}.`,
+        advice: `Write less than ${mm(end - (lower - girth))}.`,
       })
-    } else if (girth - before <= lap) {
+    } else if (upper <= above) {
       const other = n > 0 ? name(order[n - 1]) : 'the same seam on the other side'
       const because = `${other} is only ${mm(girth - before)} away, and the two laps of ${mm(lap)} would lie on each other`
       reading.impossible(pathOf(i), {

@@ -21,12 +21,10 @@ function trial(coach: RandomCoach): { outcome: 'derived' | 'refused'; wrong: str
   }
 }
 
+/** What was written may be nonsense; what is said about it may not. */
 function notASentence(fault: Fault): string[] {
-  const plain =
-    /^\S.*[.?]$/s.test(fault.says) &&
-    fault.line >= 1 &&
-    fault.column >= 1 &&
-    !/undefined|NaN|\[object|Infinity m/.test(fault.says.replace(/found .*/s, ''))
+  const said = fault.says.slice(fault.path.length).replace(/found .*/s, '')
+  const plain = /^\S.*[.?]$/s.test(fault.says) && fault.line >= 1 && fault.column >= 1 && !/undefined|NaN|\[object|Infinity/.test(said)
   return plain ? [] : [`is no sentence: ${JSON.stringify(fault)}`]
 }
 

@@ -157,4 +157,33 @@ describe('found by chance', () => {
     expect(says('{joint frame: {height: 299 mm}}')).toMatch(/turn-under radius.*built up inside it/)
     expect(says('{rim: {thickness: 241 mm}}')).toMatch(/turn-under radius.*built up inside it/)
   })
+
+  it('an edge channel of which an opening leaves nothing is no part', () => {
+    const long = {
+      ...sedge6.openings[0],
+      id: 'X1',
+      surface: 'left' as const,
+      station: 4.83,
+      waterline: 0.2,
+      width: 3.66,
+      height: 0.6,
+      corner: 0.05,
+    }
+    const { parts } = derive({ ...sedge6, gear: null, openings: [long] })
+    expect(parts.filter((p) => p.kind === 'edge-channel').map((p) => p.id)).toEqual(['edge-channel-right'])
+    expect(parts.every((p) => p.centre.every(Number.isFinite))).toBe(true)
+  })
+
+  it('two laps of the lining that touch only on the lining itself are refused', () => {
+    const { path, text, load } = exampleText('sedge-6')
+    const says = (upper: number, lower: number) => {
+      const seams = `seams: [{id: lining-1, girth: ${upper} mm}, {id: lining-2, girth: ${lower} mm}]`
+      return readDefinition(path, text.replace('lining:', `lining:\n  ${seams}`), load)
+        .faults.map((f) => f.says)
+        .join()
+    }
+    // on the shoulder of 380 mm a lap of 20 mm on the lining covers 23.7 mm of the mould line
+    expect(says(1000, 1023)).toMatch(/lining-1 is only 23 mm away/)
+    expect(says(1000, 1024)).toBe('')
+  })
 })

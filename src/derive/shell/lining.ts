@@ -191,6 +191,7 @@ function seamRows(laid: Laid, laps: readonly LiningLap[]): RowDraft[] {
   const inset = endInset(laid, rule.fastener)
   const diameter = diameterOf(input, rule.fastener)
   const clear = clearOfCuts(laid, rule.fastener)
+  const room = input.rules.minPitch * diameter
   return laps.map((lap) =>
     keepRow(laid, `${lap.id}-${lap.side}`, [laid.token, ...nearLength(laid, developed(skin, lap.girth))], () => {
       const row = startRow({
@@ -217,7 +218,8 @@ function seamRows(laid: Laid, laps: readonly LiningLap[]): RowDraft[] {
         for (const s of lessGaps({ from, to, fromMark: a.id, toMark: b.id }, gaps, 3 * diameter)) {
           addSpan(
             row,
-            { from: s.fromMark, to: s.toMark, start: s.from, end: s.to, atStart: s.fromMark !== a.id, atEnd: s.toMark !== b.id },
+            // the frames' own rows hold the lap's ends, and an opening's edge that comes near one needs no second fastener
+            { from: s.fromMark, to: s.toMark, start: s.from, end: s.to, atStart: s.from - from >= room, atEnd: to - s.to >= room },
             (x) => [x, lap.girth],
             (x) => clear(x, lap.girth),
           )

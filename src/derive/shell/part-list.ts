@@ -71,6 +71,8 @@ export function buildParts(made: Made): { parts: Part[]; plates: Plate[]; sheets
   for (const s of made.stringers) add([s.plate], () => angle(s.plate, input.shell.stringer, s.plate.x1 - s.plate.x0, 'stringer', []))
   for (const c of made.channels) {
     const length = c.cuts.reduce((sum, cut) => sum - (Math.min(cut.x1, c.x1) - Math.max(cut.x0, c.x0)), c.x1 - c.x0)
+    // an opening may take away the whole of one
+    if (length < 1e-9) continue
     add([c], () => ({
       kind: 'edge-channel',
       thickness: input.shell.edgeChannel.thickness,

@@ -1,9 +1,11 @@
 /** What is measured, and the budgets: figures for a two-core machine, Node 20, one thread. */
 import { existsSync } from 'node:fs'
 import { join } from 'node:path'
+import { design } from '../src/checks/index.js'
 import { readDefinition } from '../src/definition/read-definition.js'
 import type { Definition } from '../src/definition/types.js'
 import { derive } from '../src/derive/index.js'
+import { createMemo } from '../src/derive/memo.js'
 import { afresh, definitionOf, textOf, withOpeningMoved } from './coach.js'
 import type { Bench } from './measure.js'
 import { coachwright, inFolder, peakOf } from './process.js'
@@ -42,7 +44,8 @@ export const BENCHES: readonly Bench[] = [
     budget: 6,
     setup: () => {
       const parsed = definitionOf(LARGEST)
-      derive(parsed)
+      const memo = createMemo()
+      derive(parsed, memo)
       let step = 0
       let next: Definition = parsed
       return {
@@ -51,7 +54,43 @@ export const BENCHES: readonly Bench[] = [
           // To and fro by 1 mm, each time a hundredth further along: a place already derived would cost nothing.
           next = withOpeningMoved(parsed, 'RW3', (step % 2 === 0 ? 0 : MM) + step * 0.01 * MM)
         },
-        run: () => derive(next),
+        run: () => derive(next, memo),
+      }
+    },
+  },
+  {
+    id: 'checked',
+    says: 'Derive and check Sedge 8, nothing kept',
+    ...inProcess,
+    budget: 45,
+    setup: () => {
+      const parsed = definitionOf(LARGEST)
+      let next: Definition = parsed
+      return {
+        before: () => {
+          next = afresh(parsed)
+        },
+        run: () => design(next),
+      }
+    },
+  },
+  {
+    id: 'checked-edit',
+    says: 'Derive and check Sedge 8 again with window RW3 moved 1 mm',
+    ...inProcess,
+    budget: 10,
+    setup: () => {
+      const parsed = definitionOf(LARGEST)
+      const memo = createMemo()
+      design(parsed, memo)
+      let step = 0
+      let next: Definition = parsed
+      return {
+        before: () => {
+          step += 1
+          next = withOpeningMoved(parsed, 'RW3', (step % 2 === 0 ? 0 : MM) + step * 0.01 * MM)
+        },
+        run: () => design(next, memo),
       }
     },
   },

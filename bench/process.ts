@@ -9,8 +9,8 @@ const root = fileURLToPath(new URL('..', import.meta.url))
 
 /** Throws with what the command said when it does not end well: a failed run must never count as a fast one. */
 export function coachwright(args: readonly string[], preload: readonly string[] = [], env: Readonly<Record<string, string>> = {}): string {
-  const imports = ['tsx', ...preload].flatMap((name) => ['--import', name])
-  const done = spawnSync(process.execPath, [...imports, 'src/cli/main.ts', ...args], {
+  const imports = preload.flatMap((name) => ['--import', name])
+  const done = spawnSync(process.execPath, [...imports, 'scripts/run.mjs', 'src/cli/main.ts', ...args], {
     cwd: root,
     encoding: 'utf8',
     maxBuffer: 1 << 28,

@@ -7,7 +7,7 @@ const steps = [
   toolStep('style', 'biome', ['check', '--error-on-warnings', '--max-diagnostics=20', '.']),
   toolStep('unused code', 'knip', ['--no-progress']),
   vitestStep('tests', process.argv.slice(2)),
-  toolStep('speed', 'node', ['--import', 'tsx', 'bench/run.ts', '--ci'], { show: true }),
+  toolStep('speed', 'node', ['scripts/run.mjs', 'bench/run.ts', '--ci'], { show: true }),
 ]
 
 close(steps, 10)

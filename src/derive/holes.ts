@@ -22,7 +22,12 @@ export function fastenerId(row: Pick<FastenerRow, 'id' | 'spans' | 'span' | 'num
 
 export function placeOf(row: Pick<FastenerRow, 'station' | 'girth' | 'waterline'>, i: number): Place {
   const g = row.girth[i]
-  return { side: Math.abs(g) < 1e-9 ? 'centre' : g > 0 ? 'right' : 'left', station: row.station[i], girth: Math.abs(g), waterline: row.waterline[i] }
+  return {
+    side: Math.abs(g) < 1e-9 ? 'centre' : g > 0 ? 'right' : 'left',
+    station: row.station[i],
+    girth: Math.abs(g),
+    waterline: row.waterline[i],
+  }
 }
 
 const ROWS = new WeakMap<readonly FastenerRow[], ReadonlyMap<string, FastenerRow>>()

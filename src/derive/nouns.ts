@@ -59,9 +59,7 @@ export interface Pattern {
   readonly holes: HoleSet
 }
 
-export type PartKind =
-  | 'strake' | 'frame' | 'joint-frame' | 'stringer' | 'rim' | 'header' | 'post' | 'edge-channel'
-  | 'lining' | 'trim-ring'
+export type PartKind = 'strake' | 'frame' | 'joint-frame' | 'stringer' | 'rim' | 'header' | 'post' | 'edge-channel' | 'lining' | 'trim-ring'
 
 /** Anything made or bought. kg, m, m2. */
 export interface Part {
@@ -136,7 +134,12 @@ export interface Joint {
   readonly id: string
   readonly says: string
   /** layers outside to inside; a layer lists every part it is made of along the joint */
-  readonly layers: readonly { readonly says: string; readonly parts: readonly string[]; readonly material: string; readonly thickness: number }[]
+  readonly layers: readonly {
+    readonly says: string
+    readonly parts: readonly string[]
+    readonly material: string
+    readonly thickness: number
+  }[]
   readonly rows: readonly string[]
   /** lap direction and what it means for water, or null */
   readonly lap: string | null

@@ -88,6 +88,14 @@ export function at(chain: TangentChain, g: number, offset = 0): ChainPoint {
   return { y: p.y - offset * Math.sin(p.heading), z: p.z - offset * Math.cos(p.heading), heading: p.heading }
 }
 
+/** Height alone, for long lists. */
+export function heightAt(chain: TangentChain, g: number): number {
+  const e = elementAt(chain, g)
+  const s = g - e.girth0
+  if (e.curvature === 0) return e.z0 - s * Math.sin(e.heading0)
+  return e.z0 + (Math.cos(e.heading0 + e.curvature * s) - Math.cos(e.heading0)) / e.curvature
+}
+
 export function headingAt(chain: TangentChain, g: number): number {
   const e = elementAt(chain, g)
   return e.heading0 + e.curvature * (g - e.girth0)

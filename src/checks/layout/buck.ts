@@ -1,6 +1,7 @@
 /** Solid rivets need a bucking bar behind them: room to the nearest web or standing leg. */
-import type { Check } from '../../derive/nouns.js'
+
 import { placeOf } from '../../derive/holes.js'
+import type { Check } from '../../derive/nouns.js'
 import { distanceCheck, HAIR, mm } from '../check.js'
 import { type Ground, middleOf } from './ground.js'
 import { rimToFlange } from './openings-frames.js'

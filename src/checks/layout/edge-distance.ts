@@ -1,13 +1,15 @@
 /** Every hole of every flat pattern against the edges of its own sheet: outline and cuts, exactly. */
-import { developed, undeveloped } from '../../maths/development.js'
-import { boundsOf, distanceToOutline } from '../../maths/outline.js'
-import type { Check, FastenerRow, Part, Pattern } from '../../derive/nouns.js'
+
 import { fastenerId, placeOf, rowsById } from '../../derive/holes.js'
+import type { Check, FastenerRow, Part, Pattern } from '../../derive/nouns.js'
+import { edgeRatio, minimumEdge } from '../../derive/shell/formulas/spacing.formulas.js'
 import { signedDistance } from '../../derive/shell/opening-shape.js'
 import type { Plate } from '../../derive/shell/plates.js'
+import { developed, undeveloped } from '../../maths/development.js'
+import { boundsOf, distanceToOutline } from '../../maths/outline.js'
 import { distanceCheck, HAIR, mm } from '../check.js'
-import { reachIn } from './spacing.js'
 import type { Ground } from './ground.js'
+import { reachIn } from './spacing.js'
 
 const SOURCE = 'AC 43.13-1B, paragraph 4-57c(1): edge distance of a single row, diameters by the shop rule'
 
@@ -132,7 +134,14 @@ export function edgeDistances(ground: Ground): Check[] {
 
 function say(w: Worst, id: string, says: string): Check {
   return distanceCheck(
-    { id, says, source: SOURCE, places: [placeOf(w.row, w.index)], concerns: [w.part.id, w.row.id] },
+    {
+      id,
+      says,
+      source: SOURCE,
+      places: [placeOf(w.row, w.index)],
+      concerns: [w.part.id, w.row.id],
+      worked: [minimumEdge({ k: w.limit / w.row.diameter, D: w.row.diameter }), edgeRatio({ e: w.distance, D: w.row.diameter })],
+    },
     w.limit,
     w.distance,
   )

@@ -1,11 +1,12 @@
 /** A frame leg cut twice, and the members that carry a cut frame: both ends on sound metal, clear of everything else. */
-import { developed } from '../../maths/development.js'
+
 import type { Check } from '../../derive/nouns.js'
 import { contains, type OpeningShape, signedDistance } from '../../derive/shell/opening-shape.js'
+import { developed } from '../../maths/development.js'
 import { distanceCheck, finding, HAIR, mm } from '../check.js'
 import { type Ground, placeOn, sideWord } from './ground.js'
-import { cutsWeb } from './openings-frames.js'
 import { nearestClean } from './nearest-clean.js'
+import { cutsWeb } from './openings-frames.js'
 
 export function legsCutTwice(ground: Ground): Check[] {
   const { shapes } = ground.derived.shell.laid

@@ -1,11 +1,12 @@
 /** What every layout rule looks at: the shell's geometry with the lengths that are asked for again and again. */
-import { at } from '../../maths/tangent-chain.js'
-import { undeveloped } from '../../maths/development.js'
+
+import type { FrameDefinition } from '../../definition/types.js'
 import type { Derived } from '../../derive/index.js'
 import type { Place } from '../../derive/nouns.js'
 import { diameterOf, rimReach } from '../../derive/shell/members.js'
 import type { OpeningShape } from '../../derive/shell/opening-shape.js'
-import type { FrameDefinition } from '../../definition/types.js'
+import { undeveloped } from '../../maths/development.js'
+import { at } from '../../maths/tangent-chain.js'
 
 export interface Ground {
   readonly derived: Derived

@@ -37,9 +37,17 @@ describe('the layout of the demonstration coaches', () => {
     const checks = checksOf('sedge-6.yaml')
     expect(cautions(checks)).toEqual(
       expect.arrayContaining([
-        'opening.D1.frame.F2', 'opening.RW2.frame.F3', 'opening.CW1.frame.F5', 'opening.D1.lap.seam-2-right', 'opening.D1.lap.seam-3-right',
-        'opening.wheel-right.frame.F4', 'opening.wheel-right.frame.F5', 'opening.wheel-left.frame.F4', 'opening.wheel-left.frame.F5',
-        'frame.F5.right.cut-twice', 'lap.joint-F1',
+        'opening.D1.frame.F2',
+        'opening.RW2.frame.F3',
+        'opening.CW1.frame.F5',
+        'opening.D1.lap.seam-2-right',
+        'opening.D1.lap.seam-3-right',
+        'opening.wheel-right.frame.F4',
+        'opening.wheel-right.frame.F5',
+        'opening.wheel-left.frame.F4',
+        'opening.wheel-left.frame.F5',
+        'frame.F5.right.cut-twice',
+        'lap.joint-F1',
       ]),
     )
     expect(byId(checks, 'frame.F5.right.cut-twice').says).toContain('705 mm')
@@ -96,7 +104,11 @@ describe('one thing changed', () => {
       ['  - {id: F9, station: 7880 mm, joint: tail}', '  - {id: F9, station: 7880 mm}\n  - {id: F10, station: 8490 mm, joint: tail}'],
       ['surface: tail, station: 8920 mm', 'surface: tail, station: 9530 mm'],
     )
-    expect(byId(checks, 'floor.length')).toMatchObject({ verdict: 'fail', demand: expect.closeTo(7.66, 9), capacity: expect.closeTo(7.32, 9) })
+    expect(byId(checks, 'floor.length')).toMatchObject({
+      verdict: 'fail',
+      demand: expect.closeTo(7.66, 9),
+      capacity: expect.closeTo(7.32, 9),
+    })
     expect(byId(checks, 'stock.crown.length')).toMatchObject({ verdict: 'fail', demand: expect.closeTo(5.54, 9) })
     expect(byId(checks, 'overall.length').verdict).toBe('pass')
     expect(byId(checks, 'overall.length').demand).toBeCloseTo(8.7836, 9)

@@ -2,10 +2,11 @@
  * Where an opening could stand without a finding: stations free of frame flanges, other openings and the barrel's ends,
  * found by taking the forbidden intervals out of the barrel, exactly.
  */
-import { developed } from '../../maths/development.js'
-import { girthAtZ } from '../../maths/tangent-chain.js'
+
 import type { OpeningShape } from '../../derive/shell/opening-shape.js'
 import { lapsOf } from '../../derive/shell/sheets.js'
+import { developed } from '../../maths/development.js'
+import { girthAtZ } from '../../maths/tangent-chain.js'
 import { HAIR, mm } from '../check.js'
 import { type Ground, halfFlange } from './ground.js'
 

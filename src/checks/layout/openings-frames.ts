@@ -1,8 +1,9 @@
 /** Openings against frames: cut webs (with the members that carry them), nicked flanges, rim rivets on flange edges. */
-import { developed } from '../../maths/development.js'
+
+import type { FrameDefinition } from '../../definition/types.js'
 import type { Check } from '../../derive/nouns.js'
 import { grown, type OpeningShape, widestChord } from '../../derive/shell/opening-shape.js'
-import type { FrameDefinition } from '../../definition/types.js'
+import { developed } from '../../maths/development.js'
 import { distanceCheck, finding, mm } from '../check.js'
 import { type Ground, halfFlange, middleOf, placeOn } from './ground.js'
 import { nearestClean } from './nearest-clean.js'

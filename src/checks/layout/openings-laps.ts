@@ -1,8 +1,9 @@
 /** Openings against laps: crossing one is a caution, running along one is a leak. */
-import { developed } from '../../maths/development.js'
+
 import type { Check } from '../../derive/nouns.js'
 import { chordAtLength } from '../../derive/shell/opening-shape.js'
 import { lapsOf } from '../../derive/shell/sheets.js'
+import { developed } from '../../maths/development.js'
 import { distanceCheck, finding, mm } from '../check.js'
 import { type Ground, placeOn } from './ground.js'
 import { nearestCleanHeight } from './nearest-clean.js'

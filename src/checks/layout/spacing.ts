@@ -1,7 +1,9 @@
 /** Fasteners against each other: no two nearer than the least pitch, and every fitted pitch near the one wanted. */
-import type { Check, FastenerRow } from '../../derive/nouns.js'
+
 import { fastenerId, placeOf } from '../../derive/holes.js'
-import { capacityCheck, distanceCheck, HAIR, mm } from '../check.js'
+import type { Check, FastenerRow } from '../../derive/nouns.js'
+import { leastPitch, pitchRatio } from '../../derive/shell/formulas/spacing.formulas.js'
+import { capacityCheck, distanceCheck, finding, HAIR, mm } from '../check.js'
 import type { Ground } from './ground.js'
 
 const SOURCE = 'NAVEDTRA 14018, page 13-43: never nearer than 3 D'
@@ -51,10 +53,11 @@ function nearPairs(ground: Ground, rows: readonly FastenerRow[]): Near[] {
     if (own) found.push(own)
     for (let b = a + 1; b < rows.length; b++) {
       const limit = k * Math.max(rows[a].diameter, rows[b].diameter)
-      const x0 = Math.max(reach[a].x0, reach[b].x0) - limit
-      const x1 = Math.min(reach[a].x1, reach[b].x1) + limit
-      const g0 = Math.max(reach[a].g0, reach[b].g0) - limit
-      const g1 = Math.min(reach[a].g1, reach[b].g1) + limit
+      const look = LOOK * limit
+      const x0 = Math.max(reach[a].x0, reach[b].x0) - look
+      const x1 = Math.min(reach[a].x1, reach[b].x1) + look
+      const g0 = Math.max(reach[a].g0, reach[b].g0) - look
+      const g1 = Math.min(reach[a].g1, reach[b].g1) + look
       if (x0 > x1 || g0 > g1) continue
       const pair = memo.keep(`near ${rows[a].id} ${rows[b].id}`, [rows[a], rows[b], k], () => {
         const ia = within(rows[a], x0, x1, g0, g1)
@@ -78,6 +81,9 @@ function within(row: FastenerRow, x0: number, x1: number, g0: number, g1: number
   return out
 }
 
+/** Pairs are looked for out to this many times the least distance, so that the closest can be named even where all is well. */
+const LOOK = 2
+
 /** In one row only neighbours along the walk, and its two ends, can come close. */
 function nearest(a: FastenerRow, ia: readonly number[], b: FastenerRow, ib: readonly number[], limit: number, own: boolean): Near | null {
   let best: Near | null = null
@@ -86,7 +92,7 @@ function nearest(a: FastenerRow, ia: readonly number[], b: FastenerRow, ib: read
     for (const j of own ? [(i + 1) % ib.length] : ib) {
       if (own && i === j) continue
       const distance = Math.hypot(a.station[i] - b.station[j], a.girth[i] - b.girth[j])
-      if (distance < limit - HAIR && (!best || distance < best.distance)) best = { a, i, b, j, distance, limit }
+      if (distance < LOOK * limit && (!best || distance < best.distance)) best = { a, i, b, j, distance, limit }
     }
   }
   return best
@@ -95,34 +101,37 @@ function nearest(a: FastenerRow, ia: readonly number[], b: FastenerRow, ib: read
 export function spacing(ground: Ground): Check[] {
   const rows = ground.derived.rows
   const groups = [rows.filter((r) => r.kind !== 'lining'), rows.filter((r) => r.kind === 'lining')]
-  const near = groups.flatMap((g) => (g.length > 0 ? nearPairs(ground, g) : []))
+  const near = groups.flatMap((g) => nearPairs(ground, g))
+  const tooNear = near.filter((n) => n.distance < n.limit - HAIR)
+  if (tooNear.length > 0)
+    return tooNear.map((n) => sayPair(ground, n, `spacing.${n.a.id}.${n.b.id}`, `${fastenerId(n.a, n.i)} and ${fastenerId(n.b, n.j)}`))
   if (near.length === 0) {
-    const d = Math.max(...rows.map((r) => r.diameter))
-    const k = ground.input.rules.minPitch
-    return [
-      distanceCheck(
-        {
-          id: 'spacing.rivets',
-          says: `No two fasteners of the shell stand nearer than ${k} D (${mm(k * d)} mm for the largest).`,
-          source: SOURCE,
-        },
-        k,
-        Math.max(k, k),
-      ),
-    ]
+    return [finding({ id: 'spacing.rivets', says: 'No two fasteners come within twice their least distance.', source: SOURCE }, 'pass')]
   }
-  return near.map((n) =>
-    distanceCheck(
-      {
-        id: `spacing.${n.a.id}.${n.b.id}`,
-        says: `${fastenerId(n.a, n.i)} and ${fastenerId(n.b, n.j)} are ${mm(n.distance)} mm apart; they need ${mm(n.limit)} mm.`,
-        source: SOURCE,
-        places: [placeOf(n.a, n.i)],
-        concerns: [n.a.id, n.b.id],
-      },
-      n.limit,
-      n.distance,
+  const closest = near.reduce((m, n) => (n.distance / n.limit < m.distance / m.limit ? n : m))
+  return [
+    sayPair(
+      ground,
+      closest,
+      'spacing.rivets',
+      `The closest fasteners, ${fastenerId(closest.a, closest.i)} and ${fastenerId(closest.b, closest.j)},`,
     ),
+  ]
+}
+
+function sayPair(ground: Ground, n: Near, id: string, which: string): Check {
+  const d = Math.max(n.a.diameter, n.b.diameter)
+  return distanceCheck(
+    {
+      id,
+      says: `${which} are ${mm(n.distance)} mm apart; they need ${mm(n.limit)} mm.`,
+      source: SOURCE,
+      places: [placeOf(n.a, n.i)],
+      concerns: [n.a.id, n.b.id],
+      worked: [leastPitch({ k: ground.input.rules.minPitch, D: d }), pitchRatio({ p: n.distance, D: d })],
+    },
+    n.limit,
+    n.distance,
   )
 }
 

@@ -57,7 +57,7 @@ export function channelPlates(laid: Laid): Plate[] {
         order: ORDER.member,
         development,
         lie: lieOf(g0, g1),
-        cuts,
+        cuts: merged(cuts),
         ring: null,
         marks: [],
       }
@@ -124,4 +124,15 @@ function layForeign(laid: Laid): ForeignPlates {
       marks: [],
     })),
   }
+}
+
+/** Gaps that run into each other are one gap: a leg cannot be cut away twice. */
+function merged(cuts: readonly OpeningShape[]): OpeningShape[] {
+  const out: OpeningShape[] = []
+  for (const cut of [...cuts].sort((a, b) => a.x0 - b.x0)) {
+    const last = out[out.length - 1]
+    if (last && cut.x0 <= last.x1) out[out.length - 1] = { ...last, x1: Math.max(last.x1, cut.x1) }
+    else out.push(cut)
+  }
+  return out
 }

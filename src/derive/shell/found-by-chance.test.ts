@@ -186,4 +186,17 @@ describe('found by chance', () => {
     expect(says(1000, 1023)).toMatch(/lining-1 is only 23 mm away/)
     expect(says(1000, 1024)).toBe('')
   })
+
+  it('an edge channel under two openings whose gaps run into each other is cut once', () => {
+    const hatch = { ...sedge6.openings[0], surface: 'left' as const, waterline: 0.05, width: 0.5, height: 0.3, corner: 0.02 }
+    const two = [
+      { ...hatch, id: 'X1', station: 4 },
+      { ...hatch, id: 'X2', station: 4.555, width: 0.59 },
+    ]
+    const channel = (openings: typeof two) => derive({ ...sedge6, gear: null, openings }).parts.find((p) => p.id === 'edge-channel-left')
+    const [none, both, one] = [channel([]), channel(two), channel([{ ...hatch, id: 'X1', station: 4.3, width: 1.1 }])]
+    expect(both?.area).toBeLessThan(none?.area ?? 0)
+    expect(both?.area).toBeCloseTo(one?.area ?? 0, 12)
+    expect(both?.mass.value).toBeCloseTo(one?.mass.value ?? 0, 12)
+  })
 })

@@ -74,7 +74,7 @@ export function deriveShell(input: ShellInput, memo: Memo = createMemo()): Shell
     ...lining.rows,
   ]
   const behind = layersBehind({ frames, stringers, channels, foreign, rims })
-  const at = { skin, chain: section.withFlange, rules: input.rules }
+  const at = { skin, chain: section.withFlange, rules: input.rules, sizes: new Map() }
   const resolved = drafts
     .filter((d) => d.station.length > 0)
     .map((d) => {

@@ -64,7 +64,12 @@ export function buildParts(made: Made): { parts: Part[]; plates: Plate[]; sheets
       kind: f.frame.joint ? 'joint-frame' : 'frame',
       thickness: member.thickness,
       stock: null,
-      notes: f.cutBy.length > 0 ? [`Cut by ${f.cutBy.join(' and ')}: ${f.stretches.length} pieces.`] : [],
+      notes:
+        f.cutBy.length > 0
+          ? [
+              `Cut by ${f.cutBy.join(' and ')}: ${f.stretches.length === 1 ? 'one piece is left' : `${f.stretches.length} pieces are left`}.`,
+            ]
+          : [],
       member: { linearMass: member.linearMass, length: length() },
     }))
   }

@@ -3,7 +3,7 @@ import { type Development, developed, undeveloped } from '../../maths/developmen
 import { arcOf, clipToRectangle, outlineArea, reverseOutline, type Vertex } from '../../maths/outline.js'
 import type { HoleSet, Outline, Pattern } from '../nouns.js'
 import { type OpeningShape, outlineOf } from './opening-shape.js'
-import { flatOf, fromDeveloped, type Plate, toFlat } from './plates.js'
+import { flatAxes, flatOf, fromDeveloped, type Plate, toFlat } from './plates.js'
 
 /** A row's fasteners that pass through a plate. */
 export interface Through {
@@ -16,24 +16,30 @@ export interface Through {
 }
 
 export function holesThrough(plate: Plate, through: readonly Through[]): HoleSet {
-  const rows: string[] = []
-  const row: number[] = []
-  const index: number[] = []
-  const x: number[] = []
-  const y: number[] = []
-  const diameter: number[] = []
-  for (const t of through) {
-    const k = rows.push(t.row.id) - 1
-    for (const i of t.index) {
-      const [fx, fy] = toFlat(plate, t.row.station[i], t.row.girth[i])
-      row.push(k)
-      index.push(i)
-      x.push(fx)
-      y.push(fy)
-      diameter.push(t.hole)
-    }
+  const n = through.reduce((sum, t) => sum + t.index.length, 0)
+  const set = {
+    rows: through.map((t) => t.row.id),
+    row: new Array<number>(n),
+    index: new Array<number>(n),
+    x: new Array<number>(n),
+    y: new Array<number>(n),
+    diameter: new Array<number>(n),
   }
-  return Object.freeze({ rows, row, index, x, y, diameter })
+  const { swapped, s, s0, d, d0 } = flatAxes(plate)
+  let at = 0
+  through.forEach((t, k) => {
+    const { station, girth } = t.row
+    for (const i of t.index) {
+      const u = s * (station[i] - s0)
+      const w = d * (developed(plate.development, girth[i]) - d0)
+      set.row[at] = k
+      set.index[at] = i
+      set.x[at] = swapped ? w : u
+      set.y[at] = swapped ? u : w
+      set.diameter[at++] = t.hole
+    }
+  })
+  return Object.freeze(set)
 }
 
 /** Everything of a pattern but its holes; `skin` is the mid surface on which the openings were drawn. */
@@ -60,10 +66,11 @@ const SUB_ARCS = 8
 
 /** An opening's outline from the developed skin to this plate's flat, anticlockwise. */
 function mapShape(plate: Plate, shape: OpeningShape, skin: Development): Vertex[] {
+  const axes = flatAxes(plate)
   const map = (x: number, v: number): [number, number] => {
     // beyond the sheet the skin is carried straight on, so an outline that runs out through the edge keeps its shape
     const g = undeveloped(skin, v)
-    return fromDeveloped(plate, x, developed(plate.development, g))
+    return fromDeveloped(axes, x, developed(plate.development, g))
   }
   const source = outlineOf(shape)
   const stops = plate.development === skin ? [] : [...skin.length, ...plate.development.girth.map((g) => developed(skin, g))]

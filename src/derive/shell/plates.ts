@@ -63,27 +63,39 @@ export function flatOf(plate: Plate): { flat: FlatFrame; width: number; height: 
 
 const origin = (station: number, girth: number, says: string) => ({ station, girth, says })
 
-/** Flat coordinates of the foot of the normal at (station, signed girth). */
-export function toFlat(plate: Plate, station: number, girth: number): [number, number] {
-  return fromDeveloped(plate, station, developed(plate.development, girth))
+/** How station and developed length become flat x and y: u = s (station - s0) and w = d (length - d0); x is w where swapped. */
+export interface FlatAxes {
+  readonly swapped: boolean
+  readonly s: 1 | -1
+  readonly s0: number
+  readonly d: 1 | -1
+  readonly d0: number
 }
 
-/** Flat coordinates from a station and a developed length on this plate's own mid surface. */
-export function fromDeveloped(plate: Plate, station: number, length: number): [number, number] {
-  const d = plate.development
-  if (plate.lie === 'hoop') return [length - developed(d, plate.g0), plate.x1 - station]
-  if (plate.lie === 'centre') return [station - plate.x0, length - developed(d, plate.g0)]
-  if (plate.lie === 'right-hand') return [plate.x1 - station, developed(d, plate.g1) - length]
-  return [station - plate.x0, length - developed(d, plate.g0)]
+export function flatAxes(plate: Plate): FlatAxes {
+  const upper = (): number => developed(plate.development, plate.g0)
+  if (plate.lie === 'hoop') return { swapped: true, s: -1, s0: plate.x1, d: 1, d0: upper() }
+  if (plate.lie === 'right-hand') return { swapped: false, s: -1, s0: plate.x1, d: -1, d0: developed(plate.development, plate.g1) }
+  return { swapped: false, s: 1, s0: plate.x0, d: 1, d0: upper() }
+}
+
+/** Flat coordinates of the foot of the normal at (station, signed girth). */
+export function toFlat(plate: Plate, station: number, girth: number): [number, number] {
+  return fromDeveloped(flatAxes(plate), station, developed(plate.development, girth))
+}
+
+/** Flat coordinates from a station and a developed length on the plate's own mid surface. */
+export function fromDeveloped(axes: FlatAxes, station: number, length: number): [number, number] {
+  const u = axes.s * (station - axes.s0)
+  const w = axes.d * (length - axes.d0)
+  return axes.swapped ? [w, u] : [u, w]
 }
 
 /** Back from flat coordinates to station and signed girth: rolls the hole up again. */
 export function fromFlat(plate: Plate, x: number, y: number): [station: number, girth: number] {
-  const d = plate.development
-  if (plate.lie === 'hoop') return [plate.x1 - y, undeveloped(d, x + developed(d, plate.g0))]
-  if (plate.lie === 'centre') return [plate.x0 + x, undeveloped(d, y + developed(d, plate.g0))]
-  if (plate.lie === 'right-hand') return [plate.x1 - x, undeveloped(d, developed(d, plate.g1) - y)]
-  return [plate.x0 + x, undeveloped(d, y + developed(d, plate.g0))]
+  const axes = flatAxes(plate)
+  const [u, w] = axes.swapped ? [y, x] : [x, y]
+  return [axes.s0 + axes.s * u, undeveloped(plate.development, axes.d0 + axes.d * w)]
 }
 
 /** Which lie a plate of this signed girth range has. */
@@ -95,6 +107,11 @@ export function lieOf(g0: number, g1: number): Plate['lie'] {
 /** Whether the plate has metal at a point. The station and girth rectangle, less cuts, and only the ring if it is one. */
 export function hasMetal(plate: Plate, station: number, girth: number, skinLength: number): boolean {
   if (station < plate.x0 || station > plate.x1 || girth < plate.g0 || girth > plate.g1) return false
+  return uncut(plate, station, skinLength)
+}
+
+/** The same for a point known to lie in the rectangle. */
+export function uncut(plate: Plate, station: number, skinLength: number): boolean {
   if (plate.ring && (!contains(plate.ring.outer, station, skinLength) || contains(plate.ring.inner, station, skinLength))) return false
   for (const cut of plate.cuts) if (contains(cut, station, skinLength)) return false
   return true

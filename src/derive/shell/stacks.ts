@@ -5,11 +5,11 @@
 
 import type { FastenerType, ShopRules } from '../../definition/types.js'
 import { type Development, developed } from '../../maths/development.js'
-import { at as pointAt, type TangentChain } from '../../maths/tangent-chain.js'
+import { heightAt, type TangentChain } from '../../maths/tangent-chain.js'
 import type { Memo } from '../memo.js'
 import type { FastenerRow, Stack } from '../nouns.js'
-import { blindRivet, solidRivet } from './formulas/rivet-stock.js'
-import { hasMetal, type Plate } from './plates.js'
+import { blindRivet, type StockRivet, solidRivet } from './formulas/rivet-stock.js'
+import { type Plate, uncut } from './plates.js'
 import type { RowDraft } from './row-draft.js'
 
 /** A row with its stacks, and for each of its plates the fasteners that go through it. */
@@ -24,14 +24,17 @@ interface Found {
   readonly index: readonly (readonly number[])[]
 }
 
+/** What a row is resolved with; `sizes` is shared by the rows of one derivation. */
+export interface At {
+  readonly fastener: FastenerType
+  readonly rules: ShopRules
+  readonly skin: Development
+  readonly chain: TangentChain
+  readonly sizes: Map<string, StockRivet>
+}
+
 /** `token` stands for everything but openings: the same token, the same rules, skin and chain. */
-export function resolveRow(
-  memo: Memo,
-  token: unknown,
-  draft: RowDraft,
-  candidates: readonly Plate[],
-  at: { fastener: FastenerType; rules: ShopRules; skin: Development; chain: TangentChain },
-): ResolvedRow {
+export function resolveRow(memo: Memo, token: unknown, draft: RowDraft, candidates: readonly Plate[], at: At): ResolvedRow {
   const reach = memo.keep(`reach ${draft.id}`, [draft], () => reachOf(draft, at.skin))
   const plates = candidates
     .filter((p) => p.x1 >= reach.x0 && p.x0 <= reach.x1 && p.g1 >= reach.g0 && p.g0 <= reach.g1)
@@ -57,12 +60,12 @@ export function resolveRow(
   return memo.keep(`resolved ${draft.id}`, [found.row, ...entries], () => ({ row: found.row, through: entries }))
 }
 
-function findStacks(
-  draft: RowDraft,
-  plates: readonly Plate[],
-  at: { fastener: FastenerType; rules: ShopRules; skin: Development; chain: TangentChain },
-): Found {
+function findStacks(draft: RowDraft, plates: readonly Plate[], at: At): Found {
   const index: number[][] = plates.map(() => [])
+  const edges = new Float64Array(4 * plates.length)
+  plates.forEach((p, k) => {
+    edges.set([p.x0, p.x1, p.g0, p.g1], 4 * k)
+  })
   // a stack is a path down a tree of plates; equal paths end in the same node
   const steps = new Map<number, number>()
   const path: number[][] = [[]]
@@ -72,10 +75,13 @@ function findStacks(
   const n = draft.station.length
   const stack = new Array<number>(n)
   for (let i = 0; i < n; i++) {
-    const v = developed(at.skin, draft.girth[i])
+    const x = draft.station[i]
+    const g = draft.girth[i]
+    const v = developed(at.skin, g)
     let node = 0
     for (let k = 0; k < plates.length; k++) {
-      if (!hasMetal(plates[k], draft.station[i], draft.girth[i], v)) continue
+      const e = 4 * k
+      if (x < edges[e] || x > edges[e + 1] || g < edges[e + 2] || g > edges[e + 3] || !uncut(plates[k], x, v)) continue
       index[k].push(i)
       const step = node * 1024 + k
       let next = steps.get(step)
@@ -98,15 +104,23 @@ function findStacks(
     const hit = path[node]
     const thickness = hit.map((h) => plates[h].thickness)
     const grip = thickness.reduce((a, b) => a + b, 0)
-    const { fastener, rules } = at
-    const bought =
-      fastener.kind === 'blind' ? blindRivet(fastener.diameter.value, grip) : solidRivet(fastener.diameter.value, grip, rules.rivetLength)
+    const bought = boughtFor(at, grip)
     return { parts: hit.map((h) => plates[h].part), thickness, grip, length: bought.length.value, name: bought.name, count: counts[k] }
   })
   return { row: Object.freeze({ ...draft, waterline: draft.girth.map((g) => heightAt(at.chain, Math.abs(g))), stack, stacks }), index }
 }
 
-const heightAt = (chain: TangentChain, g: number): number => pointAt(chain, g).z
+/** The rivet bought for a grip; few grips occur, so each is looked up once a derivation. */
+function boughtFor(at: At, grip: number): StockRivet {
+  const key = `${at.fastener.id} ${grip}`
+  const known = at.sizes.get(key)
+  if (known) return known
+  const { fastener, rules } = at
+  const made =
+    fastener.kind === 'blind' ? blindRivet(fastener.diameter.value, grip) : solidRivet(fastener.diameter.value, grip, rules.rivetLength)
+  at.sizes.set(key, made)
+  return made
+}
 
 interface Reach {
   readonly x0: number

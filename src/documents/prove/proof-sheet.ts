@@ -186,7 +186,7 @@ function bodyOf(
   if (fit) {
     marks.push(...placeMarks(report, fit, view, first), ...differenceMarks(fit, view))
     const inside = [room.x + 2, room.y + 22, room.x + room.width - 2, room.y + room.height - 2] as const
-    marks.push(...placeLabels(labels(report, fit, view, first), { points: ink.holes, boxes: [] }, inside).marks)
+    marks.push(...placeLabels(labels(report, fit, view, first), { points: ink.holes, boxes: [] }, inside))
   }
   const title = {
     ...partTitle(design, options, 'Proof on a hole list', part, pattern),

@@ -47,6 +47,19 @@ export const minimumEdge = formula({
   examples: [{ given: { k: 2, D: 0.125 * inch }, gives: 0.25 * inch, within: 1e-12, from: 'AC 43.13-1B, paragraph 4-57c(1)' }],
 })
 
+export const leastPitch = formula({
+  id: 'shell.least-pitch',
+  says: 'Least distance between fasteners',
+  symbol: 'p_min',
+  unit: 'm',
+  inputs: { k: '1', D: 'm' },
+  where: { k: 'diameters asked for, 3 at the least', D: 'rivet diameter' },
+  shows: 'k * D',
+  eval: ({ k, D }) => k * D,
+  source: { ref: 'NAVEDTRA 14018', at: 'page 13-43: never under 3 D' },
+  examples: [{ given: { k: 3, D: 0.125 * inch }, gives: 0.375 * inch, within: 1e-12, from: 'by hand' }],
+})
+
 export const pitchRatio = formula({
   id: 'shell.pitch-ratio',
   says: 'Pitch in rivet diameters',

@@ -5,12 +5,13 @@
 import { createHash } from 'node:crypto'
 import { existsSync, readFileSync, writeFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
-import type { Part } from '../src/derive/nouns.js'
 import { type Derived, derive } from '../src/derive/index.js'
+import type { Part } from '../src/derive/nouns.js'
 import { readExample } from './examples.js'
 
 const PIN = process.env.COACHWRIGHT_PIN === '1'
-const REPIN = 'If that is meant, pin it anew with COACHWRIGHT_PIN=1 npx vitest run tests/golden.test.ts, read the difference in golden/, and say it in the changelog.'
+const REPIN =
+  'If that is meant, pin it anew with COACHWRIGHT_PIN=1 npx vitest run tests/golden.test.ts, read the difference in golden/, and say it in the changelog.'
 
 /** kg, m, m2 */
 interface Pinned {
@@ -35,8 +36,15 @@ function pinned(design: Derived): Pinned {
   const { totals } = design
   return {
     totals: {
-      mass: six(totals.mass.value), solid: totals.fasteners.solid, blind: totals.fasteners.blind, holes: totals.holes, sheets: totals.sheets.length,
-      bodyLength: six(totals.bodyLength), overallLength: six(totals.overallLength), overallWidth: six(totals.overallWidth), halfGirth: six(design.section.halfGirth),
+      mass: six(totals.mass.value),
+      solid: totals.fasteners.solid,
+      blind: totals.fasteners.blind,
+      holes: totals.holes,
+      sheets: totals.sheets.length,
+      bodyLength: six(totals.bodyLength),
+      overallLength: six(totals.overallLength),
+      overallWidth: six(totals.overallWidth),
+      halfGirth: six(design.section.halfGirth),
     },
     rows: Object.fromEntries(design.rows.map((r) => [r.id, r.station.length])),
     parts: Object.fromEntries(design.parts.map((p) => [p.id, pinnedPart(p)])),
@@ -67,9 +75,17 @@ function moved(old: Pinned, now: Pinned): string[] {
   ]
 }
 
-function changes<T>(old: Readonly<Record<string, T>>, now: Readonly<Record<string, T>>, compare: (id: string, a: T, b: T) => string[]): string[] {
-  const gone = Object.keys(old).filter((id) => !(id in now)).map((id) => `${id} is gone`)
-  const fresh = Object.keys(now).filter((id) => !(id in old)).map((id) => `${id} is new`)
+function changes<T>(
+  old: Readonly<Record<string, T>>,
+  now: Readonly<Record<string, T>>,
+  compare: (id: string, a: T, b: T) => string[],
+): string[] {
+  const gone = Object.keys(old)
+    .filter((id) => !(id in now))
+    .map((id) => `${id} is gone`)
+  const fresh = Object.keys(now)
+    .filter((id) => !(id in old))
+    .map((id) => `${id} is new`)
   return [...gone, ...fresh, ...Object.keys(old).flatMap((id) => (id in now ? compare(id, old[id], now[id]) : []))]
 }
 
@@ -85,7 +101,9 @@ function partMoved(id: string, a: PinnedPart, b: PinnedPart): string[] {
 /** JSON with a part a line, so that a difference can be read. */
 function written(pin: Pinned): string {
   const list = (record: Readonly<Record<string, unknown>>): string =>
-    Object.entries(record).map(([id, value]) => `    ${JSON.stringify(id)}: ${JSON.stringify(value)}`).join(',\n')
+    Object.entries(record)
+      .map(([id, value]) => `    ${JSON.stringify(id)}: ${JSON.stringify(value)}`)
+      .join(',\n')
   return `{\n  "totals": {\n${list(pin.totals)}\n  },\n  "rows": {\n${list(pin.rows)}\n  },\n  "parts": {\n${list(pin.parts)}\n  }\n}\n`
 }
 
@@ -103,9 +121,17 @@ describe('golden', () => {
   it('says what moved', () => {
     const part = { area: 1, mass: 2, holes: 3, sha256: 'a' }
     const old: Pinned = { totals: { mass: 2 }, rows: { 'hoop-F2': 10, 'hoop-F3': 10 }, parts: { 'frame-F2': part, 'frame-F3': part } }
-    const now: Pinned = { totals: { mass: 2.5 }, rows: { 'hoop-F2': 11, 'hoop-F3': 10 }, parts: { 'frame-F2': { ...part, sha256: 'b' }, 'frame-F4': part } }
+    const now: Pinned = {
+      totals: { mass: 2.5 },
+      rows: { 'hoop-F2': 11, 'hoop-F3': 10 },
+      parts: { 'frame-F2': { ...part, sha256: 'b' }, 'frame-F4': part },
+    }
     expect(moved(old, now)).toEqual([
-      'total mass: 2 is now 2.5', 'row hoop-F2 had 10 fasteners and now has 11', 'frame-F3 is gone', 'frame-F4 is new', 'frame-F2: its 3 holes stand elsewhere',
+      'total mass: 2 is now 2.5',
+      'row hoop-F2 had 10 fasteners and now has 11',
+      'frame-F3 is gone',
+      'frame-F4 is new',
+      'frame-F2: its 3 holes stand elsewhere',
     ])
     expect(moved(old, old)).toEqual([])
   })

@@ -5,7 +5,7 @@
  *
  * Girth is signed: positive on the right half, negative on the left, which is the mirror image. m.
  */
-import { type TangentChain } from './tangent-chain.js'
+import type { TangentChain } from './tangent-chain.js'
 
 export interface Development {
   /** ascending signed girths where the slope changes */

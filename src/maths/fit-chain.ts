@@ -70,8 +70,18 @@ function newton(start: ChainPoint, pieces: readonly OpenPiece[], t: ChainTargets
   for (let round = 0; round < 60 && worst(f) > 1e-13; round++) {
     const jacobian = f.map(() => new Array<number>(x.length).fill(0))
     for (let j = 0; j < x.length; j++) {
-      const up = misses(start, pieces, t, x.map((v, i) => (i === j ? v + STEP : v)))
-      const down = misses(start, pieces, t, x.map((v, i) => (i === j ? v - STEP : v)))
+      const up = misses(
+        start,
+        pieces,
+        t,
+        x.map((v, i) => (i === j ? v + STEP : v)),
+      )
+      const down = misses(
+        start,
+        pieces,
+        t,
+        x.map((v, i) => (i === j ? v - STEP : v)),
+      )
       if (!up || !down) return null
       for (let i = 0; i < f.length; i++) jacobian[i][j] = (up[i] - down[i]) / (2 * STEP)
     }
@@ -113,7 +123,7 @@ function* guesses(start: ChainPoint, pieces: readonly OpenPiece[]): Generator<nu
         const open = laterArcs.findIndex((q) => q.kind === 'arc' && q.to !== null)
         const known = open < 0 ? Math.PI * 0.9 : (laterArcs[open] as { to: number }).to
         const steps = (open < 0 ? laterArcs.length : open) + 1
-        heading += ((known - heading) * (steps === 1 ? lean : Math.min(0.95, (2 * lean) / steps)))
+        heading += (known - heading) * (steps === 1 ? lean : Math.min(0.95, (2 * lean) / steps))
         out.push(heading)
       })
       yield out

@@ -1,6 +1,15 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { clipToRectangle, distanceToOutline, insideOutline, moveOutline, outlineArea, outlineLength, reverseOutline, roundedRectangle } from './outline.js'
+import {
+  clipToRectangle,
+  distanceToOutline,
+  insideOutline,
+  moveOutline,
+  outlineArea,
+  outlineLength,
+  reverseOutline,
+  roundedRectangle,
+} from './outline.js'
 
 describe('an outline of lines and arcs', () => {
   it('a rounded rectangle has the area and length of its formula', () => {
@@ -8,7 +17,16 @@ describe('an outline of lines and arcs', () => {
     expect(outlineArea(o)).toBeCloseTo(6 - (4 - Math.PI) * 0.25, 12)
     expect(outlineLength(o)).toBeCloseTo(10 - 8 * 0.5 + Math.PI, 12)
     expect(outlineArea(reverseOutline(o))).toBeCloseTo(-outlineArea(o), 12)
-    expect(outlineArea(moveOutline(o, (x) => 9 - x, (y) => y, true))).toBeCloseTo(outlineArea(o), 12)
+    expect(
+      outlineArea(
+        moveOutline(
+          o,
+          (x) => 9 - x,
+          (y) => y,
+          true,
+        ),
+      ),
+    ).toBeCloseTo(outlineArea(o), 12)
   })
 
   it('a corner cut at 45 degrees keeps the exact circular segment', () => {
@@ -22,12 +40,20 @@ describe('an outline of lines and arcs', () => {
   it('parts on either side of any line add up to the whole, and points agree with the clip', () => {
     fc.assert(
       fc.property(
-        fc.double({ min: 0.05, max: 2, noNaN: true }), fc.double({ min: 0.05, max: 2, noNaN: true }), fc.double({ min: 0, max: 1, noNaN: true }),
-        fc.double({ min: -0.2, max: 2.2, noNaN: true }), fc.double({ min: -0.2, max: 2.2, noNaN: true }),
+        fc.double({ min: 0.05, max: 2, noNaN: true }),
+        fc.double({ min: 0.05, max: 2, noNaN: true }),
+        fc.double({ min: 0, max: 1, noNaN: true }),
+        fc.double({ min: -0.2, max: 2.2, noNaN: true }),
+        fc.double({ min: -0.2, max: 2.2, noNaN: true }),
         (w, h, r, cx, cy) => {
           const o = roundedRectangle(0, 0, w, h, r)
           const far = 9
-          const quarters: [number, number, number, number][] = [[-far, -far, cx, cy], [cx, -far, far, cy], [-far, cy, cx, far], [cx, cy, far, far]]
+          const quarters: [number, number, number, number][] = [
+            [-far, -far, cx, cy],
+            [cx, -far, far, cy],
+            [-far, cy, cx, far],
+            [cx, cy, far, far],
+          ]
           const sum = quarters.reduce((s, q) => s + outlineArea(clipToRectangle(o, ...q)), 0)
           expect(sum).toBeCloseTo(outlineArea(o), 9)
           if (distanceToOutline(o, cx, cy) > 1e-9) {

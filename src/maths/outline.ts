@@ -7,27 +7,42 @@ export type Vertex = readonly [x: number, y: number, bulge: number]
 /** A rectangle with all four corners rounded, anticlockwise from its lower left. `corner` may be 0. */
 export function roundedRectangle(x0: number, y0: number, x1: number, y1: number, corner: number): Vertex[] {
   const r = Math.min(corner, (x1 - x0) / 2, (y1 - y0) / 2)
-  if (r <= 0) return [[x0, y0, 0], [x1, y0, 0], [x1, y1, 0], [x0, y1, 0]]
+  if (r <= 0)
+    return [
+      [x0, y0, 0],
+      [x1, y0, 0],
+      [x1, y1, 0],
+      [x0, y1, 0],
+    ]
   const q = Math.tan(Math.PI / 8)
   return [
-    [x0 + r, y0, 0], [x1 - r, y0, q], [x1, y0 + r, 0], [x1, y1 - r, q],
-    [x1 - r, y1, 0], [x0 + r, y1, q], [x0, y1 - r, 0], [x0, y0 + r, q],
+    [x0 + r, y0, 0],
+    [x1 - r, y0, q],
+    [x1, y0 + r, 0],
+    [x1, y1 - r, q],
+    [x1 - r, y1, 0],
+    [x0 + r, y1, q],
+    [x0, y1 - r, 0],
+    [x0, y0 + r, q],
   ]
 }
 
 /** Signed area, m2, positive anticlockwise: the polygon plus each arc's segment. */
 export function outlineArea(outline: readonly Vertex[]): number {
   let twice = 0
+  let last = outline[outline.length - 1]
   for (let i = 0; i < outline.length; i++) {
-    const [x0, y0, bulge] = outline[i]
-    const [x1, y1] = outline[(i + 1) % outline.length]
-    twice += x0 * y1 - x1 * y0
+    const here = outline[i]
+    twice += last[0] * here[1] - here[0] * last[1]
+    const bulge = last[2]
     if (bulge !== 0) {
       const angle = 4 * Math.atan(bulge)
-      const chord = Math.hypot(x1 - x0, y1 - y0)
-      const radius = chord / (2 * Math.sin(angle / 2))
-      twice += radius * radius * (angle - Math.sin(angle))
+      const dx = here[0] - last[0]
+      const dy = here[1] - last[1]
+      // radius = chord / (2 sin(angle/2)), segment = radius^2 (angle - sin angle) / 2
+      twice += ((dx * dx + dy * dy) / (4 * Math.sin(angle / 2) ** 2)) * (angle - Math.sin(angle))
     }
+    last = here
   }
   return twice / 2
 }
@@ -60,7 +75,11 @@ export function moveOutline(outline: readonly Vertex[], fx: (x: number) => numbe
   return mirrored ? reverseOutline(moved) : moved
 }
 
-interface Piece { readonly from: readonly [number, number]; readonly to: readonly [number, number]; readonly bulge: number }
+interface Piece {
+  readonly from: readonly [number, number]
+  readonly to: readonly [number, number]
+  readonly bulge: number
+}
 
 /** The part of a convex outline inside a rectangle; empty where they do not meet. */
 export function clipToRectangle(outline: readonly Vertex[], x0: number, y0: number, x1: number, y1: number): Vertex[] {
@@ -140,7 +159,10 @@ function cutEdge(a: [number, number], b: [number, number], bulge: number, axis: 
     if (!(t > 1e-12 && t < 1 - 1e-12)) return [{ from: a, to: b, bulge }]
     const m: [number, number] = [a[0] + t * (b[0] - a[0]), a[1] + t * (b[1] - a[1])]
     m[axis] = limit
-    return [{ from: a, to: m, bulge: 0 }, { from: m, to: b, bulge: 0 }]
+    return [
+      { from: a, to: m, bulge: 0 },
+      { from: m, to: b, bulge: 0 },
+    ]
   }
   const arc = arcOf(a, b, bulge)
   const reach = (limit - (axis === 0 ? arc.cx : arc.cy)) / arc.radius
@@ -161,7 +183,9 @@ function cutEdge(a: [number, number], b: [number, number], bulge: number, axis: 
     return p
   }
   return ends.slice(1).map((t, i) => ({
-    from: point(ends[i]), to: point(t), bulge: Math.sign(bulge) * Math.tan((t - ends[i]) / 4),
+    from: point(ends[i]),
+    to: point(t),
+    bulge: Math.sign(bulge) * Math.tan((t - ends[i]) / 4),
   }))
 }
 

@@ -22,10 +22,18 @@ describe('a tangent chain', () => {
 
   it('gives the invented demonstration section its point table to 0.1 mm', () => {
     const rows: [number, number, number, number, number][] = [
-      [560, 557.7, 1986.5, 8.9, 550.8], [848.2, 840.4, 1930.5, 13.5, 834.3], [1302.5, 1128, 1614, 82, 1218.1],
-      [1415, 1142.8, 1502.4, 82.9, 1329.6], [1503, 1153.1, 1415, 83.6, 1416.9], [1759.1, 1176.8, 1160, 85.7, 1670.9],
-      [2014.6, 1191.1, 905, 87.8, 1924.1], [2279.6, 1196.1, 640, 90, 2187], [2603, 1188.7, 316.7, 92.6, 2507.6],
-      [2890.8, 1169.5, 29.6, 95, 2793], [2920.7, 1165.4, 0, 100.7, 2817], [3178.8, 1020.6, -204, 150, 3024.3],
+      [560, 557.7, 1986.5, 8.9, 550.8],
+      [848.2, 840.4, 1930.5, 13.5, 834.3],
+      [1302.5, 1128, 1614, 82, 1218.1],
+      [1415, 1142.8, 1502.4, 82.9, 1329.6],
+      [1503, 1153.1, 1415, 83.6, 1416.9],
+      [1759.1, 1176.8, 1160, 85.7, 1670.9],
+      [2014.6, 1191.1, 905, 87.8, 1924.1],
+      [2279.6, 1196.1, 640, 90, 2187],
+      [2603, 1188.7, 316.7, 92.6, 2507.6],
+      [2890.8, 1169.5, 29.6, 95, 2793],
+      [2920.7, 1165.4, 0, 100.7, 2817],
+      [3178.8, 1020.6, -204, 150, 3024.3],
     ]
     for (const [g, y, z, h, lining] of rows) {
       // the table prints G to 0.1, so compare at the girth of the printed WL where it moves fast
@@ -68,6 +76,8 @@ describe('a tangent chain', () => {
     )
     expect(fit?.residual).toBeLessThan(1e-7)
     expect(fit?.chain.length).toBeCloseTo(chain.length, 5)
-    expect(fitChain(start, [{ kind: 'arc', name: 'q', radius: 1, to: null }], { width: 9, belt: null, height: null, floorWidth: null })).toBeNull()
+    expect(
+      fitChain(start, [{ kind: 'arc', name: 'q', radius: 1, to: null }], { width: 9, belt: null, height: null, floorWidth: null }),
+    ).toBeNull()
   })
 })

@@ -42,7 +42,14 @@ export function buildChain(start: ChainPoint, pieces: readonly ChainPiece[]): Ta
     const run = piece.kind === 'arc' ? turn * piece.radius : piece.length
     if (!(run > 0)) throw new Error(`chain piece "${piece.name}" runs ${run} m: an arc must turn the way its radius bends`)
     const element = {
-      name: piece.name, curvature, girth0: girth, girth1: girth + run, heading0: heading, heading1: heading + turn, y0: y, z0: z,
+      name: piece.name,
+      curvature,
+      girth0: girth,
+      girth1: girth + run,
+      heading0: heading,
+      heading1: heading + turn,
+      y0: y,
+      z0: z,
     }
     elements.push(element)
     const end = pointOn(element, element.girth1)
@@ -65,8 +72,14 @@ export function runOut(chain: TangentChain): ChainElement {
   const last = chain.elements[chain.elements.length - 1]
   const end = pointOn(last, last.girth1)
   return {
-    name: 'run-out', curvature: 0, girth0: last.girth1, girth1: Number.MAX_VALUE,
-    heading0: last.heading1, heading1: last.heading1, y0: end.y, z0: end.z,
+    name: 'run-out',
+    curvature: 0,
+    girth0: last.girth1,
+    girth1: Number.MAX_VALUE,
+    heading0: last.heading1,
+    heading1: last.heading1,
+    y0: end.y,
+    z0: end.z,
   }
 }
 

@@ -7,7 +7,7 @@ import type { Worked } from '../../quantity/formula.js'
 import { findAlloy } from '../../tables/alloys.js'
 import type { Part, PartKind, Pattern, Place } from '../nouns.js'
 import { memberMass, sheetMass } from './formulas/mass.formulas.js'
-import { chordAtStation, type OpeningShape } from './opening-shape.js'
+import { chordAtLength, type OpeningShape } from './opening-shape.js'
 import { blankOf, holesThrough, netArea, piecesOf, type Through } from './patterns.js'
 import type { Plate } from './plates.js'
 
@@ -97,66 +97,51 @@ const GAUSS: readonly (readonly [at: number, weight: number])[] = [
   [0.953089922969332, 0.118463442528095],
 ]
 
-/** Centre of area of a plate in space, less its cuts. */
+/** Centre of area of a plate in space, less its cuts; of a ring, the band between its outlines. */
 function centreOf(chain: TangentChain, skin: Development, plate: Plate): [number, number, number] {
   const sum = { a: 0, x: 0, y: 0, z: 0 }
-  const d = plate.development
-  const add = (x0: number, x1: number, g: number, width: number): void => {
-    if (!(x1 > x0)) return
-    const p = at(chain, Math.abs(g))
-    const a = (x1 - x0) * width
-    sum.a += a
-    sum.x += (a * (x0 + x1)) / 2
-    sum.y += a * Math.sign(g) * p.y
-    sum.z += a * p.z
-  }
-  const band = (from: number, to: number, ends: (g: number) => readonly (readonly [number, number, number])[]): void => {
-    const stops = [from, ...d.girth.filter((g) => g > from && g < to), to]
-    for (let i = 0; i + 1 < stops.length; i++) {
-      const run = developed(d, stops[i + 1]) - developed(d, stops[i])
-      for (const [u, w] of GAUSS) {
-        const g = stops[i] + u * (stops[i + 1] - stops[i])
-        for (const [x0, x1, sign] of ends(g)) add(x0, x1, g, sign * run * w)
-      }
-    }
-  }
   if (plate.ring) {
-    ringBands(plate, skin, band)
+    for (const [from, to] of cornerBands(plate.ring.outer, skin, plate)) addBand(sum, chain, skin, plate, from, to, plate.ring.outer, 1)
+    for (const [from, to] of cornerBands(plate.ring.inner, skin, plate)) addBand(sum, chain, skin, plate, from, to, plate.ring.inner, -1)
   } else {
-    band(plate.g0, plate.g1, () => [[plate.x0, plate.x1, 1]])
-    for (const cut of plate.cuts) {
-      for (const [from, to] of cornerBands(cut, skin, plate)) {
-        band(from, to, (g) => {
-          const c = alongAt(cut, developed(skin, g))
-          return c ? [[Math.max(c[0], plate.x0), Math.min(c[1], plate.x1), -1]] : []
-        })
-      }
-    }
+    addBand(sum, chain, skin, plate, plate.g0, plate.g1, null, 1)
+    for (const cut of plate.cuts)
+      for (const [from, to] of cornerBands(cut, skin, plate)) addBand(sum, chain, skin, plate, from, to, cut, -1)
   }
   return [sum.x / sum.a, sum.y / sum.a, sum.z / sum.a]
 }
 
-function ringBands(
-  plate: Plate,
+/** Adds (or with -1 takes away) the area of a band of girth, as wide as the shape there, or as the plate without one. */
+function addBand(
+  sum: { a: number; x: number; y: number; z: number },
+  chain: TangentChain,
   skin: Development,
-  band: (from: number, to: number, ends: (g: number) => readonly (readonly [number, number, number])[]) => void,
+  plate: Plate,
+  from: number,
+  to: number,
+  shape: OpeningShape | null,
+  sign: 1 | -1,
 ): void {
-  const ring = plate.ring
-  if (!ring) return
-  for (const [shape, sign] of [
-    [ring.outer, 1],
-    [ring.inner, -1],
-  ] as const) {
-    for (const [from, to] of cornerBands(shape, skin, plate)) {
-      band(from, to, (g) => {
-        const c = alongAt(shape, developed(skin, g))
-        return c ? [[c[0], c[1], sign]] : []
-      })
+  const d = plate.development
+  const stops = [from, ...d.girth.filter((g) => g > from && g < to), to]
+  for (let i = 0; i + 1 < stops.length; i++) {
+    const run = developed(d, stops[i + 1]) - developed(d, stops[i])
+    for (const [u, weight] of GAUSS) {
+      const g = stops[i] + u * (stops[i + 1] - stops[i])
+      const along = shape ? chordAtLength(shape, developed(skin, g)) : null
+      if (shape && !along) continue
+      const x0 = along ? Math.max(along[0], plate.x0) : plate.x0
+      const x1 = along ? Math.min(along[1], plate.x1) : plate.x1
+      if (!(x1 > x0)) continue
+      const p = at(chain, Math.abs(g))
+      const area = sign * run * weight * (x1 - x0)
+      sum.a += area
+      sum.x += (area * (x0 + x1)) / 2
+      sum.y += area * Math.sign(g) * p.y
+      sum.z += area * p.z
     }
   }
 }
-
-const alongAt = (s: OpeningShape, v: number): [number, number] | null => chordAtStation({ ...s, x0: s.v0, x1: s.v1, v0: s.x0, v1: s.x1 }, v)
 
 /** Girth bands of a shape split where its corners start, within a plate. */
 function cornerBands(shape: OpeningShape, skin: Development, plate: Plate): [number, number][] {

@@ -61,8 +61,8 @@ export function blankOf(plate: Plate, skin: Development): Omit<Pattern, 'holes'>
   return { face: plate.face, flat, thickness: plate.thickness, outline, cuts, marks }
 }
 
-/** How many arcs a quarter turn is mapped in where the mapping stretches it: the error left is under a micrometre. */
-const SUB_ARCS = 8
+/** How far a mapped corner may stray from its true line, m. */
+const ARC_ERROR = 2e-6
 
 /** An opening's outline from the developed skin to this plate's flat, anticlockwise. */
 function mapShape(plate: Plate, shape: OpeningShape, skin: Development): Vertex[] {
@@ -94,7 +94,7 @@ function mapShape(plate: Plate, shape: OpeningShape, skin: Development): Vertex[
   return outlineArea(out) < 0 ? reverseOutline(out) : out
 }
 
-/** Maps a stretch of an arc over which the mapping stretches v evenly: in one arc where it does not stretch at all. */
+/** Maps a stretch of an arc over which the mapping stretches v evenly: in as few circular arcs as keep within the error. */
 function mapArc(
   out: Vertex[],
   map: (x: number, v: number) => [number, number],
@@ -102,14 +102,19 @@ function mapArc(
   from: number,
   to: number,
 ): void {
-  const [a, b] = [at(from), at(to)]
-  const [p, q] = [map(...a), map(...b)]
-  const stretched = Math.abs(Math.hypot(q[0] - p[0], q[1] - p[1]) - Math.hypot(b[0] - a[0], b[1] - a[1])) > 1e-12
-  const parts = stretched ? Math.ceil(SUB_ARCS * (to - from)) : 1
+  const a = at(from)
+  const b = at(to)
+  let start = map(a[0], a[1])
+  const end = map(b[0], b[1])
+  const stretch = Math.abs(Math.hypot(end[0] - start[0], end[1] - start[1]) - Math.hypot(b[0] - a[0], b[1] - a[1]))
+  // an ellipse drawn in n circular arcs errs by about a fifth of its stretch over n cubed
+  const parts = Math.max(1, Math.ceil(Math.cbrt((0.2 * stretch) / ARC_ERROR)))
   for (let k = 0; k < parts; k++) {
-    const f = (u: number): [number, number] => map(...at(u === 0 ? from : u === 1 ? to : from + u * (to - from)))
-    const start = f(k / parts)
-    out.push([...start, bulgeThrough(start, f((k + 0.5) / parts), f((k + 1) / parts))])
+    const m = at(from + ((k + 0.5) / parts) * (to - from))
+    const e = k + 1 === parts ? b : at(from + ((k + 1) / parts) * (to - from))
+    const stop = k + 1 === parts ? end : map(e[0], e[1])
+    out.push([start[0], start[1], bulgeThrough(start, map(m[0], m[1]), stop)])
+    start = stop
   }
 }
 

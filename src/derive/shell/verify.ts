@@ -6,7 +6,7 @@
  * Does not cover whether the layout is a good one: that is for the checks.
  */
 import { at } from '../../maths/tangent-chain.js'
-import { fastenerId } from '../holes.js'
+import { fastenerId, rowsById } from '../holes.js'
 import type { FastenerRow, Pattern } from '../nouns.js'
 import type { Shell } from './index.js'
 import { flatOf, fromFlat, type Plate } from './plates.js'
@@ -49,7 +49,7 @@ export function patternsOf(shell: Shell): { readonly part: string; readonly plat
 }
 
 function eachHole(shell: Shell, pattern: Pattern, see: (row: FastenerRow, i: number, k: number) => void): void {
-  const rows = new Map(shell.rows.map((r) => [r.id, r]))
+  const rows = rowsById(shell.rows)
   const set = pattern.holes
   for (let k = 0; k < set.x.length; k++) {
     const row = rows.get(set.rows[set.row[k]])

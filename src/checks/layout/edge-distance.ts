@@ -215,7 +215,7 @@ function memberBoxes(ground: Ground): Box[] {
   const { laid, plates } = ground.derived.shell
   return plates
     .filter((p) => !p.ring)
-    .flatMap((plate) => laid.memo.keep(`boxes ${plate.part} ${plate.face}`, [plate], () => boxesOf(ground, plate)))
+    .flatMap((plate) => laid.memo.settle(`boxes ${plate.part} ${plate.face}`, [plate], () => boxesOf(ground, plate), sameBoxes))
 }
 
 function boxesOf(ground: Ground, plate: Plate): Box[] {
@@ -232,6 +232,10 @@ function boxesOf(ground: Ground, plate: Plate): Box[] {
     plate.x1,
     plate.cuts.map((c): [number, number] => [c.x0, c.x1]),
   ).map(([x0, x1]) => ({ ...box, x0, x1 }))
+}
+
+function sameBoxes(a: readonly Box[], b: readonly Box[]): boolean {
+  return a.length === b.length && a.every((p, i) => p.x0 === b[i].x0 && p.x1 === b[i].x1 && p.g0 === b[i].g0 && p.g1 === b[i].g1)
 }
 
 function leftOver(from: number, to: number, cuts: readonly (readonly [number, number])[]): [number, number][] {

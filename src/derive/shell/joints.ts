@@ -13,7 +13,7 @@ export function jointsOf(input: ShellInput, memo: Memo, token: unknown, resolved
     else byJoint.set(r.row.joint, [r])
   }
   return [...byJoint].map(([id, rows]) =>
-    memo.keep(`joint ${id}`, [token, ...rows], () => ({
+    memo.keep(`joint ${id}`, [token, ...rows.map((r) => r.row)], () => ({
       id,
       says: saysOf(rows.map((r) => r.row)),
       layers: layersOf(rows),

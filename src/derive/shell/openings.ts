@@ -21,7 +21,7 @@ export function openingsOf(
     const resolved = rows.get(rim.row.id)
     const cutIn = skins.filter((p) => p.cuts.includes(rim.shape)).map((p) => p.part)
     const inLining = lining.filter((p) => p.cuts.includes(rim.shape)).map((p) => p.part)
-    return laid.memo.keep(`opening ${rim.shape.id}`, [laid.token, rim, resolved, cutIn.join(), inLining.join()], () =>
+    return laid.memo.keep(`opening ${rim.shape.id}`, [laid.token, rim, resolved?.row, cutIn.join(), inLining.join()], () =>
       describe(laid, rim, resolved, cutIn, inLining, trims.get(rim.shape.id) ?? null),
     )
   })

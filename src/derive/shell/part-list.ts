@@ -35,7 +35,7 @@ export function buildParts(made: Made): { parts: Part[]; plates: Plate[]; sheets
   const add = (list: readonly Plate[], makeHead: () => PartHead, on: readonly unknown[] = []): Part => {
     plates.push(...list)
     const holes = list.flatMap((p) => through.get(p) ?? [])
-    const part = laid.memo.keep(`part ${list[0].part}`, [laid.token, ...list, ...on, ...holes.map((h) => h.entry)], () =>
+    const part = laid.memo.keep(`part ${list[0].part}`, [laid.token, ...list, ...on, ...holes.map((h) => h.index)], () =>
       partOf(chain, skin, list, through, makeHead()),
     )
     parts.push(part)
@@ -147,7 +147,7 @@ function throughOf(made: Made): Map<Plate, Through[]> {
     const hole = fastenerOf(made.laid.input, row.fastener).hole
     for (const entry of through) {
       const list = map.get(entry.plate)
-      const one = { row, index: entry.index, hole, entry }
+      const one = { row, index: entry.index, hole }
       if (list) list.push(one)
       else map.set(entry.plate, [one])
     }

@@ -11,8 +11,6 @@ export interface Through {
   readonly index: readonly number[]
   /** punched hole, m */
   readonly hole: number
-  /** the same object as long as row, plate and indices are: what a memo compares */
-  readonly entry: unknown
 }
 
 export function holesThrough(plate: Plate, through: readonly Through[]): HoleSet {
@@ -61,6 +59,8 @@ export function blankOf(plate: Plate, skin: Development): Omit<Pattern, 'holes'>
   return { face: plate.face, flat, thickness: plate.thickness, outline, cuts, marks }
 }
 
+const WHOLE: readonly number[] = [0, 1]
+
 /** How far a mapped corner may stray from its true line, m. */
 const ARC_ERROR = 2e-6
 
@@ -73,7 +73,8 @@ function mapShape(plate: Plate, shape: OpeningShape, skin: Development): Vertex[
     return fromDeveloped(axes, x, developed(plate.development, g))
   }
   const source = outlineOf(shape)
-  const stops = plate.development === skin ? [] : [...skin.length, ...plate.development.girth.map((g) => developed(skin, g))]
+  const inside = (v: number): boolean => v > shape.v0 && v < shape.v1
+  const stops = plate.development === skin ? [] : [...skin.length, ...plate.development.girth.map((g) => developed(skin, g))].filter(inside)
   const out: Vertex[] = []
   source.forEach(([x, v, bulge], i) => {
     const [nx, nv] = source[(i + 1) % source.length]
@@ -88,7 +89,7 @@ function mapShape(plate: Plate, shape: OpeningShape, skin: Development): Vertex[
       const angle = arc.start + f * arc.sweep
       return [arc.cx + arc.radius * Math.cos(angle), arc.cy + arc.radius * Math.sin(angle)]
     }
-    const ends = [0, ...crossings(arc, stops), 1]
+    const ends = stops.length === 0 ? WHOLE : [0, ...crossings(arc, stops), 1]
     for (let k = 0; k + 1 < ends.length; k++) mapArc(out, map, at, ends[k], ends[k + 1])
   })
   return outlineArea(out) < 0 ? reverseOutline(out) : out

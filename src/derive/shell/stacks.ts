@@ -44,20 +44,25 @@ export function resolveRow(memo: Memo, token: unknown, draft: RowDraft, candidat
     inputs.push(p.part, p.development, p.x0, p.x1, p.g0, p.g1, p.ring?.inner)
     for (const c of p.cuts) if (c.x1 >= reach.x0 && c.x0 <= reach.x1 && c.v1 >= reach.v0 && c.v0 <= reach.v1) inputs.push(c)
   }
-  const found = memo.keep(`stack ${draft.id}`, inputs, () => findStacks(draft, plates, at))
-  const entries = plates.flatMap((plate, k) => {
-    const index = found.index[k]
-    return index.length === 0
-      ? []
-      : [
-          memo.keep(`through ${draft.id} ${plate.part} ${plate.face} ${k}`, [found.row, index, plate], () => ({
-            row: found.row,
-            plate,
-            index,
-          })),
-        ]
-  })
-  return memo.keep(`resolved ${draft.id}`, [found.row, ...entries], () => ({ row: found.row, through: entries }))
+  const found = memo.settle(`stack ${draft.id}`, inputs, () => findStacks(draft, plates, at), sameFound)
+  const hit = plates.filter((_, k) => found.index[k].length > 0)
+  return memo.keep(`resolved ${draft.id}`, [found, ...hit], () => ({
+    row: found.row,
+    through: plates.flatMap((plate, k) => (found.index[k].length > 0 ? [{ row: found.row, plate, index: found.index[k] }] : [])),
+  }))
+}
+
+/** Whether two findings for the same stations and girths name the same stacks and the same fasteners in each plate. */
+function sameFound(a: Found, b: Found): boolean {
+  if (a.row.station !== b.row.station || a.index.length !== b.index.length || a.row.stacks.length !== b.row.stacks.length) return false
+  for (let k = 0; k < a.index.length; k++) {
+    const [p, q] = [a.index[k], b.index[k]]
+    if (p.length !== q.length) return false
+    for (let i = 0; i < p.length; i++) if (p[i] !== q[i]) return false
+  }
+  return a.row.stacks.every(
+    (s, k) => s.grip === b.row.stacks[k].grip && s.name === b.row.stacks[k].name && s.parts.join() === b.row.stacks[k].parts.join(),
+  )
 }
 
 function findStacks(draft: RowDraft, plates: readonly Plate[], at: At): Found {

@@ -199,4 +199,30 @@ describe('found by chance', () => {
     expect(both?.area).toBeCloseTo(one?.area ?? 0, 12)
     expect(both?.mass.value).toBeCloseTo(one?.mass.value ?? 0, 12)
   })
+
+  it('a lining panel that one opening takes away whole is no part', () => {
+    const big = {
+      ...sedge6.openings[0],
+      id: 'X1',
+      surface: 'left' as const,
+      station: 4.9,
+      waterline: 0.9,
+      width: 1.6,
+      height: 2,
+      corner: 0.05,
+    }
+    const { parts, openings } = derive({ ...sedge6, lining: { ...sedge6.lining, joints: ['F3', 'F4', 'F5'] }, gear: null, openings: [big] })
+    const ids = parts.map((p) => p.id)
+    expect(ids).toContain('lining-band-2-left-F5-F7')
+    expect(ids).not.toContain('lining-band-2-left-F4-F5')
+    expect(openings[0].lining.every((id) => ids.includes(id))).toBe(true)
+  })
+
+  it('a toe row has no stretch without room for two fasteners', () => {
+    for (let station = 3.2; station < 3.6; station += 0.01) {
+      const gear = { spindles: [station + 0.3], arm: 0.15, wheelOpening: { half: 0.3, top: 0.2, corner: 0.06 } }
+      const { rows } = derive({ ...sedge6, gear, openings: [] })
+      for (const row of rows) for (const span of row.spans) expect(span.pitch, `${row.id} at ${station}`).toBeGreaterThan(1e-4)
+    }
+  })
 })

@@ -7,7 +7,7 @@ import type { FrameDefinition } from '../../definition/types.js'
 import { type Development, developAt, developed, undeveloped } from '../../maths/development.js'
 import { girthAtZ } from '../../maths/tangent-chain.js'
 import { diameterOf, type FramePlates, innerFlange, type Laid } from './members.js'
-import { chordAtLength } from './opening-shape.js'
+import { chordAtLength, signedDistance } from './opening-shape.js'
 import { lieOf, type Plate } from './plates.js'
 import { addSpan, type RowDraft, startRow } from './row-draft.js'
 import { clearOfCuts, endInset, keepRow, nearLength, nearStation } from './rows-skin.js'
@@ -96,11 +96,16 @@ function panels(laid: Laid, base: Development, depth: number): Plate[] {
           ring: null,
           marks: [],
         }
-        plates.push(laid.memo.keep(plate.part, [laid.token, ...cuts], () => plate))
+        if (!cutAway(plate, skin)) plates.push(laid.memo.keep(plate.part, [laid.token, ...cuts], () => plate))
       }
     }
   }
   return plates
+}
+
+/** Whether one opening takes away the whole of a panel: it is then no part. */
+function cutAway({ cuts, x0, x1, g0, g1 }: Plate, skin: Development): boolean {
+  return cuts.some((cut) => [x0, x1].every((x) => [g0, g1].every((g) => signedDistance(cut, x, developed(skin, g)) < 1e-9)))
 }
 
 /** Panels butt on a hoop's web and end at a joint frame's barrel-side lip. */

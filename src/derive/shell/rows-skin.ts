@@ -222,7 +222,7 @@ function layAlong(laid: Laid, row: RowDraft, girth: number, from: number, to: nu
     .sort((a, b) => a.from - b.from)
   const whole: Stretch = { from, to, fromMark: input.frames[0].id, toMark: input.frames[input.frames.length - 1].id }
   const room = input.rules.minPitch * row.diameter
-  for (const s of lessGaps(whole, gaps, 2 * inset)) {
+  for (const s of lessGaps(whole, gaps, 2 * inset + room)) {
     const from = s.from + inset
     const to = s.to - inset
     const inner = input.frames.filter((f) => f.station > from + room && f.station < to - room)

@@ -38,9 +38,26 @@ export function finding(told: Told, verdict: Verdict): Check {
   return finish(told, null, null, null, null, verdict)
 }
 
-function finish(told: Told, demand: number | null, capacity: number | null, unit: string | null, margin: number | null, verdict: Verdict): Check {
+function finish(
+  told: Told,
+  demand: number | null,
+  capacity: number | null,
+  unit: string | null,
+  margin: number | null,
+  verdict: Verdict,
+): Check {
   return Object.freeze({
-    id: told.id, says: told.says, demand, capacity, unit, margin, verdict, source: told.source, places: told.places ?? [],
-    concerns: told.concerns ?? [], mend: told.mend ?? null, worked: told.worked ?? [],
+    id: told.id,
+    says: told.says,
+    demand,
+    capacity,
+    unit,
+    margin,
+    verdict,
+    source: told.source,
+    places: told.places ?? [],
+    concerns: told.concerns ?? [],
+    mend: told.mend ?? null,
+    worked: told.worked ?? [],
   })
 }

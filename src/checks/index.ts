@@ -1,6 +1,7 @@
 /** The design: everything derived, and every check on it. */
-import type { Definition } from '../definition/types.js'
+
 import { revisionOf } from '../definition/revision.js'
+import type { Definition } from '../definition/types.js'
 import type { Design } from '../derive/design.js'
 import { derive } from '../derive/index.js'
 import { createMemo, type Memo } from '../derive/memo.js'

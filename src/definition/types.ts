@@ -34,8 +34,13 @@ export interface CoachHead {
 
 /** One element of the half section, from the crown down. Headings: 0 level outboard, pi/2 straight down. */
 export type SectionElement =
-  | { readonly kind: 'arc'; readonly name: string; /** m; negative is concave */ readonly radius: number; /** rad; null = to be fitted */ readonly to: number | null }
-  | { readonly kind: 'line'; readonly name: string; /** m; null = to be fitted */ readonly length: number | null }
+  | {
+      readonly kind: 'arc'
+      readonly name: string /** m; negative is concave */
+      readonly radius: number /** rad; null = to be fitted */
+      readonly to: number | null
+    }
+  | { readonly kind: 'line'; readonly name: string /** m; null = to be fitted */; readonly length: number | null }
 
 export interface SectionDefinition {
   /** WL of the outer mould line on the centre plane, m. */
@@ -127,7 +132,12 @@ export interface ShellDefinition {
   readonly lapOrder: 'upper over lower' | 'lower over upper'
   /** the transverse lap on the end sections */
   readonly joint: { readonly overlap: number; readonly rowSpacing: number; readonly over: 'barrel' | 'end' }
-  readonly toe: { readonly flange: number; /** rad, 0 = straight on */ readonly turn: number; /** m */ readonly bendRadius: number; readonly kFactor: number }
+  readonly toe: {
+    readonly flange: number /** rad, 0 = straight on */
+    readonly turn: number /** m */
+    readonly bendRadius: number
+    readonly kFactor: number
+  }
   readonly assembly: 'ends first' | 'barrel first'
   /** gap left between a member's end and the member it stops at, m */
   readonly memberGap: number

@@ -101,6 +101,8 @@ export interface Span {
   readonly to: string
   readonly first: number
   readonly count: number
+  /** whole spaces between the control points; times the pitch it is the span's length */
+  readonly spaces: number
   /** fitted pitch, m */
   readonly pitch: number
 }

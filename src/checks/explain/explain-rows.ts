@@ -18,7 +18,7 @@ export function rowEntries(subject: Subject): readonly Entry[] {
       (span, k): Entry => ({
         id: `row.${row.id}.pitch.${span.from}-${span.to}`,
         says: `pitch of ${row.says} fitted from ${span.from} to ${span.to}`,
-        work: () => pitchOf(subject, row, span, k),
+        work: () => pitchOf(row, span),
       }),
     ),
     ...(inSheets.has(row.id)
@@ -61,38 +61,9 @@ function lengthOf(subject: Subject, row: FastenerRow, stack: Stack): Worked<'m'>
   return bought.length
 }
 
-/** How far a chord round a corner may be from a whole space, in spaces. */
-const ROUND_CORNER = 0.1
-
 /** The length between the control points is the fitted pitch times its whole spaces. */
-function pitchOf(subject: Subject, row: FastenerRow, span: Span, k: number): Worked<'m'> {
-  return fittedPitch({ L: spacesOf(subject, row, span, k) * span.pitch, p_n: row.pitch })
-}
-
-/**
- * Whole spaces of a span, counted from its fasteners: the number of the last one, and what is left from there to the first
- * of the next span where the two share a control point. Fasteners left out for an opening keep their numbers, so they are
- * counted too. Of the counts that could be, the one the fitting rule itself gives is taken.
- */
-function spacesOf(subject: Subject, row: FastenerRow, span: Span, k: number): number {
-  const last = span.first + span.count - 1
-  const number = span.count === 0 ? 1 : Math.max(1, row.number[last])
-  const fits = (n: number): boolean => fittedPitch.eval({ L: n * span.pitch, p_n: row.pitch }) === (n * span.pitch) / n
-  const followed = span.count === 0 ? null : spacesToNext(subject, row, span, k)
-  const counts = [...(followed === null ? [] : [number + followed]), number, number + 1]
-  return counts.find(fits) ?? number
-}
-
-/** Spaces from the last fastener of a span to the first of the next; null where that one stands on a member of its own. */
-function spacesToNext(subject: Subject, row: FastenerRow, span: Span, k: number): number | null {
-  const next = row.spans[(k + 1) % row.spans.length]
-  if (row.kind === 'seam' || next === span || next.from !== span.to || next.count === 0 || row.number[next.first] !== 0) return null
-  const { skin } = subject.derived.shell.laid
-  const [a, b] = [span.first + span.count - 1, next.first]
-  const away = Math.hypot(row.station[b] - row.station[a], developed(skin, row.girth[b]) - developed(skin, row.girth[a])) / span.pitch
-  if (Math.abs(away - Math.round(away)) < ROUND_CORNER) return Math.round(away)
-  // the staggered row of a joint stands half a space back from its numbers
-  return row.kind === 'joint' && Math.abs(away - Math.floor(away) - 0.5) < ROUND_CORNER ? Math.floor(away) : null
+function pitchOf(row: FastenerRow, span: Span): Worked<'m'> {
+  return fittedPitch({ L: span.spaces * span.pitch, p_n: row.pitch })
 }
 
 /** The least of every hole of the row in every flat pattern, to its outline and its cuts. */

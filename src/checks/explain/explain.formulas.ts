@@ -15,7 +15,7 @@ export const arcLength = formula({
   shows: 'R * A',
   eval: ({ R, A }) => R * A,
   source: { ref: 'geometry', at: 'arc of a circle' },
-  examples: [{ given: { R: 0.38, A: (68.5 * Math.PI) / 180 }, gives: 0.45430920, within: 1e-8, from: 'by hand: 380 mm x 68.5 x pi / 180' }],
+  examples: [{ given: { R: 0.38, A: (68.5 * Math.PI) / 180 }, gives: 0.4543092, within: 1e-8, from: 'by hand: 380 mm x 68.5 x pi / 180' }],
 })
 
 export const girthSum = total({

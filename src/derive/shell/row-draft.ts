@@ -1,5 +1,6 @@
 /** Building a row: spans between permanent control points, each fitted to whole pitches, every fastener addressed. */
 import type { FastenerRow, Span } from '../nouns.js'
+import { fittedPitch } from './formulas/spacing.formulas.js'
 
 /** A row before its stacks are known. Girth signed, m. */
 export interface RowDraft {
@@ -23,9 +24,9 @@ export function startRow(head: Omit<RowDraft, 'spans' | 'span' | 'number' | 'sta
   return { ...head, spans: [], span: [], number: [], station: [], girth: [], shared: {} }
 }
 
-/** Whole pitches nearest to the wanted one; at least one. */
-export function pitches(length: number, pitch: number): number {
-  return Math.max(1, Math.round(length / pitch))
+/** Whole spaces of a span: as many as the fitted pitch goes into its length; at least one. */
+function spacesIn(length: number, pitch: number): number {
+  return Math.round(length / fittedPitch.eval({ L: length, p_n: pitch }))
 }
 
 export interface SpanPlan {
@@ -54,7 +55,7 @@ export function addSpan(
   keep: (u: number) => boolean = () => true,
 ): void {
   const length = plan.end - plan.start
-  const n = pitches(length, row.pitch)
+  const n = spacesIn(length, row.pitch)
   const step = length / n
   const first = row.station.length
   const add = (number: number, u: number, shared: readonly string[] | undefined): void => {
@@ -73,7 +74,7 @@ export function addSpan(
     for (let i = 1; i < n; i++) add(i, plan.start + i * step, undefined)
   }
   if (plan.atEnd) add(n, plan.end, plan.sharedEnd)
-  row.spans.push({ from: plan.from, to: plan.to, first, count: row.station.length - first, pitch: step })
+  row.spans.push({ from: plan.from, to: plan.to, first, count: row.station.length - first, spaces: n, pitch: step })
 }
 
 /** Whether two rows stand on the same places with the same names. */

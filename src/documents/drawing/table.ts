@@ -116,7 +116,9 @@ function drawBlock(columns: readonly Column[], items: readonly Laid[], room: Roo
       )
     } else {
       item.cells.forEach((cell, i) => {
-        for (const [n, text] of cell.entries()) put(i, text, y + loose / 2 + height + n * pitchOf(height), columns[i].bold ?? false)
+        // a line of lettering stands in the middle of its pitch, clear of the rules above and below
+        const first = y + loose / 2 + (pitchOf(height) + height) / 2
+        for (const [n, text] of cell.entries()) put(i, text, first + n * pitchOf(height), columns[i].bold ?? false)
       })
     }
     y += item.tall

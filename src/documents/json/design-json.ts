@@ -111,7 +111,7 @@ function rowJson(row: FastenerRow): DesignJson['joints'][number]['rows'][number]
     fastener: row.fastener,
     diameter: row.diameter,
     pitch: row.pitch,
-    fitted: row.spans.map(({ from, to, count, pitch }) => ({ from, to, count, pitch })),
+    fitted: row.spans.map(({ from, to, count, spaces, pitch }) => ({ from, to, count, spaces, pitch })),
     length: usual.length,
     lengths: row.stacks.map(({ name, length, grip, count, parts }) => ({ name, length, grip, count, parts: [...parts] })),
     count: row.station.length,

@@ -89,7 +89,13 @@ const row = z.object({
   diameter: m('nominal diameter'),
   pitch: m('pitch asked for'),
   fitted: z.array(
-    z.object({ from: z.string(), to: z.string(), count: z.number().int(), pitch: m('pitch fitted to whole spaces between the two') }),
+    z.object({
+      from: z.string(),
+      to: z.string(),
+      count: z.number().int(),
+      spaces: z.number().int(),
+      pitch: m('pitch fitted to whole spaces between the two'),
+    }),
   ),
   length: m('the most usual length bought; for a blind rivet the upper end of its grip range'),
   lengths: z.array(

@@ -3,6 +3,7 @@ import { formula } from '../../../quantity/formula.js'
 
 const inch = 0.0254
 
+/** Nearest by ratio: one space a third too wide and two a third too narrow are equally far from the pitch asked for. */
 export const fittedPitch = formula({
   id: 'shell.fitted-pitch',
   says: 'Pitch fitted to whole spaces',
@@ -10,12 +11,26 @@ export const fittedPitch = formula({
   unit: 'm',
   inputs: { L: 'm', p_n: 'm' },
   where: { L: 'length between control points', p_n: 'nominal pitch' },
-  shows: 'L / max(1, round(L / p_n))',
-  eval: ({ L, p_n }) => L / Math.max(1, Math.round(L / p_n)),
-  source: { ref: 'shop practice', at: 'whole spaces between control points, nearest to the nominal pitch' },
+  cases: [
+    { when: 'L < p_n', shows: 'L' },
+    { when: '(L / p_n)^2 < floor(L / p_n) * (floor(L / p_n) + 1)', shows: 'L / floor(L / p_n)' },
+    { when: 'otherwise', shows: 'L / (floor(L / p_n) + 1)' },
+  ],
+  eval: ({ L, p_n }) => {
+    const whole = Math.floor(L / p_n)
+    if (whole < 1) return L
+    return L / ((L / p_n) ** 2 < whole * (whole + 1) ? whole : whole + 1)
+  },
+  source: { ref: 'shop practice', at: 'whole spaces between control points, the number whose pitch is nearest in ratio to the nominal' },
   examples: [
     { given: { L: 0.61, p_n: 0.0254 }, gives: 0.61 / 24, within: 1e-12, from: 'by hand: 610 / 25.4 = 24.02, so 24 spaces' },
     { given: { L: 0.01, p_n: 0.0254 }, gives: 0.01, within: 1e-12, from: 'by hand: never less than one space' },
+    {
+      given: { L: 0.0541, p_n: 0.0381 },
+      gives: 0.0541 / 2,
+      within: 1e-12,
+      from: 'by hand: 1.42 is over the square root of 1 x 2, so two spaces',
+    },
   ],
 })
 

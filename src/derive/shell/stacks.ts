@@ -60,9 +60,12 @@ function sameFound(a: Found, b: Found): boolean {
     if (p.length !== q.length) return false
     for (let i = 0; i < p.length; i++) if (p[i] !== q[i]) return false
   }
-  return a.row.stacks.every(
-    (s, k) => s.grip === b.row.stacks[k].grip && s.name === b.row.stacks[k].name && s.parts.join() === b.row.stacks[k].parts.join(),
-  )
+  // the same girths stand at other waterlines when the section itself has moved
+  if (a.row.waterline.some((z, i) => z !== b.row.waterline[i])) return false
+  return a.row.stacks.every((s, k) => {
+    const t = b.row.stacks[k]
+    return s.grip === t.grip && s.name === t.name && s.parts.join() === t.parts.join() && s.thickness.join() === t.thickness.join()
+  })
 }
 
 function findStacks(draft: RowDraft, plates: readonly Plate[], at: At): Found {

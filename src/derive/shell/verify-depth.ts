@@ -4,9 +4,10 @@
  *
  * Depths m inside the outer mould line along the normal; girths signed, right positive.
  */
-import { at, headingAt, type TangentChain } from '../../maths/tangent-chain.js'
+import { at, girthAtOffset, girthFromOffset, headingAt, type TangentChain } from '../../maths/tangent-chain.js'
 import type { Shell } from './index.js'
 import type { Plate } from './plates.js'
+import { ORDER } from './sheets.js'
 
 /** A mid surface: its depth at a girth, and the girths where the depth may jump. */
 export interface MidSurface {
@@ -20,20 +21,23 @@ export interface MidSurface {
 /** Gives the mid surface of any plate of a shell. */
 export function midSurfaces(shell: Shell): (plate: Plate) => MidSurface {
   const skins = shell.plates.filter((p) => p.kind === 'strake')
-  const panels = shell.plates.filter((p) => p.kind === 'lining')
+  const laps = liningLaps(shell)
   const known = new Map<string, MidSurface>()
   return (plate) => {
     // plates of one kind, band and thickness lie alike wherever they stand along the coach
     const key = `${plate.kind}|${plate.face}|${plate.order}|${plate.thickness}|${plate.part.startsWith('frame-') ? plate.part : ''}`
     const found = known.get(key)
     if (found) return found
-    const over = plate.kind === 'lining' ? panels : skins
     const chain = plate.kind === 'strake' ? shell.section.withFlange : shell.section.straight
     const corners = chain.elements.flatMap((e) => [e.girth0, -e.girth0, e.girth1, -e.girth1])
     const made = {
       chain,
-      depth: depthOf(shell, plate, skins, panels),
-      stops: ascending([0, ...corners, ...over.flatMap((p) => [p.g0, p.g1])]),
+      depth: depthOf(shell, plate, skins, laps),
+      stops: ascending([
+        0,
+        ...corners,
+        ...(plate.kind === 'lining' ? laps.flat().flatMap((g) => [g, -g]) : skins.flatMap((p) => [p.g0, p.g1])),
+      ]),
     }
     known.set(key, made)
     return made
@@ -50,11 +54,27 @@ function layersOver(list: readonly Plate[], plate: Plate): (girth: number) => nu
   return (girth) => new Set(outer.filter((p) => girth > p.g0 && girth < p.g1).map((p) => p.order)).size
 }
 
-function depthOf(shell: Shell, plate: Plate, skins: readonly Plate[], panels: readonly Plate[]): (girth: number) => number {
+/** Edges of each lap of the lining, unsigned girths: laps are measured on the lining itself. */
+function liningLaps(shell: Shell): [upper: number, lower: number][] {
+  const { lining, shell: s } = shell.laid.input
+  const chain = shell.section.straight
+  const depth = s.skin.thickness.value + s.frame.height + s.tape + lining.thickness.value / 2
+  return lining.seams.map(({ girth }) => {
+    const middle = girthAtOffset(chain, girth, depth)
+    return [girthFromOffset(chain, middle - lining.lap / 2, depth), girthFromOffset(chain, middle + lining.lap / 2, depth)]
+  })
+}
+
+function depthOf(
+  shell: Shell,
+  plate: Plate,
+  skins: readonly Plate[],
+  laps: readonly (readonly [number, number])[],
+): (girth: number) => number {
   const { shell: s, lining, ends } = shell.laid.input
   const skin = s.skin.thickness.value
   const half = plate.thickness / 2
-  const over = layersOver(plate.kind === 'lining' ? panels : skins, plate)
+  const over = layersOver(skins, plate)
   const room = skin + s.frame.height + s.tape
   switch (plate.kind) {
     case 'strake':
@@ -75,8 +95,12 @@ function depthOf(shell: Shell, plate: Plate, skins: readonly Plate[], panels: re
     case 'header':
     case 'post':
       return (g) => over(g) * skin + s.rim.thickness.value + half
-    case 'lining':
-      return (g) => room + over(g) * lining.thickness.value + half
+    case 'lining': {
+      // each band laps over the one above it, on the inside; the bands are numbered from the crown, which is over none
+      const lap = laps[Math.round((plate.order - ORDER.lining) * 100) - 1]
+      const lapped = (g: number): boolean => lap !== undefined && Math.abs(g) > lap[0] && Math.abs(g) < lap[1]
+      return (g) => room + (lapped(g) ? lining.thickness.value : 0) + half
+    }
     case 'trim-ring':
       return () => room + lining.thickness.value + half
     default:

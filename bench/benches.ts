@@ -5,7 +5,7 @@ import { design } from '../src/checks/index.js'
 import { readDefinition } from '../src/definition/read-definition.js'
 import type { Definition } from '../src/definition/types.js'
 import { derive } from '../src/derive/index.js'
-import { createMemo } from '../src/derive/memo.js'
+import { createMemo, type Memo } from '../src/derive/memo.js'
 import { afresh, definitionOf, textOf, withOpeningMoved } from './coach.js'
 import type { Bench } from './measure.js'
 import { coachwright, inFolder, peakOf } from './process.js'
@@ -20,79 +20,51 @@ const freshProcess = { unit: 'ms', samples: 5, warmups: 1 } as const
 
 const packet = (folder: string): readonly string[] => ['packet', USUAL, '--out', join(folder, 'packet')]
 
+/** The largest coach in new objects each time, so that nothing kept is recognised. */
+const fromNothing = (run: (definition: Definition) => unknown) => () => {
+  const parsed = definitionOf(LARGEST)
+  let next: Definition = parsed
+  return {
+    before: () => {
+      next = afresh(parsed)
+    },
+    run: () => run(next),
+  }
+}
+
+/** The same coach with one window moved, and the memo of the time before. */
+const afterAnEdit = (run: (definition: Definition, memo: Memo) => unknown) => () => {
+  const parsed = definitionOf(LARGEST)
+  const memo = createMemo()
+  run(parsed, memo)
+  let step = 0
+  let next: Definition = parsed
+  return {
+    before: () => {
+      step += 1
+      // To and fro by 1 mm, each time a hundredth further along: a place already derived would cost nothing.
+      next = withOpeningMoved(parsed, 'RW3', (step % 2 === 0 ? 0 : MM) + step * 0.01 * MM)
+    },
+    run: () => run(next, memo),
+  }
+}
+
 export const BENCHES: readonly Bench[] = [
   {
     id: 'derive',
     says: 'Derive Sedge 8 from a parsed definition, nothing kept',
     ...inProcess,
     budget: 30,
-    setup: () => {
-      const parsed = definitionOf(LARGEST)
-      let next: Definition = parsed
-      return {
-        before: () => {
-          next = afresh(parsed)
-        },
-        run: () => derive(next),
-      }
-    },
+    setup: fromNothing((d) => derive(d)),
   },
-  {
-    id: 'edit',
-    says: 'Derive Sedge 8 again with window RW3 moved 1 mm',
-    ...inProcess,
-    budget: 6,
-    setup: () => {
-      const parsed = definitionOf(LARGEST)
-      const memo = createMemo()
-      derive(parsed, memo)
-      let step = 0
-      let next: Definition = parsed
-      return {
-        before: () => {
-          step += 1
-          // To and fro by 1 mm, each time a hundredth further along: a place already derived would cost nothing.
-          next = withOpeningMoved(parsed, 'RW3', (step % 2 === 0 ? 0 : MM) + step * 0.01 * MM)
-        },
-        run: () => derive(next, memo),
-      }
-    },
-  },
-  {
-    id: 'checked',
-    says: 'Derive and check Sedge 8, nothing kept',
-    ...inProcess,
-    budget: 45,
-    setup: () => {
-      const parsed = definitionOf(LARGEST)
-      let next: Definition = parsed
-      return {
-        before: () => {
-          next = afresh(parsed)
-        },
-        run: () => design(next),
-      }
-    },
-  },
+  { id: 'edit', says: 'Derive Sedge 8 again with window RW3 moved 1 mm', ...inProcess, budget: 6, setup: afterAnEdit(derive) },
+  { id: 'checked', says: 'Derive and check Sedge 8, nothing kept', ...inProcess, budget: 45, setup: fromNothing((d) => design(d)) },
   {
     id: 'checked-edit',
     says: 'Derive and check Sedge 8 again with window RW3 moved 1 mm',
     ...inProcess,
     budget: 10,
-    setup: () => {
-      const parsed = definitionOf(LARGEST)
-      const memo = createMemo()
-      design(parsed, memo)
-      let step = 0
-      let next: Definition = parsed
-      return {
-        before: () => {
-          step += 1
-          next = withOpeningMoved(parsed, 'RW3', (step % 2 === 0 ? 0 : MM) + step * 0.01 * MM)
-        },
-        run: () => design(next, memo),
-      }
-    },
+    setup: afterAnEdit(design),
   },
   {
     id: 'faults',

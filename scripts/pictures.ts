@@ -30,7 +30,11 @@ mkdirSync(at('docs/sheets'), { recursive: true })
 for (const [name, page] of Object.entries(pictures)) {
   if (!page) throw new Error(`${name} has no page`)
   const png = new Resvg(pageToSvg(page), {
-    background: 'white', fitTo: { mode: 'width', value: 1800 }, font: { fontFiles: [...faceFiles()], loadSystemFonts: false },
-  }).render().asPng()
+    background: 'white',
+    fitTo: { mode: 'width', value: 1800 },
+    font: { fontFiles: [...faceFiles()], loadSystemFonts: false },
+  })
+    .render()
+    .asPng()
   writeFileSync(at(`docs/sheets/${name}.png`), png)
 }

@@ -31,7 +31,7 @@ async function said(...args: readonly string[]): Promise<Said> {
   const code = await run(args, { out: (text) => void out.push(text), err: (text) => void err.push(text), isWatched: false })
   return { code, out: out.join('\n'), err: err.join('\n') }
 }
-const command = ['--import', 'tsx', 'src/cli/main.ts'] as const
+const command = ['scripts/run.mjs', 'src/cli/main.ts'] as const
 
 describe('the command as it is run', () => {
   it('prints a whole design through a pipe, and nothing else', () => {

@@ -132,7 +132,7 @@ function* guesses(start: ChainPoint, pieces: readonly OpenPiece[]): Generator<nu
 }
 
 /** Gaussian elimination with partial pivoting; null where the matrix is singular. */
-export function solveLinear(matrix: readonly (readonly number[])[], right: readonly number[]): number[] | null {
+function solveLinear(matrix: readonly (readonly number[])[], right: readonly number[]): number[] | null {
   const n = right.length
   const a = matrix.map((row, i) => [...row, right[i]])
   for (let c = 0; c < n; c++) {

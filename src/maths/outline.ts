@@ -217,7 +217,7 @@ export function distanceToOutline(outline: readonly Vertex[], x: number, y: numb
   return best
 }
 
-export function distanceToSegment(x: number, y: number, ax: number, ay: number, bx: number, by: number): number {
+function distanceToSegment(x: number, y: number, ax: number, ay: number, bx: number, by: number): number {
   const dx = bx - ax
   const dy = by - ay
   const length2 = dx * dx + dy * dy

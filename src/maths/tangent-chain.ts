@@ -62,13 +62,13 @@ export function buildChain(start: ChainPoint, pieces: readonly ChainPiece[]): Ta
 }
 
 /** The element that holds girth g; the last one is carried straight on beyond the end, the first before the start. */
-export function elementAt(chain: TangentChain, g: number): ChainElement {
+function elementAt(chain: TangentChain, g: number): ChainElement {
   for (const element of chain.elements) if (g <= element.girth1) return element
   return runOut(chain)
 }
 
 /** The straight line that carries the chain on past its end (a flange bent up from it starts here). */
-export function runOut(chain: TangentChain): ChainElement {
+function runOut(chain: TangentChain): ChainElement {
   const last = chain.elements[chain.elements.length - 1]
   const end = pointOn(last, last.girth1)
   return {
@@ -98,6 +98,7 @@ function pointOn(e: ChainElement, g: number): ChainPoint {
 /** Point, and heading there, at girth g of the curve itself, `offset` m inward along the normal. */
 export function at(chain: TangentChain, g: number, offset = 0): ChainPoint {
   const p = pointOn(elementAt(chain, g), g)
+  if (offset === 0) return p
   return { y: p.y - offset * Math.sin(p.heading), z: p.z - offset * Math.cos(p.heading), heading: p.heading }
 }
 

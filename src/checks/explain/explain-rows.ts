@@ -3,7 +3,6 @@ import type { FastenerRow, Span, Stack } from '../../derive/nouns.js'
 import { grip } from '../../derive/shell/formulas/lengths.formulas.js'
 import { blindRivet, solidRivet } from '../../derive/shell/formulas/rivet-stock.js'
 import { edgeRatio, fittedPitch } from '../../derive/shell/formulas/spacing.formulas.js'
-import { developed } from '../../maths/development.js'
 import { distanceToOutline } from '../../maths/outline.js'
 import type { Worked } from '../../quantity/formula.js'
 import type { Entry, Subject } from './entry.js'
@@ -15,7 +14,7 @@ export function rowEntries(subject: Subject): readonly Entry[] {
   return subject.design.rows.flatMap((row) => [
     ...stackEntries(subject, row),
     ...row.spans.map(
-      (span, k): Entry => ({
+      (span, _k): Entry => ({
         id: `row.${row.id}.pitch.${span.from}-${span.to}`,
         says: `pitch of ${row.says} fitted from ${span.from} to ${span.to}`,
         work: () => pitchOf(row, span),

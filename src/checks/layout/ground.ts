@@ -37,7 +37,7 @@ export function placeOn(ground: Ground, station: number, v: number): Place {
   return placeAtGirth(ground, station, undeveloped(ground.derived.shell.laid.skin, v))
 }
 
-export function placeAtGirth(ground: Ground, station: number, girth: number): Place {
+function placeAtGirth(ground: Ground, station: number, girth: number): Place {
   const p = at(ground.derived.shell.section.withFlange, Math.abs(girth))
   return { side: Math.abs(girth) < 1e-9 ? 'centre' : girth > 0 ? 'right' : 'left', station, girth: Math.abs(girth), waterline: p.z }
 }

@@ -13,7 +13,7 @@ import { type Ground, halfFlange } from './ground.js'
 type Interval = readonly [from: number, to: number]
 
 /** Intervals of the centre's station that are clean, ascending. m. */
-export function cleanStations(ground: Ground, shape: OpeningShape): Interval[] {
+function cleanStations(ground: Ground, shape: OpeningShape): Interval[] {
   const half = (shape.x1 - shape.x0) / 2
   const { input } = ground
   const room = ground.line + ground.edge

@@ -6,7 +6,7 @@ import { type Ground, middleOf } from './ground.js'
 import { nearestClean } from './nearest-clean.js'
 
 /** Distance between two rounded rectangles, negative where they overlap (by the less of the two overlaps). m. */
-export function distanceBetween(a: OpeningShape, b: OpeningShape): number {
+function distanceBetween(a: OpeningShape, b: OpeningShape): number {
   const ra = Math.min(a.corner, (a.x1 - a.x0) / 2, (a.v1 - a.v0) / 2)
   const rb = Math.min(b.corner, (b.x1 - b.x0) / 2, (b.v1 - b.v0) / 2)
   const dx = Math.max(a.x0 + ra - (b.x1 - rb), b.x0 + rb - (a.x1 - ra))

@@ -62,7 +62,7 @@ export function strakesAgainstStock(ground: Ground): Check[] {
 }
 
 /** The girths between which a seam may lie for the sheets above and below it both to fit their stock. */
-export function seamWindow(ground: Ground, seam: number): { readonly from: number; readonly to: number } {
+function seamWindow(ground: Ground, seam: number): { readonly from: number; readonly to: number } {
   const { shell, stock } = ground.input
   const half = shell.lap / 2
   const wide = (k: number): number => {

@@ -179,7 +179,7 @@ function frameRows(laid: Laid, frames: readonly FramePlates[], base: Development
                 sharedEnd: i + 2 < controls.length ? [b.mark] : [],
               },
               place,
-              (u) => clear(...place(u)),
+              clear,
             )
           }
         }
@@ -226,7 +226,7 @@ function seamRows(laid: Laid, laps: readonly LiningLap[]): RowDraft[] {
             // the frames' own rows hold the lap's ends, and an opening's edge that comes near one needs no second fastener
             { from: s.fromMark, to: s.toMark, start: s.from, end: s.to, atStart: s.from - from >= room, atEnd: to - s.to >= room },
             (x) => [x, lap.girth],
-            (x) => clear(x, lap.girth),
+            clear,
           )
         }
       }

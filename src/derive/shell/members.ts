@@ -77,7 +77,7 @@ export function leastPiece(input: ShellInput, stub: number, fastener: string): n
 }
 
 /** Stretches of a frame that are left: foot to foot in signed girth, less the openings that cut its web. */
-export function frameStretches(laid: Laid, frame: FrameDefinition): { stretches: Stretch[]; cutBy: string[] } {
+function frameStretches(laid: Laid, frame: FrameDefinition): { stretches: Stretch[]; cutBy: string[] } {
   const { input, section, skin } = laid
   const half = flangeHalf(input, frame)
   const gaps = laid.shapes

@@ -54,7 +54,7 @@ function shapeOf(o: OpeningDefinition, surface: 'right' | 'left' | 'roof', secti
 }
 
 /** Signed girths of an opening's lower and upper limits, ascending. */
-export function girthsOf(o: OpeningDefinition, section: Section): [number, number] {
+function girthsOf(o: OpeningDefinition, section: Section): [number, number] {
   if (o.surface === 'roof' || o.waterline === null) return [o.girth - o.height / 2, o.girth + o.height / 2]
   const head = girthAtZ(section.chain, o.waterline + o.height / 2)
   const sill = girthAtZ(section.chain, o.waterline - o.height / 2)

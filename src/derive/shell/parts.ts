@@ -82,12 +82,6 @@ export function placeAt(chain: TangentChain, station: number, girth: number): Pl
   return { side: Math.abs(girth) < 1e-9 ? 'centre' : girth > 0 ? 'right' : 'left', station, girth: Math.abs(girth), waterline: p.z }
 }
 
-/** Point in space of the foot of the normal at (station, signed girth), `depth` m inside the mould line. */
-export function inSpace(chain: TangentChain, station: number, girth: number, depth: number): [number, number, number] {
-  const p = at(chain, Math.abs(girth), depth)
-  return [station, Math.sign(girth) * p.y, p.z]
-}
-
 /** Gauss–Legendre points on 0..1, five of them: exact far beyond what a centre of mass needs. */
 const GAUSS: readonly (readonly [at: number, weight: number])[] = [
   [0.046910077030668, 0.118463442528095],

@@ -104,14 +104,8 @@ export function lieOf(g0: number, g1: number): Plate['lie'] {
   return g1 <= 0 ? 'left-hand' : 'centre'
 }
 
-/** Whether the plate has metal at a point. The station and girth rectangle, less cuts, and only the ring if it is one. */
-export function hasMetal(plate: Plate, station: number, girth: number, skinLength: number): boolean {
-  if (station < plate.x0 || station > plate.x1 || girth < plate.g0 || girth > plate.g1) return false
-  return uncut(plate, station, skinLength)
-}
-
-/** The same for a point known to lie in the rectangle. */
-export function uncut(plate: Plate, station: number, skinLength: number): boolean {
+/** Whether the plate has metal at a point of its rectangle of station and girth: clear of its cuts, and on the ring if it is one. */
+export function uncut(plate: Pick<Plate, 'ring' | 'cuts'>, station: number, skinLength: number): boolean {
   if (plate.ring && (!contains(plate.ring.outer, station, skinLength) || contains(plate.ring.inner, station, skinLength))) return false
   for (const cut of plate.cuts) if (contains(cut, station, skinLength)) return false
   return true

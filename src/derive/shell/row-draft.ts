@@ -46,26 +46,27 @@ export interface SpanPlan {
 
 /**
  * Adds the fasteners of one span. A fastener between two spans belongs to the span that starts there (number 0), so a
- * span's own refit renames nothing else. `place` maps the parameter to station and signed girth.
+ * span's own refit renames nothing else. `place` maps the parameter to station and signed girth, `keep` leaves out
+ * what would come too near a cut.
  */
 export function addSpan(
   row: RowDraft,
   plan: SpanPlan,
   place: (u: number) => readonly [number, number],
-  keep: (u: number) => boolean = () => true,
+  keep: (station: number, girth: number) => boolean = () => true,
 ): void {
   const length = plan.end - plan.start
   const n = spacesIn(length, row.pitch)
   const step = length / n
   const first = row.station.length
   const add = (number: number, u: number, shared: readonly string[] | undefined): void => {
-    if (!keep(u)) return
-    const [x, g] = place(u)
+    const at = place(u)
+    if (!keep(at[0], at[1])) return
     if (shared && shared.length > 0) row.shared[row.station.length] = [...shared]
     row.span.push(row.spans.length)
     row.number.push(number)
-    row.station.push(x)
-    row.girth.push(g)
+    row.station.push(at[0])
+    row.girth.push(at[1])
   }
   if (plan.atStart) add(0, plan.start, plan.sharedStart)
   if (plan.staggered && n >= 3) {

@@ -67,7 +67,6 @@ function layRing(laid: Laid, row: RowDraft, ring: Ring): void {
     return [x, undeveloped(laid.skin, v)]
   }
   const clear = clearOfCuts(laid, row.fastener)
-  const keep = (s: number): boolean => clear(...place(s))
   const n = ring.controls.length
   for (let i = 0; i < (ring.closed ? n : n - 1); i++) {
     const a = ring.controls[i]
@@ -86,7 +85,7 @@ function layRing(laid: Laid, row: RowDraft, ring: Ring): void {
         sharedEnd: b.shared,
       },
       place,
-      keep,
+      clear,
     )
   }
 }
@@ -126,7 +125,7 @@ function rimPlate(laid: Laid, shape: OpeningShape): Plate {
 }
 
 /** Frames whose web an opening cuts, by exact outline. */
-export function framesCut(laid: Laid, shape: OpeningShape): FrameDefinition[] {
+function framesCut(laid: Laid, shape: OpeningShape): FrameDefinition[] {
   return laid.input.frames.filter((f) => f.station > shape.x0 && f.station < shape.x1)
 }
 

@@ -46,7 +46,7 @@ function fitBetween(
   row: RowDraft,
   controls: readonly Control[],
   place: (u: number) => readonly [number, number],
-  keep: (u: number) => boolean,
+  keep: (station: number, girth: number) => boolean,
   staggered = false,
 ): void {
   for (let i = 0; i + 1 < controls.length; i++) {
@@ -90,12 +90,7 @@ export function hoopRows(laid: Laid, frames: readonly FramePlates[]): RowDraft[]
             { mark: s.fromMark, u: s.from + inset, shared: [] },
             { mark: s.toMark, u: s.to - inset, shared: [] },
           ]
-          fitBetween(
-            row,
-            [ends[0], ...seamControls(laid, ends[0].u, ends[1].u, room), ends[1]],
-            (g) => [station, g],
-            (g) => clear(station, g),
-          )
+          fitBetween(row, [ends[0], ...seamControls(laid, ends[0].u, ends[1].u, room), ends[1]], (g) => [station, g], clear)
         }
         return row
       })
@@ -158,13 +153,7 @@ export function jointRows(laid: Laid, frames: readonly FramePlates[]): RowDraft[
             { mark: 'foot-right', u: foot, shared: [] },
             { mark: 'toe-right', u: edge, shared: [] },
           ]
-          fitBetween(
-            row,
-            controls,
-            (g) => [station, g],
-            (g) => clear(station, g),
-            which === 'outer',
-          )
+          fitBetween(row, controls, (g) => [station, g], clear, which === 'outer')
           return row
         })
       })
@@ -194,7 +183,7 @@ export function seamRows(laid: Laid, stringers: readonly StringerPlate[]): RowDr
           row,
           { from: s.fromMark, to: s.toMark, start: s.plate.x0 + inset, end: s.plate.x1 - inset, atStart: true, atEnd: true },
           (x) => [x, lap.girth],
-          (x) => clear(x, lap.girth),
+          clear,
         )
       }
       return row
@@ -231,12 +220,7 @@ function layAlong(laid: Laid, row: RowDraft, girth: number, from: number, to: nu
       ...inner.map((f) => ({ mark: f.id, u: f.station, shared: [] })),
       { mark: s.toMark, u: to, shared: [] },
     ]
-    fitBetween(
-      row,
-      controls,
-      (x) => [x, girth],
-      (x) => clear(x, girth),
-    )
+    fitBetween(row, controls, (x) => [x, girth], clear)
   }
   return row
 }

@@ -9,6 +9,7 @@ import { heightAt, type TangentChain } from '../../maths/tangent-chain.js'
 import type { Memo } from '../memo.js'
 import type { FastenerRow, Stack } from '../nouns.js'
 import { blindRivet, type StockRivet, solidRivet } from './formulas/rivet-stock.js'
+import type { OpeningShape } from './opening-shape.js'
 import { type Plate, uncut } from './plates.js'
 import type { RowDraft } from './row-draft.js'
 
@@ -42,9 +43,9 @@ export function resolveRow(memo: Memo, token: unknown, draft: RowDraft, candidat
   const inputs: unknown[] = [draft, token]
   for (const p of plates) {
     inputs.push(p.part, p.development, p.x0, p.x1, p.g0, p.g1, p.ring?.inner)
-    for (const c of p.cuts) if (c.x1 >= reach.x0 && c.x0 <= reach.x1 && c.v1 >= reach.v0 && c.v0 <= reach.v1) inputs.push(c)
+    for (const c of p.cuts) if (meets(c, reach)) inputs.push(c)
   }
-  const found = memo.settle(`stack ${draft.id}`, inputs, () => findStacks(draft, plates, at), sameFound)
+  const found = memo.settle(`stack ${draft.id}`, inputs, () => findStacks(draft, plates, reach, at), sameFound)
   const hit = plates.filter((_, k) => found.index[k].length > 0)
   return memo.keep(`resolved ${draft.id}`, [found, ...hit], () => ({
     row: found.row,
@@ -68,48 +69,47 @@ function sameFound(a: Found, b: Found): boolean {
   })
 }
 
-function findStacks(draft: RowDraft, plates: readonly Plate[], at: At): Found {
+function findStacks(draft: RowDraft, plates: readonly Plate[], reach: Reach, at: At): Found {
   const index: number[][] = plates.map(() => [])
   const edges = new Float64Array(4 * plates.length)
   plates.forEach((p, k) => {
     edges.set([p.x0, p.x1, p.g0, p.g1], 4 * k)
   })
-  // a stack is a path down a tree of plates; equal paths end in the same node
-  const steps = new Map<number, number>()
-  const path: number[][] = [[]]
-  const stackOf = new Map<number, number>()
-  const ends: number[] = []
+  // only cuts that come near the row can take metal from under it
+  const near = plates.map((p) => ({ ring: p.ring, cuts: p.cuts.filter((c) => meets(c, reach)) }))
+  const known = new Map<string, number>()
+  const ends: number[][] = []
   const counts: number[] = []
   const n = draft.station.length
   const stack = new Array<number>(n)
+  // neighbours mostly go through the same plates, so the last stack is tried first
+  let last: number[] = []
+  let current = -1
+  const hit = new Array<number>(plates.length).fill(0)
   for (let i = 0; i < n; i++) {
     const x = draft.station[i]
     const g = draft.girth[i]
     const v = developed(at.skin, g)
-    let node = 0
+    let hits = 0
+    let same = current >= 0
     for (let k = 0; k < plates.length; k++) {
       const e = 4 * k
-      if (x < edges[e] || x > edges[e + 1] || g < edges[e + 2] || g > edges[e + 3] || !uncut(plates[k], x, v)) continue
+      if (x < edges[e] || x > edges[e + 1] || g < edges[e + 2] || g > edges[e + 3] || !uncut(near[k], x, v)) continue
       index[k].push(i)
-      const step = node * 1024 + k
-      let next = steps.get(step)
-      if (next === undefined) {
-        next = path.push([...path[node], k]) - 1
-        steps.set(step, next)
-      }
-      node = next
+      same = same && last[hits] === k
+      hit[hits++] = k
     }
-    let known = stackOf.get(node)
-    if (known === undefined) {
-      known = ends.push(node) - 1
-      stackOf.set(node, known)
-      counts.push(0)
+    if (!same || hits !== last.length) {
+      last = hit.slice(0, hits)
+      const key = last.join()
+      current = known.get(key) ?? ends.push(last) - 1
+      known.set(key, current)
+      if (current === counts.length) counts.push(0)
     }
-    counts[known]++
-    stack[i] = known
+    counts[current]++
+    stack[i] = current
   }
-  const stacks = ends.map((node, k): Stack => {
-    const hit = path[node]
+  const stacks = ends.map((hit, k): Stack => {
     const thickness = hit.map((h) => plates[h].thickness)
     const grip = thickness.reduce((a, b) => a + b, 0)
     const bought = boughtFor(at, grip)
@@ -138,6 +138,8 @@ interface Reach {
   readonly v0: number
   readonly v1: number
 }
+
+const meets = (c: OpeningShape, r: Reach): boolean => c.x1 >= r.x0 && c.x0 <= r.x1 && c.v1 >= r.v0 && c.v0 <= r.v1
 
 function reachOf(draft: RowDraft, skin: Development): Reach {
   let [x0, x1, g0, g1] = [Infinity, -Infinity, Infinity, -Infinity]

@@ -3,7 +3,7 @@ import { sha256 } from '@noble/hashes/sha2.js'
 import { bytesToHex, utf8ToBytes } from '@noble/hashes/utils.js'
 import { z } from 'zod'
 
-export const PACKET_FORMAT = 1
+const PACKET_FORMAT = 1
 
 const documentForm = z.object({
   path: z.string().describe('where it is in the packet, with forward slashes'),
@@ -14,7 +14,7 @@ const documentForm = z.object({
     .describe('SHA-256 of its bytes, in hexadecimal'),
 })
 
-export const manifestForm = z
+const manifestForm = z
   .object({
     packet: z.literal(PACKET_FORMAT).describe('version of this form'),
     program: z.string().describe('name and version of the program that made the packet'),

@@ -8,7 +8,7 @@ export interface PartGroup {
   readonly kinds: readonly PartKind[]
 }
 
-export const PART_GROUPS: readonly PartGroup[] = [
+const PART_GROUPS: readonly PartGroup[] = [
   { folder: 'sheets', says: 'skin sheets', kinds: ['strake'] },
   { folder: 'frames', says: 'hoop and joint frames', kinds: ['frame', 'joint-frame'] },
   { folder: 'members', says: 'stringers, posts, headers and edge channels', kinds: ['stringer', 'post', 'header', 'edge-channel'] },

@@ -98,4 +98,11 @@ describe('text to faults', () => {
     })
     expect(took.sort((a, b) => a - b)[4]).toBeLessThan(150)
   })
+
+  it('points to the last words of a text that breaks off', () => {
+    for (const text of ['schema: 1\ncoach: {name: "Sedge\n', 'schema: 1\ncoach: "x', 'schema: 1\r\ncoach: [\r\n\r\n']) {
+      const { faults } = readDefinition('x.yaml', text, () => null)
+      expect(faults[0]).toMatchObject({ line: 2 })
+    }
+  })
 })

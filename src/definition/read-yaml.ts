@@ -47,7 +47,8 @@ export function readYaml(text: string, file: string): ReadText {
         'a definition in YAML',
         `The YAML reader says: ${firstLine(first)}.`,
       ]
-      add(where(first.pos[0]), 'the text', expected, around(text, first.pos[0]), advice)
+      // what is missing at the end of the file is missing after its last words, not on an empty line below them
+      add(where(Math.min(first.pos[0], text.trimEnd().length)), 'the text', expected, around(text, first.pos[0]), advice)
     }
     const root = broken ? null : convert(doc.contents, { file, line: 1, column: 1 }, '', 0)
     return { root: broken ? null : root, faults }

@@ -1,5 +1,6 @@
 /** Each opening once, with everything that appears because of it. */
-import { undeveloped } from '../../maths/development.js'
+import { developed, undeveloped } from '../../maths/development.js'
+import { clipToRectangle, type Vertex } from '../../maths/outline.js'
 import { girthAtZ } from '../../maths/tangent-chain.js'
 import type { OpeningDerived, Outline } from '../nouns.js'
 import { flangeHalf, type Laid, rimReach } from './members.js'
@@ -36,7 +37,7 @@ function describe(
   trimRing: string | null,
 ): OpeningDerived {
   const made = resolved?.row
-  const outline = outlineOf(shape).map(([x, v, b]) => [x, undeveloped(laid.skin, v), b] as const) as Outline
+  const outline = onTheSheet(laid, shape).map(([x, v, b]) => [x, undeveloped(laid.skin, v), b] as const) as Outline
   const spans = made ? made.spans : []
   return {
     id: shape.id,
@@ -68,7 +69,14 @@ function middleGirth(laid: Laid, shape: OpeningShape): number {
   const written = shape.definition?.waterline
   const g = written !== null && written !== undefined && shape.side !== 'centre' ? girthAtZ(chain, written) : null
   if (g !== null) return shape.side === 'right' ? g : -g
-  return undeveloped(laid.skin, Math.min(Math.max((shape.v0 + shape.v1) / 2, -laid.section.toe), laid.section.toe))
+  const levels = onTheSheet(laid, shape).map((p) => p[1])
+  return undeveloped(laid.skin, (Math.min(...levels) + Math.max(...levels)) / 2)
+}
+
+/** The outline on the developed skin; an opening that runs out through the sheet's edge ends there. */
+function onTheSheet(laid: Laid, shape: OpeningShape): readonly Vertex[] {
+  const edge = laid.section.sheetEdge
+  return clipToRectangle(outlineOf(shape), shape.x0, developed(laid.skin, -edge), shape.x1, developed(laid.skin, edge))
 }
 
 /** The rectangle of blanket left out in each bay, to the rim ring's outer edge; station and signed girth. m. */

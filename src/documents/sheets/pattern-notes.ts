@@ -1,8 +1,10 @@
 /** Beside the title block: the rows of holes as a small table, and the notes in sentences. */
+
 import type { Design } from '../../derive/design.js'
 import type { Part, Pattern } from '../../derive/nouns.js'
 import { holeRows } from '../drawing/hole-rows.js'
 import { lettered, shorten, wrap } from '../drawing/lettering.js'
+import { netOutline } from '../drawing/net-outline.js'
 import type { LetterHeight, Mark } from '../drawing/page.js'
 import { FINE, letter, lines, THIN } from '../drawing/page.js'
 import type { PaperSize } from '../drawing/paper-sizes.js'
@@ -26,7 +28,7 @@ function noteSentences(design: Design, part: Part, pattern: Pattern, units: Prin
     `Dimensions in ${lengthUnit(units)} from the origin mark (${origin.says}: STA ${(origin.station * 1000).toFixed(0)}, G ${(Math.abs(origin.girth) * 1000).toFixed(0)}). Drawn at the sheet's mid surface.`,
     `Blank ${plainLength(box.x1 - box.x0, units)} × ${plainLength(box.y1 - box.y0, units)}${part.stock ? `, sheared from stock ${stock ? stockWords(stock, units) : part.stock}` : ''}, net ${massWords(part.mass.value, units)}.`,
     ...(part.pieces > 1 ? [`The cuts leave ${part.pieces} separate pieces.`] : []),
-    ...(pattern.cuts.length > 0 ? ['A thin dashed edge is taken away by a cut.'] : []),
+    ...(netOutline(pattern).removed.length > 0 ? ['A thin dashed edge is taken away by a cut.'] : []),
     ...fastenerSentences(design, pattern),
     'Hole places are in the hole table of the same revision; the table is the authority, not this drawing.',
     ...part.notes,

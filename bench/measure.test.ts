@@ -32,10 +32,13 @@ describe('a bench', () => {
     }
     const figure = measure(bench({ setup: () => ({ before, run: () => wait(3) }) }))
     expect(figure.median).toBeGreaterThanOrEqual(3)
+    // a busy machine may run late, but never by what was done before each of seven runs
     expect(figure.median).toBeLessThan(60)
     expect(prepared).toBe(7)
     expect(figure.ratio).toBeGreaterThan(0)
-    expect(sentence(figure)).toMatch(/^Three milliseconds of nothing: .* ms of 2 ms, .* reference loops; over the budget$/)
+    expect(sentence({ ...figure, median: 3 })).toMatch(
+      /^Three milliseconds of nothing: .* ms of 2 ms, .* reference loops; over the budget$/,
+    )
   })
 
   it('passes on what goes wrong inside it', () => {

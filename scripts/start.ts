@@ -2,7 +2,6 @@
 import { relative } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import { design } from '../src/checks/index.js'
-import { countVerdicts, worstFirst } from '../src/cli/commands/check.js'
 import { progressLine } from '../src/cli/commands/packet.js'
 import { makePacket } from '../src/cli/make-packet.js'
 import { openCoach } from '../src/cli/open-coach.js'
@@ -10,6 +9,7 @@ import { Refused, refusalLine } from '../src/cli/refused.js'
 import { count, kg, list } from '../src/cli/say-numbers.js'
 import { processTerminal } from '../src/cli/terminal.js'
 import type { Design } from '../src/derive/design.js'
+import { verdictCounts, worstFirst } from '../src/documents/sheets/checks-list.js'
 
 const at = (path: string): string => fileURLToPath(new URL(`../${path}`, import.meta.url))
 /** Failing checks named in the summary; the rest are in the packet. */
@@ -39,7 +39,7 @@ async function start(): Promise<void> {
 function summary(made: Design): readonly string[] {
   const { coach } = made.definition
   const { totals } = made
-  const n = countVerdicts(made.checks)
+  const n = verdictCounts(made.checks)
   const stocks = new Map<string, number>()
   for (const { stock } of totals.sheets) stocks.set(stock, (stocks.get(stock) ?? 0) + 1)
   const failing = worstFirst(made.checks).filter((c) => c.verdict === 'fail')

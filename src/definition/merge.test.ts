@@ -50,7 +50,7 @@ describe('laying a coach over its family', () => {
 
   it('says where each slip lies, in whichever file', () => {
     const files = { 'a/coach.yaml': 'extends: [family.yaml, gone.yaml, 3]\nschema: 1\n', 'a/family.yaml': 'schema: 1\nlap: {a: 1\n' }
-    expect(merge(files).says).toEqual(['a/coach.yaml:1:35 "3"', 'a/family.yaml:3:1 the end of the file', 'a/coach.yaml:1:24 "gone.yaml"'])
+    expect(merge(files).says).toEqual(['a/coach.yaml:1:35 "3"', 'a/family.yaml:2:11 the end of the file', 'a/coach.yaml:1:24 "gone.yaml"'])
   })
 
   it('finds files beside the one that names them', () => {

@@ -4,15 +4,12 @@
  */
 import type { SURFACES, WholeDraft } from './definition-form.js'
 import { SCHEMA } from './load-files.js'
+import { sideOfLetter } from './sides.js'
 import type { Definition, Market, Surface } from './types.js'
 
-/** Side of travel next to the curb: traffic keeps right in the first two, left in the others. */
-const CURB: Readonly<Record<Market, 'right' | 'left'>> = { us: 'right', eu: 'right', uk: 'left', au: 'left' }
-
 function surfaceOf(written: (typeof SURFACES)[number], market: Market): Surface {
-  const curb = CURB[market]
-  if (written === 'C' || written === 'curb') return curb
-  if (written === 'R' || written === 'road') return curb === 'right' ? 'left' : 'right'
+  if (written === 'C' || written === 'curb') return sideOfLetter('C', market)
+  if (written === 'R' || written === 'road') return sideOfLetter('R', market)
   return written
 }
 

@@ -1,11 +1,12 @@
 /** From an address to the place on this coach it names, or a sentence why the coach has no such place. */
+
+import { sideOfLetter } from '../../definition/sides.js'
 import type { Side } from '../../definition/types.js'
 import type { Derived } from '../../derive/index.js'
 import { liningDepth } from '../../derive/shell/section.js'
 import { at, girthAtZ, girthFromOffset, widest } from '../../maths/tangent-chain.js'
 import type { Address, HeightKey } from './address.js'
 import { barrelEnds, lengthText } from './lengths.js'
-import { sideOfLetter } from './sides.js'
 
 /** A place on the outer mould line: station, and girth signed, right positive. m. */
 export interface Spot {

@@ -1,8 +1,9 @@
 /** A place printed the way a shop says it. */
+
+import { letterOfSide } from '../../definition/sides.js'
 import type { Market } from '../../definition/types.js'
 import type { Place } from '../../derive/nouns.js'
 import { lengthText } from './lengths.js'
-import { letterOfSide } from './sides.js'
 
 /** Less steep than this a place is on the roof and is told by its girth, rad. */
 const ROOF = Math.PI / 4

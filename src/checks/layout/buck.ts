@@ -2,6 +2,7 @@
 
 import { placeOf } from '../../derive/holes.js'
 import type { Check } from '../../derive/nouns.js'
+import { cutsWeb } from '../../derive/shell/opening-shape.js'
 import { distanceCheck, HAIR, mm } from '../check.js'
 import { type Ground, middleOf } from './ground.js'
 import { rimToFlange } from './openings-frames.js'
@@ -44,7 +45,7 @@ function rimsAgainstWebs(ground: Ground, need: number): Check[] {
   return derived.shell.laid.shapes.flatMap((shape) =>
     input.frames.flatMap((frame) => {
       const toFlange = rimToFlange(ground, shape, frame)
-      if (toFlange === null || (shape.x0 < frame.station && shape.x1 > frame.station)) return []
+      if (toFlange === null || cutsWeb(shape, frame.station)) return []
       const room =
         Math.max(shape.x0 - ground.line - frame.station, frame.station - shape.x1 - ground.line) - input.shell.frame.thickness.value / 2
       if (room >= need - HAIR) return []

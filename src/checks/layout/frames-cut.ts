@@ -1,12 +1,11 @@
 /** A frame leg cut twice, and the members that carry a cut frame: both ends on sound metal, clear of everything else. */
 
 import type { Check } from '../../derive/nouns.js'
-import { contains, type OpeningShape, signedDistance } from '../../derive/shell/opening-shape.js'
+import { contains, cutsWeb, type OpeningShape, signedDistance } from '../../derive/shell/opening-shape.js'
 import { developed } from '../../maths/development.js'
 import { distanceCheck, finding, HAIR, mm } from '../check.js'
 import { type Ground, placeOn, sideWord } from './ground.js'
 import { nearestClean } from './nearest-clean.js'
-import { cutsWeb } from './openings-frames.js'
 
 export function legsCutTwice(ground: Ground): Check[] {
   const { shapes } = ground.derived.shell.laid
@@ -14,7 +13,7 @@ export function legsCutTwice(ground: Ground): Check[] {
   for (const frame of ground.input.frames) {
     for (const side of ['left', 'right'] as const) {
       const cuts = shapes
-        .filter((s) => cutsWeb(s, frame) && s.side === side)
+        .filter((s) => cutsWeb(s, frame.station) && s.side === side)
         .map((s) => ({ id: s.id, from: Math.min(Math.abs(s.v0), Math.abs(s.v1)), to: Math.max(Math.abs(s.v0), Math.abs(s.v1)) }))
         .sort((a, b) => a.from - b.from)
       for (let i = 0; i + 1 < cuts.length; i++) {
@@ -57,7 +56,7 @@ export function framingStands(ground: Ground): Check[] {
     ] as const) {
       const cutBy = frame
         ? laid.shapes.find(
-            (s) => s.id !== shape.id && cutsWeb(s, frame) && ends.some((v) => v > s.v0 - ground.reach && v < s.v1 + ground.reach),
+            (s) => s.id !== shape.id && cutsWeb(s, frame.station) && ends.some((v) => v > s.v0 - ground.reach && v < s.v1 + ground.reach),
           )
         : undefined
       if (frame && !cutBy) continue

@@ -1,5 +1,6 @@
 /** What every layout rule looks at: the shell's geometry with the lengths that are asked for again and again. */
 
+import { letterOfSide } from '../../definition/sides.js'
 import type { FrameDefinition } from '../../definition/types.js'
 import type { Derived } from '../../derive/index.js'
 import type { Place } from '../../derive/nouns.js'
@@ -53,9 +54,7 @@ export function middleOf(ground: Ground, s: OpeningShape): Place {
 /** Side word with the market's letter: right (C) where the curb is on the right. */
 export function sideWord(ground: Ground, side: 'left' | 'right' | 'centre'): string {
   if (side === 'centre') return 'roof'
-  const market = ground.derived.definition.coach.market
-  const curb = market === 'uk' || market === 'au' ? 'left' : 'right'
-  return side === curb ? `${side} (C)` : `${side} (R)`
+  return `${side} (${letterOfSide(side, ground.derived.definition.coach.market)})`
 }
 
 export const halfFlange = (ground: Ground, f: FrameDefinition): number =>

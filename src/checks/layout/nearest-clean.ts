@@ -13,8 +13,7 @@ import { type Ground, halfFlange } from './ground.js'
 type Interval = readonly [from: number, to: number]
 
 /** Intervals of the centre's station that are clean, ascending. m. */
-function cleanStations(ground: Ground, shape: OpeningShape): Interval[] {
-  const half = (shape.x1 - shape.x0) / 2
+function cleanStations(ground: Ground, shape: OpeningShape, half: number): Interval[] {
   const { input } = ground
   const room = ground.line + ground.edge
   let free: Interval[] = [[input.frames[0].station + half, input.frames[input.frames.length - 1].station - half]]
@@ -38,19 +37,39 @@ function without(free: readonly Interval[], from: number, to: number): Interval[
     .filter(([a, b]) => b >= a - HAIR)
 }
 
-/** The sentence that offers the nearest clean place along the coach, and the middle of its bay. */
+/** The sentence that offers the nearest clean place along the coach and the middle of that space, or the width that would fit. */
 export function nearestClean(ground: Ground, shape: OpeningShape): string | null {
   if (shape.surface === 'wheel') return null
   const at = (shape.x0 + shape.x1) / 2
-  const free = cleanStations(ground, shape)
-  const best = free
-    .map(([a, b]) => ({ station: Math.min(b, Math.max(a, at)), middle: (a + b) / 2 }))
-    .sort((p, q) => Math.abs(p.station - at) - Math.abs(q.station - at))[0]
   const width = shape.x1 - shape.x0
-  if (!best)
-    return `Nowhere along this coach is ${mm(width)} mm clear between frames and other openings at this height; a cut frame with its header and posts is what remains.`
-  const inBay = `The nearest clean place is STA ${mm(best.station)} (${mm(Math.abs(best.station - at))} mm ${best.station > at ? 'aft' : 'forward'})`
-  return Math.abs(best.middle - best.station) < 0.0005 ? `${inBay}.` : `${inBay}; the middle of that clear space is STA ${mm(best.middle)}.`
+  const best = nearestOf(cleanStations(ground, shape, width / 2), at)
+  if (!best) return widthThatFits(ground, shape, at, width)
+  const station = inward(best, at)
+  const middle = (best[0] + best[1]) / 2
+  const place = `The nearest clean place is STA ${mm(station)} (${mm(Math.abs(station - at))} mm ${station > at ? 'aft' : 'forward'})`
+  return Math.abs(middle - station) < TENTH ? `${place}.` : `${place}; the middle of that clear space is STA ${mm(middle)}.`
+}
+
+function nearestOf(free: readonly Interval[], at: number): Interval | undefined {
+  const away = ([a, b]: Interval): number => Math.max(a - at, at - b, 0)
+  return [...free].sort((p, q) => away(p) - away(q))[0]
+}
+
+const TENTH = 1e-4
+
+/** The nearest place in an interval, to a tenth of a millimetre on its inner side: what is printed must be clean when it is typed. */
+function inward([a, b]: Interval, at: number): number {
+  if (at < a) return Math.min(b, Math.ceil((a - HAIR) / TENTH) * TENTH)
+  return at > b ? Math.max(a, Math.floor((b + HAIR) / TENTH) * TENTH) : at
+}
+
+function widthThatFits(ground: Ground, shape: OpeningShape, at: number, width: number): string {
+  const none = `Nowhere along this coach is ${mm(width)} mm clear between frames and other openings at this height`
+  const bay = nearestOf(cleanStations(ground, shape, 0), at)
+  // a bay far narrower is no answer to somebody who asked for a window across two
+  if (!bay || bay[1] - bay[0] < width / 2) return `${none}; a cut frame with its header and posts is what remains.`
+  const fits = Math.floor((bay[1] - bay[0] + HAIR) * 1000) / 1000
+  return `${none}. At most ${mm(fits)} mm fit clean nearest here, centred at STA ${mm((bay[0] + bay[1]) / 2)}; else a frame is cut, with header and posts.`
 }
 
 /** Waterlines of the centre that keep the rim off every lap, nearest first; for a side opening. */

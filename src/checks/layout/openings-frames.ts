@@ -2,7 +2,7 @@
 
 import type { FrameDefinition } from '../../definition/types.js'
 import type { Check } from '../../derive/nouns.js'
-import { grown, type OpeningShape, widestChord } from '../../derive/shell/opening-shape.js'
+import { cutsWeb, grown, type OpeningShape, widestChord } from '../../derive/shell/opening-shape.js'
 import { developed } from '../../maths/development.js'
 import { distanceCheck, finding, mm } from '../check.js'
 import { type Ground, halfFlange, middleOf, placeOn } from './ground.js'
@@ -39,17 +39,13 @@ function frameStandsBeside(ground: Ground, shape: OpeningShape, frame: FrameDefi
   return free.some(([f, t]) => t > f)
 }
 
-export function cutsWeb(shape: OpeningShape, frame: FrameDefinition): boolean {
-  return shape.x0 < frame.station && shape.x1 > frame.station
-}
-
 export function openingsAgainstFrames(ground: Ground): Check[] {
   const { laid, rims } = ground.derived.shell
   const checks: Check[] = []
   for (const shape of laid.shapes) {
     let nearest: { frame: FrameDefinition; room: number } | null = null
     for (const frame of ground.input.frames) {
-      if (cutsWeb(shape, frame)) {
+      if (cutsWeb(shape, frame.station)) {
         checks.push(cutFrame(ground, shape, frame, rims.find((r) => r.shape === shape)?.framing.plates.map((p) => p.part) ?? []))
         continue
       }

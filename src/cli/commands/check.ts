@@ -1,29 +1,16 @@
 /** `check FILE`: every check, worst first. Cautions and what was not checked do not fail a coach; they are said. */
 import { design } from '../../checks/index.js'
+import type { Market } from '../../definition/types.js'
 import type { Check, Verdict } from '../../derive/nouns.js'
+import { placeWords } from '../../documents/drawing/words.js'
 import { checksJson } from '../../documents/json/design-json.js'
+import { verdictCounts, worstFirst } from '../../documents/sheets/checks-list.js'
 import { type Command, json } from '../command.js'
 import { openCoach } from '../open-coach.js'
 import { list, marginText } from '../say-numbers.js'
 
-/** Worst first: what fails, what wants an eye, what nobody looked at, then what passes, least margin first. */
-const RANK: Readonly<Record<Verdict, number>> = { fail: 0, caution: 1, 'not-checked': 2, pass: 3 }
-
-export function worstFirst(checks: readonly Check[]): readonly Check[] {
-  const margin = (c: Check): number => c.margin ?? Number.POSITIVE_INFINITY
-  return [...checks].sort((a, b) => RANK[a.verdict] - RANK[b.verdict] || byNumber(margin(a), margin(b)) || (a.id < b.id ? -1 : 1))
-}
-
-const byNumber = (a: number, b: number): number => (a === b ? 0 : a - b)
-
-export function countVerdicts(checks: readonly Check[]): Record<Verdict, number> {
-  const counts: Record<Verdict, number> = { fail: 0, caution: 0, 'not-checked': 0, pass: 0 }
-  for (const c of checks) counts[c.verdict]++
-  return counts
-}
-
 export function verdictSentence(checks: readonly Check[]): string {
-  const n = countVerdicts(checks)
+  const n = verdictCounts(checks)
   const said = [
     ...(n.fail > 0 ? [`${n.fail} fail`] : []),
     ...(n.caution > 0 ? [`${n.caution} to look at with care`] : []),
@@ -44,7 +31,7 @@ export const checkCommand: Command<{ readonly json?: boolean }> = (file, options
       json({
         coach: { name, revision: made.revision },
         verdict: failed ? 'fail' : 'pass',
-        counts: countVerdicts(checks),
+        counts: verdictCounts(checks),
         checks: checksJson(checks),
         notCovered: made.notCovered,
       }),
@@ -54,7 +41,7 @@ export const checkCommand: Command<{ readonly json?: boolean }> = (file, options
       [
         `${name}, revision ${made.revision}. ${verdictSentence(checks)}`,
         '',
-        ...checks.flatMap(checkLines),
+        ...checks.flatMap((c) => checkLines(c, made.definition.coach.market)),
         '',
         ...notCovered(made.notCovered),
       ].join('\n'),
@@ -65,9 +52,12 @@ export const checkCommand: Command<{ readonly json?: boolean }> = (file, options
 
 const WORD: Readonly<Record<Verdict, string>> = { fail: 'FAIL', caution: 'caution', 'not-checked': 'not checked', pass: 'pass' }
 
-function checkLines(check: Check): readonly string[] {
+function checkLines(check: Check, market: Market): readonly string[] {
   const head = `${WORD[check.verdict].padEnd(11)} ${marginText(check.margin).padStart(8)}  `
-  return [`${head}${check.says}`, ...(check.mend && check.verdict !== 'pass' ? [`${' '.repeat(head.length)}${check.mend}`] : [])]
+  const line = (text: string): string => `${' '.repeat(head.length)}${text}`
+  if (check.verdict === 'pass') return [`${head}${check.says}`]
+  const where = check.places.length === 0 ? [] : [line(`At ${check.places.map((p) => placeWords(p, market)).join(' and ')}.`)]
+  return [`${head}${check.says}`, ...where, ...(check.mend ? [line(check.mend)] : [])]
 }
 
 function notCovered(what: readonly string[]): readonly string[] {

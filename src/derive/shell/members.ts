@@ -7,7 +7,7 @@ import type { FrameDefinition } from '../../definition/types.js'
 import { type DepthZone, type Development, developAt, undeveloped } from '../../maths/development.js'
 import type { Memo } from '../memo.js'
 import type { ShellInput } from './input.js'
-import { type OpeningShape, widestChord } from './opening-shape.js'
+import { cutsWeb, type OpeningShape, widestChord } from './opening-shape.js'
 import type { Plate } from './plates.js'
 import type { Section } from './section.js'
 import { lapsOf, ORDER } from './sheets.js'
@@ -40,7 +40,7 @@ export function rimReach(input: ShellInput): number {
 
 /** How far from a cut other members must stop: at the rim ring, or at the leg of the post or header behind it. m. */
 export function memberStop(input: ShellInput, shape: OpeningShape): number {
-  const framed = input.frames.some((f) => f.station > shape.x0 && f.station < shape.x1)
+  const framed = input.frames.some((f) => cutsWeb(shape, f.station))
   return Math.max(rimReach(input), framed ? input.shell.post.leg : 0) + input.shell.memberGap
 }
 
@@ -81,7 +81,7 @@ function frameStretches(laid: Laid, frame: FrameDefinition): { stretches: Stretc
   const { input, section, skin } = laid
   const half = flangeHalf(input, frame)
   const gaps = laid.shapes
-    .filter((s) => s.x0 < frame.station && s.x1 > frame.station)
+    .filter((s) => cutsWeb(s, frame.station))
     .map((s) => {
       const grow = memberStop(input, s)
       const chord = widestChord(s, frame.station - half, frame.station + half) ?? [s.v0, s.v1]
@@ -100,7 +100,7 @@ function frameStretches(laid: Laid, frame: FrameDefinition): { stretches: Stretc
 
 export function framePlates(laid: Laid): FramePlates[] {
   return laid.input.frames.map((frame) => {
-    const cutting = laid.shapes.filter((s) => s.x0 < frame.station && s.x1 > frame.station)
+    const cutting = laid.shapes.filter((s) => cutsWeb(s, frame.station))
     return laid.memo.keep(`frame ${frame.id}`, [laid.token, ...cutting], () => framePair(laid, frame))
   })
 }

@@ -85,6 +85,9 @@ function wheelShape(input: ShellInput, section: Section, skin: Development, side
   }
 }
 
+/** Whether an opening cuts through the web of a frame at this station. */
+export const cutsWeb = (s: OpeningShape, station: number): boolean => s.x0 < station && s.x1 > station
+
 /** The outline moved outward by a distance; a square corner grows round. */
 export function grown(s: OpeningShape, by: number): OpeningShape {
   return { ...s, x0: s.x0 - by, x1: s.x1 + by, v0: s.v0 - by, v1: s.v1 + by, corner: s.corner + by }

@@ -3,7 +3,7 @@
 import type { FrameDefinition } from '../../definition/types.js'
 import { developAt, developed, undeveloped } from '../../maths/development.js'
 import { diameterOf, flangeHalf, type Laid, rimReach, zonesAt } from './members.js'
-import { chordAtLength, grown, type OpeningShape } from './opening-shape.js'
+import { chordAtLength, cutsWeb, grown, type OpeningShape } from './opening-shape.js'
 import { lieOf, type Plate } from './plates.js'
 import { type Ring, ringOf } from './ring.js'
 import { addSpan, type RowDraft, startRow } from './row-draft.js'
@@ -126,7 +126,7 @@ function rimPlate(laid: Laid, shape: OpeningShape): Plate {
 
 /** Frames whose web an opening cuts, by exact outline. */
 function framesCut(laid: Laid, shape: OpeningShape): FrameDefinition[] {
-  return laid.input.frames.filter((f) => f.station > shape.x0 && f.station < shape.x1)
+  return laid.input.frames.filter((f) => cutsWeb(shape, f.station))
 }
 
 function framingOf(laid: Laid, shape: OpeningShape, ring: Ring, row: RowDraft, inset: number): Framing {

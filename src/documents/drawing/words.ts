@@ -1,5 +1,6 @@
 /** Sides, views and addresses in words. Letters are made here, at the door, from the market. */
 
+import { letterOfSide } from '../../definition/sides.js'
 import type { Market, Side } from '../../definition/types.js'
 import type { FlatFrame, Place } from '../../derive/nouns.js'
 import { fixed } from './units.js'
@@ -7,8 +8,7 @@ import { fixed } from './units.js'
 /** C is the curb side: right of travel where traffic keeps right, left of travel where it keeps left (uk, au). */
 export function sideLetter(side: Side, market: Market): 'C' | 'R' | null {
   if (side === 'centre') return null
-  const curb: Side = market === 'uk' || market === 'au' ? 'left' : 'right'
-  return side === curb ? 'C' : 'R'
+  return letterOfSide(side, market)
 }
 
 /** `LEFT (R, road side)` or `CENTRE`. */

@@ -1,7 +1,7 @@
 /** Strakes against the sheet they are sheared from: width, length, strips side by side, and the play of each seam. */
 import type { Check } from '../../derive/nouns.js'
 import { usable } from '../../derive/shell/stock-use.js'
-import { capacityCheck, HAIR, mm } from '../check.js'
+import { capacityCheck, distanceCheck, HAIR, mm } from '../check.js'
 import type { Ground } from './ground.js'
 
 const SOURCE = 'stock sizes and trim of the definition'
@@ -85,7 +85,9 @@ function seamPlays(ground: Ground): Check[] {
         ? `${seam.id} lies at G ${mm(seam.girth)}; the sheets above and below it fit their stock between G ${mm(w.from)} and ${mm(w.to)}.`
         : `${seam.id} cannot be placed: the sheets above and below it are short by ${mm(-play)} mm together.`
     const inside = seam.girth >= w.from - HAIR && seam.girth <= w.to + HAIR
-    return capacityCheck(
+    // how far inside its play the seam lies; negative is outside, or what the two sheets are short of together
+    const room = play < -HAIR ? play : Math.min(seam.girth - w.from, w.to - seam.girth)
+    return distanceCheck(
       {
         id: `stock.${seam.id}.window`,
         says,
@@ -93,9 +95,8 @@ function seamPlays(ground: Ground): Check[] {
         concerns: [`strake-${ground.input.shell.strakes[i].id}`, `strake-${ground.input.shell.strakes[i + 1].id}`],
         mend: inside ? null : seamPlay(ground, i),
       },
-      Math.max(0, w.from - seam.girth, seam.girth - w.to) + Math.max(0, -play),
       0,
-      'm',
+      room,
     )
   })
 }

@@ -86,15 +86,26 @@ export function hoopRows(laid: Laid, frames: readonly FramePlates[]): RowDraft[]
           source: 'rows.hoop of the definition',
         })
         for (const s of stretches) {
+          const [from, to] = aboveChannel(laid, s.from + inset, s.to - inset, room)
           const ends: [Control, Control] = [
-            { mark: s.fromMark, u: s.from + inset, shared: [] },
-            { mark: s.toMark, u: s.to - inset, shared: [] },
+            { mark: s.fromMark, u: from, shared: [] },
+            { mark: s.toMark, u: to, shared: [] },
           ]
           fitBetween(row, [ends[0], ...seamControls(laid, ends[0].u, ends[1].u, room), ends[1]], (g) => [station, g], clear)
         }
         return row
       })
     })
+}
+
+/** The last hoop rivets at the feet keep their edge distance from the edge channel's top too, where the stretch leaves them room. */
+function aboveChannel(laid: Laid, from: number, to: number, room: number): [number, number] {
+  const { input, section } = laid
+  const base = baseGirth(input, section)
+  if (base === null) return [from, to]
+  const foot = base - input.shell.edgeChannel.height / 2 - input.rules.edgeDistance * diameterOf(input, input.rows.hoop.fastener)
+  const [a, b] = [Math.max(from, -foot), Math.min(to, foot)]
+  return b - a >= room ? [a, b] : [from, to]
 }
 
 /** Openings whose outline comes anywhere near a station: what a row there can depend on. */

@@ -143,7 +143,7 @@ function cardBodies(design: Design, part: Part, pattern: Pattern, edge: TapeEdge
     const last = from + perPage >= edge.stops.length
     const marks: Mark[] = [
       ...introduction(inner.x, inner.y, inner.width - (hand ? 44 : 0), `${face}: ${edge.edge}`, [
-        `Hook the tape at the ${edge.datum}. Running dimensions in ${lengthUnit(units)}, all from that one end; never from the hole before.`,
+        `Hook the tape at the ${edge.datum}. Running dimensions in ${units === 'metric' ? 'mm' : 'inches'}, all from that one end; never from the hole before.`,
         `Dots are holes of ${edge.rows.join(' and ')}, numbered under the rail. Long ticks are lines of holes that cross this edge, cuts and ends. Evenly spaced, not to scale. ${count} holes.`,
       ]).marks,
     ]

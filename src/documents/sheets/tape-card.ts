@@ -12,7 +12,7 @@ import { sheetsOf } from '../drawing/paper-sizes.js'
 import type { Body, PrintOptions } from '../drawing/sheet.js'
 import { partTitle, roomAbove, seriesOf, sheetsFrom, unitsOf } from '../drawing/sheet.js'
 import { introduction } from '../drawing/table.js'
-import { lengthNumber, lengthUnit } from '../drawing/units.js'
+import { lengthNumber } from '../drawing/units.js'
 import { boundsOf } from '../drawing/view.js'
 import { sideLetter } from '../drawing/words.js'
 

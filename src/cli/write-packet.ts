@@ -5,12 +5,13 @@
  * leaves nothing. The rename of a folder over another cannot be one step everywhere, so the old one is first put aside and
  * put back should the second step fail.
  */
+import { createHash } from 'node:crypto'
 import { mkdir, mkdtemp, readdir, rename, rm, stat, writeFile } from 'node:fs/promises'
 import { basename, dirname, join, resolve } from 'node:path'
 import { setImmediate as breathe } from 'node:timers/promises'
 import type { Page } from '../documents/drawing/page.js'
 import type { ManifestDocument, ManifestHead } from '../documents/packet/manifest.js'
-import { manifestText, sha256Of } from '../documents/packet/manifest.js'
+import { manifestText } from '../documents/packet/manifest.js'
 import type { PlannedDocument } from '../documents/packet/planned.js'
 import { checkPaths } from '../documents/packet/planned.js'
 
@@ -69,23 +70,44 @@ async function writeAll(
 ): Promise<Omit<WrittenPacket, 'folder'>> {
   const listed: ManifestDocument[] = []
   let bytes = 0
-  for (const document of documents) {
-    // let a signal or a key press in between two documents
-    await breathe()
-    stopIfCancelled(options.signal)
-    const content = await contentOf(document, options)
-    const path = join(into, document.path)
-    await mkdir(dirname(path), { recursive: true })
+  // the disk works while the next documents are made, a few at a time
+  let writing: Promise<void>[] = []
+  const folders = new Map<string, Promise<unknown>>()
+  const write = async (path: string, content: string | Uint8Array): Promise<void> => {
+    const folder = dirname(path)
+    const ready = folders.get(folder) ?? mkdir(folder, { recursive: true })
+    folders.set(folder, ready)
+    await ready
     await writeFile(path, content)
-    bytes += content.length
-    listed.push({ path: document.path, says: document.says, sha256: sha256Of(content) })
-    options.onProgress?.({ done: listed.length, of: documents.length, path: document.path, says: document.says })
+  }
+  try {
+    for (const document of documents) {
+      // let a signal or a key press in between two documents
+      await breathe()
+      stopIfCancelled(options.signal)
+      const content = await contentOf(document, options)
+      writing.push(write(join(into, document.path), content))
+      if (writing.length >= IN_FLIGHT) {
+        await Promise.all(writing)
+        writing = []
+      }
+      bytes += content.length
+      listed.push({ path: document.path, says: document.says, sha256: createHash('sha256').update(content).digest('hex') })
+      options.onProgress?.({ done: listed.length, of: documents.length, path: document.path, says: document.says })
+    }
+    await Promise.all(writing)
+  } finally {
+    // nothing may still be writing when the folder is taken away
+    await Promise.allSettled(writing)
   }
   await writeFile(join(into, 'packet.json'), manifestText(head, listed))
   await breathe()
   stopIfCancelled(options.signal)
   return { documents: listed, bytes }
 }
+
+/** Documents being written to the disk at once. */
+const IN_FLIGHT = 16
 
 /** Puts `made` in the place of `folder`. */
 async function takePlace(made: string, folder: string, replaces: boolean): Promise<void> {

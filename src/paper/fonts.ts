@@ -5,7 +5,7 @@ import { createRequire } from 'node:module'
 const require = createRequire(import.meta.url)
 const folder = (name: string): string => require.resolve(`dejavu-fonts-ttf/ttf/${name}.ttf`)
 
-export const FACES = { regular: 'DejaVuSansCondensed', bold: 'DejaVuSansCondensed-Bold' } as const
+const FACES = { regular: 'DejaVuSansCondensed', bold: 'DejaVuSansCondensed-Bold' } as const
 export type Face = keyof typeof FACES
 
 const read: Partial<Record<Face, Buffer>> = {}

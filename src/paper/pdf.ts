@@ -4,12 +4,13 @@
  * The same pages and facts give the same bytes: the creation date is the definition's date, the file id follows from it.
  * Does not cover: pages longer than 5.08 m (14 400 points, the limit of the format); those are tiled by the sheet that makes them.
  */
+import { deflateSync } from 'node:zlib'
 import PDFDocument from 'pdfkit'
 import type { Page } from '../documents/drawing/page.js'
 import type { Encoder } from './content.js'
 import { contentOf } from './content.js'
 import type { Face } from './fonts.js'
-import { FACES, faceBytes } from './fonts.js'
+import { faceBytes } from './fonts.js'
 
 export const POINTS_PER_MM = 72 / 25.4
 const LONGEST_PAGE_MM = 5080
@@ -32,9 +33,21 @@ interface EmbeddedFace {
   readonly scale: number
   ref(): unknown
 }
+/** A page's content (PDFReference): given already deflated, it is passed on as it is. */
+interface ContentStream {
+  compress: boolean
+  buffer: Uint8Array[]
+  readonly data: { Filter?: string; Length?: number }
+  write(bytes: Uint8Array): void
+}
+
+type EmbeddedFaceClass = new (document: PDFKit.PDFDocument, font: EmbeddedFace['font'], id: string) => EmbeddedFace
+
 interface DrawingDocument {
-  readonly _font: EmbeddedFace
-  readonly page: { readonly fonts: Record<string, unknown>; write(bytes: Uint8Array): void }
+  _font: EmbeddedFace
+  _fontCount: number
+  readonly _fontFamilies: Record<string, EmbeddedFace>
+  readonly page: { readonly fonts: Record<string, unknown>; readonly content: ContentStream }
   readonly _root: { readonly data: { ViewerPreferences?: { readonly data: Record<string, unknown> } } }
 }
 
@@ -48,6 +61,25 @@ function take(face: EmbeddedFace, character: string): string {
   return at.toString(16).padStart(4, '0')
 }
 
+/** Each face parsed once: taking a font file apart costs more than a small drawing does. */
+const PARSED: Partial<Record<Face, EmbeddedFace>> = {}
+
+/** A face of this document: the first one the library opens itself, later ones share its parsed tables and keep their own subset. */
+function embed(document: PDFKit.PDFDocument, inside: DrawingDocument, face: Face): EmbeddedFace {
+  const first = PARSED[face]
+  if (!first) {
+    document.registerFont(face, faceBytes(face))
+    document.font(face)
+    PARSED[face] = inside._font
+    return inside._font
+  }
+  inside._fontCount += 1
+  const made = new (first.constructor as EmbeddedFaceClass)(document, first.font, `F${inside._fontCount}`)
+  inside._fontFamilies[face] = made
+  inside._font = made
+  return made
+}
+
 /** Characters to glyph numbers, one at a time and remembered: no kerning, so that lengths are those the core measured. */
 function encoderOf(document: PDFKit.PDFDocument): Encoder {
   const inside = document as unknown as DrawingDocument
@@ -56,9 +88,9 @@ function encoderOf(document: PDFKit.PDFDocument): Encoder {
   const open = (face: Face): EmbeddedFace => {
     const known = faces[face]
     if (known) return known
-    document.font(face)
-    faces[face] = inside._font
-    return inside._font
+    const font = embed(document, inside, face)
+    faces[face] = font
+    return font
   }
   return {
     font(face) {
@@ -106,7 +138,6 @@ export async function pagesToPdf(pages: readonly Page[], facts: PdfFacts): Promi
       ModDate: day,
     },
   })
-  for (const face of Object.keys(FACES) as Face[]) document.registerFont(face, faceBytes(face))
   // asks the print dialogue for 100 % rather than fit to page
   const preferences = (document as unknown as DrawingDocument)._root.data.ViewerPreferences
   if (preferences) preferences.data.PrintScaling = 'None'
@@ -119,11 +150,24 @@ export async function pagesToPdf(pages: readonly Page[], facts: PdfFacts): Promi
   const encoder = encoderOf(document)
   for (const page of pages) {
     document.addPage({ size: [page.widthMm * POINTS_PER_MM, page.heightMm * POINTS_PER_MM], margin: 0 })
-    ;(document as unknown as DrawingDocument).page.write(Buffer.from(`${contentOf(page, encoder)}\n`, 'latin1'))
+    writeContent((document as unknown as DrawingDocument).page.content, contentOf(page, encoder))
   }
   document.end()
   await done
   return joined(chunks)
+}
+
+/**
+ * Drawings are long lists of short numbers: the quickest level packs them nearly as well in a third of the time. What the
+ * library has written first (the axes turned y down) is kept before them.
+ */
+function writeContent(stream: ContentStream, content: string): void {
+  const whole = Buffer.concat([...stream.buffer, Buffer.from(`${content}\n`, 'latin1')])
+  stream.buffer = []
+  stream.compress = false
+  stream.data.Filter = 'FlateDecode'
+  stream.data.Length = 0
+  stream.write(deflateSync(whole, { level: 1 }))
 }
 
 function joined(chunks: readonly Uint8Array[]): Uint8Array {

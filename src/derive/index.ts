@@ -18,7 +18,7 @@ export function derive(definition: Definition, memo: Memo = createMemo()): Deriv
   const { section } = shell
   return Object.freeze({
     definition,
-    section: { points: shell.points, halfGirth: section.toe, floorGirth: section.floor, width: section.width, residual: null },
+    section: { points: shell.points, halfGirth: section.toe, floorGirth: section.floor, width: section.width, residual: section.residual },
     parts: shell.parts,
     rows: shell.rows,
     joints: shell.joints,

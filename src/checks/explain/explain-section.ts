@@ -10,10 +10,13 @@ import type { Entry, Subject } from './entry.js'
 import { arcLength, depthSum, girthSum } from './explain.formulas.js'
 
 export function sectionEntries({ derived }: Subject): readonly Entry[] {
-  const { chain } = derived.shell.section
+  const { chain, residual } = derived.shell.section
   const { points } = derived.section
   return [
     { id: 'section.girth', says: 'girth from the crown to the toe', work: () => girthTo(chain.elements, chain.length) },
+    ...(residual
+      ? [{ id: 'section.residual', says: 'what the fitted section still misses of the sizes asked for', work: () => residual }]
+      : []),
     ...points.map(
       (p): Entry => ({
         id: `section.girth-at.${p.id}`,

@@ -1,7 +1,9 @@
 /** The cross-section: its chain, the flange beyond the toe, and the table of points a shop marks out from. */
 import { fitChain } from '../../maths/fit-chain.js'
 import { at, buildChain, type ChainPiece, girthAtOffset, girthAtZ, type TangentChain, widest } from '../../maths/tangent-chain.js'
+import type { Worked } from '../../quantity/formula.js'
 import type { SectionPoint } from '../nouns.js'
+import { fitResidual } from './formulas/surface.formulas.js'
 import type { ShellInput } from './input.js'
 
 export interface Section {
@@ -18,7 +20,7 @@ export interface Section {
   readonly floor: number
   readonly width: number
   /** largest miss of a fitted size, m; null where nothing was fitted */
-  readonly residual: number | null
+  readonly residual: Worked<'m'> | null
   readonly pieces: readonly ChainPiece[]
 }
 
@@ -47,8 +49,21 @@ export function sectionOf(input: Pick<ShellInput, 'section' | 'shell'>): Section
     pieces,
     toeRow: (straightFrom + withFlange.length) / 2,
     width: 2 * widest(chain).y,
-    residual: fitted ? fitted.residual : null,
+    residual: input.section.fit ? residualOf(chain, input.section.fit) : null,
   }
+}
+
+/** How far the finished chain misses the sizes it was solved for; a size not asked for is not missed. */
+function residualOf(chain: TangentChain, fit: NonNullable<ShellInput['section']['fit']>): Worked<'m'> {
+  const wide = widest(chain)
+  const floor = girthAtZ(chain, 0)
+  const miss = (asked: number | null, drawn: number): number => (asked === null ? 0 : drawn - asked)
+  return fitResidual({
+    w: miss(fit.width, 2 * wide.y),
+    h: miss(fit.height, at(chain, 0).z - at(chain, chain.length).z),
+    b: miss(fit.belt, wide.z),
+    f: miss(fit.floorWidth, floor === null ? Number.NaN : 2 * at(chain, floor).y),
+  })
 }
 
 /** A bend without a radius is drawn with this one, so that it has a length on the mould line. m */

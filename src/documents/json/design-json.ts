@@ -8,6 +8,7 @@ import { rounded } from './rounded.js'
 export function designJson(design: Design): DesignJson {
   const { definition: d, section, totals } = design
   const derived = new Set(design.openings.map((o) => o.id))
+  const made = new Set(design.parts.map((p) => p.id))
   return rounded<DesignJson>({
     coach: {
       name: d.coach.name,
@@ -32,7 +33,7 @@ export function designJson(design: Design): DesignJson {
     joints: design.joints.map((joint) => ({
       id: joint.id,
       says: joint.says,
-      stack: joint.layers.map((layer) => ({ ...layer, parts: [...layer.parts] })),
+      stack: joint.layers.map((layer) => ({ ...layer, parts: [...layer.parts], derived: layer.parts.every((id) => made.has(id)) })),
       lap: joint.lap,
       rows: joint.rows.map((id) => rowJson(rowNamed(design, id))),
     })),

@@ -122,7 +122,15 @@ const joint = z.object({
   id: id('permanent id of the joint'),
   says: z.string(),
   stack: z
-    .array(z.object({ says: z.string(), parts: z.array(z.string()), material: z.string(), thickness: m('thickness') }))
+    .array(
+      z.object({
+        says: z.string(),
+        parts: z.array(z.string()),
+        material: z.string(),
+        thickness: m('thickness'),
+        derived: z.boolean().describe('false where another trade will make these parts: their holes are not among parts yet'),
+      }),
+    )
     .describe('layers, outside to inside'),
   lap: z.string().nullable().describe('lap direction and what it means for water'),
   rows: z.array(row),

@@ -87,3 +87,17 @@ export const restrainedStress = formula({
   source: { ref: 'elasticity', at: 'strain alpha dT held at zero' },
   examples: [{ given: { E: 70e9, alpha: 23e-6, dT: 10 }, gives: 16.1e6, within: 1, from: 'by hand' }],
 })
+
+/** What a solved section still misses, measured on the finished chain and not taken from the solver. */
+export const fitResidual = formula({
+  id: 'shell.fit-residual',
+  says: 'Largest miss of a size the section was fitted to',
+  symbol: 'r',
+  unit: 'm',
+  inputs: { w: 'm', h: 'm', b: 'm', f: 'm' },
+  where: { w: 'miss of the width', h: 'miss of the height', b: 'miss of the belt line', f: 'miss of the width at the floor' },
+  shows: 'max(abs(w), abs(h), abs(b), abs(f))',
+  eval: ({ w, h, b, f }) => Math.max(Math.abs(w), Math.abs(h), Math.abs(b), Math.abs(f)),
+  source: { ref: 'definition', at: 'the largest difference between a size asked for and the size drawn' },
+  examples: [{ given: { w: 1e-6, h: -3e-6, b: 0, f: 2e-6 }, gives: 3e-6, within: 0, from: 'by hand' }],
+})

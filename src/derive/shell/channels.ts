@@ -65,7 +65,7 @@ export function channelPlates(laid: Laid): Plate[] {
   })
 }
 
-/** Layers that other trades will make: their holes are placed here, their parts come with their own issue. */
+/** Layers that other trades will make: their holes are placed here, their parts come with those trades. */
 export function foreignPlates(laid: Laid): ForeignPlates {
   return laid.memo.keep('foreign', [laid.token], () => layForeign(laid))
 }

@@ -54,6 +54,24 @@ describe('the invented demonstration, window RW3 80 mm up', () => {
   })
 })
 
+describe('the invented demonstration, 0.040 in sheet for the barrel', () => {
+  it('changes no rivet length and adds about thirteen kilograms', () => {
+    const thick = derive({
+      ...sedge6,
+      shell: { ...sedge6.shell, skin: { ...sedge6.shell.skin, thickness: { name: '0.040 in', value: 0.04 * 0.0254 } } },
+    })
+    for (const row of before.rows) {
+      const other = thick.rows.find((r) => r.id === row.id)
+      expect(other?.stacks.map((s) => s.name)).toEqual(row.stacks.map((s) => s.name))
+    }
+    const skin = (d: typeof before): number => d.totals.masses.strake.value
+    // net of openings; the brief reckons on the whole barrel sheet
+    expect(skin(thick) / skin(before)).toBeCloseTo((0.04 * 25.4) / 0.81, 3)
+    expect(skin(thick) - skin(before)).toBeGreaterThan(10)
+    expect(skin(thick) - skin(before)).toBeLessThan(14)
+  })
+})
+
 describe('the invented demonstration, its stated sizes', () => {
   it('takes four sheets of 48 x 152 and two of 36 x 152 for the strakes', () => {
     const sheets = before.totals.sheets.map((s) => s.stock)

@@ -28,10 +28,13 @@ export function solidRivet(diameter: number, grip: Grip, rule: 'next up' | 'near
 export function blindRivet(diameter: number, grip: Grip): StockRivet {
   const dash = dashOf(diameter)
   const step = dash === null ? 0.001 : INCH / 16
-  const length = blindGripBought({ G: grip, s: step })
+  const length = blindGripBought({ G: grip, s: step, n: dash !== null && dash >= SHORTEST_IS_TWO ? 2 : 1 })
   const steps = Math.round(length.value / step)
   return Object.freeze({ name: dash === null ? `${millimetres(diameter)} grip to ${steps}` : `-${dash} grip ${steps}`, length })
 }
+
+/** From 5/32 in up the shortest grip range reaches 1/8 in; 1/8 in rivets come in 1/16 in too. IFI-114, from memory. */
+const SHORTEST_IS_TWO = 5
 
 function dashOf(diameter: number): number | null {
   return RIVET_SIZES.find((each) => Math.abs(each.diameter - diameter) < 1e-6)?.dash ?? null

@@ -141,8 +141,7 @@ function clipHalf(outline: readonly Vertex[], axis: 0 | 1, limit: number, sign: 
   kept.forEach((piece, i) => {
     const next = kept[(i + 1) % kept.length]
     out.push([piece.from[0], piece.from[1], piece.bulge])
-    const gap = Math.hypot(next.from[0] - piece.to[0], next.from[1] - piece.to[1])
-    if (gap > 1e-12) out.push([piece.to[0], piece.to[1], 0])
+    if (Math.abs(next.from[0] - piece.to[0]) + Math.abs(next.from[1] - piece.to[1]) > 1e-12) out.push([piece.to[0], piece.to[1], 0])
   })
   return out
 }
@@ -192,7 +191,7 @@ function cutEdge(a: [number, number], b: [number, number], bulge: number, axis: 
 /** Centre, radius, start angle and signed sweep of a bulged edge. */
 export function arcOf(a: readonly [number, number], b: readonly [number, number], bulge: number) {
   const sweep = 4 * Math.atan(bulge)
-  const chord = Math.hypot(b[0] - a[0], b[1] - a[1])
+  const chord = Math.sqrt((b[0] - a[0]) ** 2 + (b[1] - a[1]) ** 2)
   const radius = chord / (2 * Math.abs(Math.sin(sweep / 2)))
   const rise = (1 - bulge * bulge) / (4 * bulge)
   const cx = (a[0] + b[0]) / 2 - rise * (b[1] - a[1])

@@ -107,7 +107,8 @@ export function signedDistance(s: OpeningShape, x: number, v: number): number {
   const r = Math.min(s.corner, (s.x1 - s.x0) / 2, (s.v1 - s.v0) / 2)
   const dx = Math.abs(x - (s.x0 + s.x1) / 2) - (s.x1 - s.x0) / 2 + r
   const dv = Math.abs(v - (s.v0 + s.v1) / 2) - (s.v1 - s.v0) / 2 + r
-  return Math.hypot(Math.max(dx, 0), Math.max(dv, 0)) + Math.min(Math.max(dx, dv), 0) - r
+  // beyond a corner's centre both ways the corner's arc is nearest, else a straight side
+  return (dx > 0 && dv > 0 ? Math.sqrt(dx * dx + dv * dv) : Math.max(dx, dv)) - r
 }
 
 /** The stretch of v that is cut away at a station, or null. */

@@ -1,6 +1,6 @@
 /** Developing a plate into a flat pattern: outline, cuts and marks on its own mid surface, and every hole through it. */
 import { type Development, developed, undeveloped } from '../../maths/development.js'
-import { arcOf, clipToRectangle, outlineArea, reverseOutline, type Vertex } from '../../maths/outline.js'
+import { arcOf, boundsOf, clipToRectangle, outlineArea, reverseOutline, type Vertex } from '../../maths/outline.js'
 import type { HoleSet, Outline, Pattern } from '../nouns.js'
 import { type OpeningShape, outlineOf } from './opening-shape.js'
 import { flatAxes, flatOf, fromDeveloped, type Plate, toFlat } from './plates.js'
@@ -107,7 +107,7 @@ function mapArc(
   const b = at(to)
   let start = map(a[0], a[1])
   const end = map(b[0], b[1])
-  const stretch = Math.abs(Math.hypot(end[0] - start[0], end[1] - start[1]) - Math.hypot(b[0] - a[0], b[1] - a[1]))
+  const stretch = Math.abs(distance(start, end) - distance(a, b))
   // an ellipse drawn in n circular arcs errs by about a fifth of its stretch over n cubed
   const parts = Math.max(1, Math.ceil(Math.cbrt((0.2 * stretch) / ARC_ERROR)))
   for (let k = 0; k < parts; k++) {
@@ -135,16 +135,23 @@ function crossings(arc: ReturnType<typeof arcOf>, stops: readonly number[]): num
     .filter((f, i, all) => i === 0 || f - all[i - 1] > 1e-6)
 }
 
+/** Plain square root: lengths here are metres, and the general function for any size costs ten times as much. */
+function distance(a: readonly [number, number], b: readonly [number, number]): number {
+  const dx = b[0] - a[0]
+  const dy = b[1] - a[1]
+  return Math.sqrt(dx * dx + dy * dy)
+}
+
 /** Bulge of the circle through three points in order. */
 function bulgeThrough(a: readonly [number, number], m: readonly [number, number], b: readonly [number, number]): number {
-  const chord = Math.hypot(b[0] - a[0], b[1] - a[1])
+  const chord = distance(a, b)
   if (chord === 0) return 0
   const sagitta = ((b[0] - a[0]) * (m[1] - a[1]) - (b[1] - a[1]) * (m[0] - a[0])) / chord
   const along = ((b[0] - a[0]) * (m[0] - a[0]) + (b[1] - a[1]) * (m[1] - a[1])) / chord
   // circle through a(0,0), b(chord,0) and m(along, sagitta): its height at mid chord
   if (Math.abs(sagitta) < 1e-15) return 0
   const k = (along * (chord - along) - sagitta * sagitta) / (2 * sagitta)
-  const radius = Math.hypot(chord / 2, k)
+  const radius = Math.sqrt((chord * chord) / 4 + k * k)
   const rise = sagitta > 0 ? radius - k : -(radius + k)
   return -(2 * rise) / chord
 }
@@ -155,16 +162,14 @@ export function netArea(pattern: Pick<Pattern, 'outline' | 'cuts'>): number {
 
 /** Separate pieces the cuts leave, counting a cut that runs from edge to edge across the blank. */
 export function piecesOf(pattern: Pick<Pattern, 'outline' | 'cuts'>): number {
-  const xs = pattern.outline.map((p) => p[0])
-  const ys = pattern.outline.map((p) => p[1])
-  const [w, h] = [Math.max(...xs), Math.max(...ys)]
+  if (pattern.cuts.length === 0) return 1
+  const [, , w, h] = boundsOf(pattern.outline)
   let pieces = 1
   for (const cut of pattern.cuts) {
-    const cx = cut.outline.map((p) => p[0])
-    const cy = cut.outline.map((p) => p[1])
-    const across = Math.min(...cy) < 1e-9 && Math.max(...cy) > h - 1e-9
-    const along = Math.min(...cx) < 1e-9 && Math.max(...cx) > w - 1e-9
-    const atEnd = across ? Math.min(...cx) < 1e-9 || Math.max(...cx) > w - 1e-9 : Math.min(...cy) < 1e-9 || Math.max(...cy) > h - 1e-9
+    const [x0, y0, x1, y1] = boundsOf(cut.outline)
+    const across = y0 < 1e-9 && y1 > h - 1e-9
+    const along = x0 < 1e-9 && x1 > w - 1e-9
+    const atEnd = across ? x0 < 1e-9 || x1 > w - 1e-9 : y0 < 1e-9 || y1 > h - 1e-9
     if (across || along) pieces += atEnd ? 0 : 1
   }
   return pieces

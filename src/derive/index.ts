@@ -1,7 +1,7 @@
 /** The whole derivation, in the order it happens: the only file that knows which trade needs what. */
 import type { Definition } from '../definition/types.js'
 import type { Design } from './design.js'
-import { createMemo, type Memo } from './memo.js'
+import { FORGETFUL, type Memo } from './memo.js'
 import { deriveShell, type Shell, type ShellInput } from './shell/index.js'
 import { totalsOf } from './shell/totals.js'
 
@@ -11,7 +11,7 @@ export interface Derived extends Omit<Design, 'checks' | 'revision'> {
 }
 
 /** With the memo of the last derivation, only what hangs on a changed piece of the definition is made anew. */
-export function derive(definition: Definition, memo: Memo = createMemo()): Derived {
+export function derive(definition: Definition, memo: Memo = FORGETFUL): Derived {
   memo.turn()
   const input: ShellInput = definition
   const shell = deriveShell(input, memo)

@@ -17,6 +17,13 @@ interface Kept {
   turn: number
 }
 
+/** Keeps nothing: for a derivation that nobody will repeat, which then need not hold on to what it was made from. */
+export const FORGETFUL: Memo = Object.freeze({ keep: makeAnew, settle: makeAnew, turn: () => undefined })
+
+function makeAnew<T>(_key: string, _inputs: readonly unknown[], make: () => T): T {
+  return make()
+}
+
 export function createMemo(): Memo {
   const kept = new Map<string, Kept>()
   let turn = 0

@@ -1,6 +1,6 @@
 /** The shell trade's door: slice of a definition in, parts, rows, joints and openings out. */
 import { type Development, developAt } from '../../maths/development.js'
-import { createMemo, type Memo } from '../memo.js'
+import { FORGETFUL, type Memo } from '../memo.js'
 import type { FastenerRow, Joint, OpeningDerived, Part, SectionPoint, SheetUse } from '../nouns.js'
 import { channelPlates, foreignPlates } from './channels.js'
 import type { ShellInput } from './input.js'
@@ -35,7 +35,7 @@ export interface Shell {
 
 export type { ShellInput } from './input.js'
 
-export function deriveShell(input: ShellInput, memo: Memo = createMemo()): Shell {
+export function deriveShell(input: ShellInput, memo: Memo = FORGETFUL): Shell {
   const section = memo.keep('section', [input.section, input.shell], () => sectionOf(input))
   const skin = memo.keep('skin', [section, input.shell], () => skinDevelopment(input, section))
   const token = memo.keep(

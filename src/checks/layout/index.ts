@@ -10,7 +10,7 @@ import { notChecked } from './not-checked.js'
 import { openingsAgainstFrames } from './openings-frames.js'
 import { openingsAgainstLaps } from './openings-laps.js'
 import { openingsAgainstEachOther } from './openings-openings.js'
-import { fittedPitches, spacing } from './spacing.js'
+import { fittedPitches, spacing, transversePitch } from './spacing.js'
 import { strakesAgainstStock } from './stock.js'
 
 export function layoutChecks(derived: Derived): Check[] {
@@ -26,6 +26,7 @@ export function layoutChecks(derived: Derived): Check[] {
     edgesUnderHeads,
     spacing,
     fittedPitches,
+    transversePitch,
     accessToBuck,
     strakesAgainstStock,
     floorAgainstBoard,

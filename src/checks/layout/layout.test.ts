@@ -114,6 +114,25 @@ describe('one thing changed', () => {
     expect(byId(checks, 'overall.length').demand).toBeCloseTo(8.7836, 9)
   })
 
+  it('a pitch wider than the shop allows is said, and one well inside is not', () => {
+    const wide = byId(
+      checksOf('sedge-6.yaml', ['coach: {name: Sedge 6}', 'coach: {name: Sedge 6}\nrows:\n  hoop: {pitch: 60 mm}']),
+      'pitch.hoop',
+    )
+    expect(wide.verdict).toBe('caution')
+    expect(wide.capacity).toBeCloseTo(12 * 0.003175, 12)
+    expect(byId(checksOf('sedge-6.yaml'), 'pitch.seam').verdict).toBe('pass')
+  })
+
+  it('two joint rows nearer than 2.5 D fail', () => {
+    const rows = byId(
+      checksOf('sedge-6.yaml', ['coach: {name: Sedge 6}', 'coach: {name: Sedge 6}\nshell:\n  joint: {row spacing: 7 mm}']),
+      'pitch.between-joint-rows',
+    )
+    expect(rows).toMatchObject({ verdict: 'fail', demand: expect.closeTo(2.5 * 0.003175, 12), capacity: expect.closeTo(0.007, 12) })
+    expect(byId(checksOf('sedge-6.yaml'), 'pitch.between-joint-rows').verdict).toBe('pass')
+  })
+
   it('the strake puzzle: a 25 mm toe flange is short by 2.0 mm, a 19 mm one leaves seam 3 some play', () => {
     const family = readFileSync('examples/sedge.family.yaml', 'utf8')
     const path = 'examples/sedge-6.yaml'

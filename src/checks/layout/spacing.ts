@@ -2,7 +2,7 @@
 
 import { fastenerId, placeOf } from '../../derive/holes.js'
 import type { Check, FastenerRow } from '../../derive/nouns.js'
-import { leastPitch, pitchRatio } from '../../derive/shell/formulas/spacing.formulas.js'
+import { leastPitch, pitchRatio, transverseGuide, transverseMinimum } from '../../derive/shell/formulas/spacing.formulas.js'
 import { capacityCheck, distanceCheck, finding, HAIR, mm } from '../check.js'
 import type { Ground } from './ground.js'
 
@@ -135,26 +135,47 @@ function sayPair(ground: Ground, n: Near, id: string, which: string): Check {
   )
 }
 
-/** How far a fitted pitch may stray above the wanted one before someone should look: what rounding one space to two gives. */
-const STRAY = 1.5
+const MOST_SOURCE =
+  'rules.max pitch of the definition; NAVEDTRA 14018, page 13-43 asks for 8 D, maintenance texts allow 10 to 12 D (from memory)'
 
+/**
+ * The widest fitted pitch of each kind of row against the most the shop allows. A caution, since the limit is guidance. Lining is
+ * not looked at: it carries nothing.
+ */
 export function fittedPitches(ground: Ground): Check[] {
-  return ground.derived.rows.map((row) => {
-    const widest = row.spans
-      .filter((s) => s.count > 1)
-      .reduce((m, s) => (s.pitch > m.pitch ? s : m), { pitch: 0, from: '', to: '', first: 0, count: 0 })
-    return capacityCheck(
-      {
-        id: `pitch.${row.id}`,
-        says: `The widest fitted pitch of ${row.id} is ${mm(widest.pitch)} mm, from ${widest.from} to ${widest.to}; the definition asks for ${mm(row.pitch)} mm.`,
-        source: 'shop practice: whole pitches nearest to the one wanted',
-        places: row.station.length > 0 ? [placeOf(row, widest.first)] : [],
-        concerns: [row.id],
-      },
-      widest.pitch,
-      STRAY * row.pitch,
-      'm',
-      'caution',
-    )
+  const kinds = [...new Set(ground.derived.rows.map((r) => r.kind))].filter((kind) => kind !== 'lining')
+  const k = ground.input.rules.maxPitch
+  return kinds.flatMap((kind) => {
+    const spans = ground.derived.rows
+      .filter((r) => r.kind === kind)
+      .flatMap((row) => row.spans.filter((s) => s.count > 1).map((span) => ({ row, span })))
+    if (spans.length === 0) return []
+    const { row, span } = spans.reduce((m, s) => (s.span.pitch / s.row.diameter > m.span.pitch / m.row.diameter ? s : m))
+    const told = {
+      id: `pitch.${kind}`,
+      says: `The widest fitted pitch of any ${kind} row is ${mm(span.pitch)} mm, in ${row.id} from ${span.from} to ${span.to}; ${k} D is ${mm(k * row.diameter)} mm.`,
+      source: MOST_SOURCE,
+      places: [placeOf(row, span.first)],
+      concerns: [row.id],
+      worked: [pitchRatio({ p: span.pitch, D: row.diameter })],
+    }
+    return [capacityCheck(told, span.pitch, k * row.diameter, 'm', 'caution')]
   })
+}
+
+/** The two staggered rows of an end joint, across the row. */
+export function transversePitch(ground: Ground): Check[] {
+  const { input } = ground
+  const row = ground.derived.rows.find((r) => r.kind === 'joint')
+  if (!row) return []
+  const least = transverseMinimum({ k: input.rules.transversePitch, D: row.diameter })
+  const guide = transverseGuide({ p: input.rows.joint.pitch })
+  const told = {
+    id: 'pitch.between-joint-rows',
+    says: `The two rows of an end joint stand ${mm(input.shell.joint.rowSpacing)} mm apart; the least is ${mm(least.value)} mm, and three quarters of the pitch, ${mm(guide.value)} mm, is usual.`,
+    source: 'rules.transverse pitch of the definition; TM 10-5410-229-13P: at least 2 1/2 D',
+    concerns: ground.derived.rows.filter((r) => r.kind === 'joint').map((r) => r.id),
+    worked: [least, guide],
+  }
+  return [distanceCheck(told, least.value, input.shell.joint.rowSpacing)]
 }

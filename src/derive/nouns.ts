@@ -74,7 +74,7 @@ export interface Part {
   readonly patterns: readonly Pattern[]
   /** net area of the first pattern, m2 */
   readonly area: number
-  readonly mass: Worked
+  readonly mass: Worked<'kg'>
   /** centre of mass x, y, z, m */
   readonly centre: readonly [number, number, number]
   /** bought size it is cut from, by name; null where it is not a sheet */
@@ -206,8 +206,8 @@ export interface SheetUse {
 }
 
 export interface Totals {
-  readonly mass: Worked
-  readonly masses: Readonly<Record<string, Worked>>
+  readonly mass: Worked<'kg'>
+  readonly masses: Readonly<Record<string, Worked<'kg'>>>
   readonly fasteners: { readonly solid: number; readonly blind: number; readonly byLength: Readonly<Record<string, number>> }
   readonly holes: number
   readonly sheets: readonly SheetUse[]

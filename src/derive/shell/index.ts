@@ -57,7 +57,7 @@ export function deriveShell(input: ShellInput, memo: Memo = FORGETFUL): Shell {
   )
   const shapes = openingShapes(input, section, skin, memo)
   const laid: Laid = { input, section, skin, shapes, memo, token }
-  const skins = strakesOf(input, section, shapes, skin, memo, token).map((s) => s.plate)
+  const skins = strakesOf(input, section, shapes, skin, memo, token)
   const frames = framePlates(laid)
   const stringers = stringerPlates(laid)
   const channels = channelPlates(laid)

@@ -12,7 +12,7 @@ import { lieOf, type Plate } from './plates.js'
 import { addSpan, type RowDraft, startRow } from './row-draft.js'
 import { clearOfCuts, endInset, keepRow, nearLength, nearStation } from './rows-skin.js'
 import { liningDepth } from './section.js'
-import { ORDER } from './sheets.js'
+import { lapped, ORDER } from './sheets.js'
 import { lessGaps } from './stretches.js'
 
 export interface LiningLaid {
@@ -89,7 +89,7 @@ function panels(laid: Laid, base: Development, depth: number): Plate[] {
           x1: panelEdge(laid, b),
           g0,
           g1,
-          order: ORDER.lining + i / 100,
+          order: lapped(ORDER.lining, i, edges.length - 1),
           development,
           lie: lieOf(g0, g1),
           cuts,

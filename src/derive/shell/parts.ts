@@ -53,7 +53,7 @@ export function partOf(
   })
 }
 
-function massOf(plate: Plate, area: number, head: PartHead): Worked {
+function massOf(plate: Plate, area: number, head: PartHead): Worked<'kg'> {
   if (head.member) return memberMass({ w: head.member.linearMass, L: head.member.length })
   return sheetMass({ rho: densityOf(plate.material, plate.thickness), t: plate.thickness, A: area })
 }

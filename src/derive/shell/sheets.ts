@@ -7,15 +7,6 @@ import type { OpeningShape } from './opening-shape.js'
 import { lieOf, type Plate } from './plates.js'
 import type { Section } from './section.js'
 
-export interface Strake {
-  readonly id: string
-  readonly name: string
-  readonly plate: Plate
-  /** signed girths of its net band (seam to seam) */
-  readonly from: number
-  readonly to: number
-}
-
 /** One lap: signed girth of its seam line and which sheet lies under. */
 export interface Lap {
   readonly seam: string
@@ -24,7 +15,11 @@ export interface Lap {
   readonly half: number
 }
 
-export const ORDER = { skin: 0, under: 1, end: 2, member: 3, framing: 4, belly: 5, inner: 6, lining: 7, underLining: 8 }
+/** Layers from the outside in; within one, sheets that lie under others come a fraction later. */
+export const ORDER = { skin: 0, end: 2, member: 3, framing: 4, belly: 5, inner: 6, lining: 7 }
+
+/** Order of the ith of n sheets that lap in one layer: always less than the next layer's. */
+export const lapped = (layer: number, i: number, n: number): number => layer + i / n
 
 export function lapsOf(input: ShellInput): Lap[] {
   return input.shell.seams.flatMap((seam) =>
@@ -62,13 +57,14 @@ export function strakesOf(
   skin: Development,
   memo: Memo,
   token: unknown,
-): Strake[] {
+): Plate[] {
   const { x0, x1 } = barrelOf(input)
   const t = input.shell.skin.thickness.value
   const half = input.shell.lap / 2
   const seams = input.shell.seams.map((s) => s.girth)
   const edges = [0, ...seams, section.sheetEdge]
-  const strakes: Strake[] = []
+  const strakes: Plate[] = []
+  const count = input.shell.strakes.length
   const upperOver = input.shell.lapOrder === 'upper over lower'
   input.shell.strakes.forEach((strake, i) => {
     const upper = edges[i]
@@ -100,15 +96,14 @@ export function strakesOf(
         x1,
         g0,
         g1,
-        order: upperOver ? ORDER.skin + i / 100 : ORDER.skin + (9 - i) / 100,
+        order: lapped(ORDER.skin, upperOver ? i : count - 1 - i, count),
         development,
         lie: lieOf(g0, g1),
         cuts: shapes.filter((s) => meets(s, x0, x1, g0, g1, skin)),
         ring: null,
         marks: rollMarks(section.withFlange, x0, x1, g0, g1),
       }
-      const net: [number, number] = side === 'left' ? [-lower, -upper] : side === 'right' ? [upper, lower] : [-lower, lower]
-      strakes.push({ id, name: strake.id, plate: memo.keep(id, [token, ...plate.cuts], () => plate), from: net[0], to: net[1] })
+      strakes.push(memo.keep(id, [token, ...plate.cuts], () => plate))
     }
   })
   return strakes

@@ -21,8 +21,9 @@ export function usable(stock: StockSize, rules: StockRules): { width: number; le
 }
 
 /**
- * Fewest sheets of each stock size for full-length strips: exact by trying strips widest first in every open sheet,
- * which is optimal while no sheet takes more than two strips, and never overfills one. Strips that do not fit stand alone.
+ * Sheets of each stock size for strips as long as the sheet: the widest strip first, each into the fullest sheet that still takes it.
+ * That is the fewest while every strip is wider than a third of its sheet; with narrower ones a better arrangement may exist. A short
+ * strip takes a whole length, and one that fits nowhere stands alone (the stock check refuses it).
  */
 export function sheetsFor(needs: readonly StripNeed[], rules: StockRules): SheetUse[] {
   const sheets: { stock: StockSize; parts: string[]; used: number; available: number }[] = []

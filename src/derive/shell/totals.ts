@@ -6,15 +6,15 @@ import { massTotal } from './formulas/mass.formulas.js'
 import type { Shell } from './index.js'
 
 export function totalsOf(definition: Definition, shell: Shell): Totals {
-  const groups = new Map<string, Record<string, Worked>>()
+  const groups = new Map<string, Record<string, Worked<'kg'>>>()
   for (const part of shell.parts) {
     const group = groups.get(part.kind)
     if (group) group[part.id] = part.mass
     else groups.set(part.kind, { [part.id]: part.mass })
   }
   const { memo } = shell.laid
-  const masses: Record<string, Worked> = {}
-  for (const [kind, parts] of groups) masses[kind] = memo.keep(`total ${kind}`, Object.values(parts), () => massTotal(parts as never))
+  const masses: Record<string, Worked<'kg'>> = {}
+  for (const [kind, parts] of groups) masses[kind] = memo.keep(`total ${kind}`, Object.values(parts), () => massTotal(parts))
   const kinds = new Map(definition.fasteners.map((f) => [f.id, f.kind]))
   const count = { solid: 0, blind: 0 }
   const byLength: Record<string, number> = {}
@@ -30,7 +30,7 @@ export function totalsOf(definition: Definition, shell: Shell): Totals {
   const first = definition.frames[0].station
   const last = definition.frames[definition.frames.length - 1].station
   return Object.freeze({
-    mass: memo.keep('total', Object.values(masses), () => massTotal(masses as never)),
+    mass: memo.keep('total', Object.values(masses), () => massTotal(masses)),
     masses,
     fasteners: { ...count, byLength },
     holes: shell.parts.reduce((sum, p) => sum + p.patterns.reduce((s, q) => s + q.holes.x.length, 0), 0),

@@ -97,9 +97,9 @@ function depthOf(
       return (g) => over(g) * skin + s.rim.thickness.value + half
     case 'lining': {
       // each band laps over the one above it, on the inside; the bands are numbered from the crown, which is over none
-      const lap = laps[Math.round((plate.order - ORDER.lining) * 100) - 1]
-      const lapped = (g: number): boolean => lap !== undefined && Math.abs(g) > lap[0] && Math.abs(g) < lap[1]
-      return (g) => room + (lapped(g) ? lining.thickness.value : 0) + half
+      const lap = laps[Math.round((plate.order - ORDER.lining) * (laps.length + 1)) - 1]
+      const underLap = (g: number): boolean => lap !== undefined && Math.abs(g) > lap[0] && Math.abs(g) < lap[1]
+      return (g) => room + (underLap(g) ? lining.thickness.value : 0) + half
     }
     case 'trim-ring':
       return () => room + lining.thickness.value + half

@@ -6,6 +6,7 @@ import type { Design } from '../../derive/design.js'
 import type { Part, Pattern } from '../../derive/nouns.js'
 import type { Page } from '../drawing/page.js'
 import type { PrintOptions } from '../drawing/sheet.js'
+import { unitsOf } from '../drawing/sheet.js'
 import { checksList } from '../sheets/checks-list.js'
 import { coverSheets } from '../sheets/cover.js'
 import { flatPatternSheets } from '../sheets/flat-pattern.js'
@@ -24,9 +25,11 @@ import { holeTableCsv } from '../text/hole-table.js'
 import { checksCsv, fastenerScheduleCsv, openingScheduleCsv, sheetScheduleCsv, spanScheduleCsv } from '../text/schedules.js'
 import type { ShopTables } from '../text/shop-tables.js'
 import { DEFAULT_SHOP, shopTablesText } from '../text/shop-tables.js'
+import { blanksMade, checksMade, coverMade, jointsMade, openingsMade, rowsMade, stockMade, templateMade } from './made-from-lists.js'
+import { bareMade, clampsMade, coachMade, figureMade, figureOf, headedMade, holesMade, sheetMade, tapeMade } from './made-from-parts.js'
 import type { GroupedParts } from './part-groups.js'
 import { groupedParts } from './part-groups.js'
-import type { PlannedDocument } from './planned.js'
+import type { MadeFrom, PlannedDocument } from './planned.js'
 import { checkPaths, pdfDocument, textDocument } from './planned.js'
 
 export interface PacketOptions extends PrintOptions {
@@ -45,6 +48,40 @@ interface Room {
   readonly options: PacketOptions
   readonly shop: ShopTables
   readonly table: (part: Part, pattern: Pattern) => HoleTable
+  readonly made: Made
+}
+
+/** What several documents are made from, described once each, so that whoever compares two packets compares it once. */
+interface Made {
+  readonly coach: MadeFrom
+  readonly sheet: (part: Part) => MadeFrom
+  readonly headed: (part: Part, pattern: Pattern) => MadeFrom
+  readonly holes: (part: Part, pattern: Pattern) => MadeFrom
+  /** the small figures of the title blocks of these parts; each view once, under one name with the view */
+  readonly figures: (parts: readonly Part[]) => readonly MadeFrom[]
+}
+
+function once<K, V>(make: (key: K, second: Pattern) => V): (key: K, second?: Pattern) => V {
+  const made = new Map<unknown, V>()
+  return (key, second) => {
+    const known = made.get(second ?? key)
+    if (known !== undefined) return known
+    const value = make(key, second as Pattern)
+    made.set(second ?? key, value)
+    return value
+  }
+}
+
+function madeFor(design: Design, options: PacketOptions): Made {
+  const units = unitsOf(options)
+  const figure = once((view: ReturnType<typeof figureOf>) => figureMade(design, view))
+  return {
+    coach: coachMade(design),
+    sheet: once((part: Part) => sheetMade(design, part, units)),
+    headed: once(headedMade),
+    holes: once((part: Part, pattern) => holesMade(design, part, pattern)),
+    figures: (parts) => [...new Set(parts.map(figureOf))].map((view) => figure(view)),
+  }
 }
 
 function roomFor(design: Design, options: PacketOptions): Room {
@@ -55,31 +92,38 @@ function roomFor(design: Design, options: PacketOptions): Room {
     made.set(pattern, known)
     return known
   }
-  return { design, options, shop, table }
+  return { design, options, shop, table, made: madeFor(design, options) }
 }
 
 /** Flat patterns of a group: one printed book, one at full size, and a drawing file of each face. */
-function flatDocuments({ design, options }: Room, group: GroupedParts): readonly PlannedDocument[] {
+function flatDocuments({ design, options, made }: Room, group: GroupedParts): readonly PlannedDocument[] {
   const { folder, says, parts, patterns } = group
+  const of = (): readonly MadeFrom[] => [made.coach, ...parts.map((p) => made.sheet(p)), ...made.figures(parts)]
   return [
-    pdfDocument(`${folder}/flat-patterns.pdf`, `Flat patterns of ${says}, dimensioned, to scale`, () =>
+    pdfDocument(`${folder}/flat-patterns.pdf`, `Flat patterns of ${says}, dimensioned, to scale`, of, () =>
       parts.flatMap((p) => flatPatternSheets(design, p, options)),
     ),
-    pdfDocument(`${folder}/full-size.pdf`, `Flat patterns of ${says} at full size, one roll page each`, () =>
+    pdfDocument(`${folder}/full-size.pdf`, `Flat patterns of ${says} at full size, one roll page each`, of, () =>
       patterns.flatMap(({ part, pattern }) => fullSizeRoll(design, part, pattern, options)),
     ),
     ...patterns.flatMap(({ part, pattern }) => [
-      textDocument(`${folder}/${fileStem(part, pattern)}.svg`, `Flat pattern of ${faceName(part, pattern)} at 1:1 in mm, SVG`, () =>
-        pageToSvg(barePattern(part, pattern)),
+      textDocument(
+        `${folder}/${fileStem(part, pattern)}.svg`,
+        `Flat pattern of ${faceName(part, pattern)} at 1:1 in mm, SVG`,
+        () => [bareMade(part, pattern)],
+        () => pageToSvg(barePattern(part, pattern)),
       ),
-      textDocument(`${folder}/${fileStem(part, pattern)}.dxf`, `Flat pattern of ${faceName(part, pattern)} at 1:1 in mm, DXF`, () =>
-        patternDxf(design, part, pattern, options),
+      textDocument(
+        `${folder}/${fileStem(part, pattern)}.dxf`,
+        `Flat pattern of ${faceName(part, pattern)} at 1:1 in mm, DXF`,
+        () => [made.coach, made.headed(part, pattern)],
+        () => patternDxf(design, part, pattern, options),
       ),
     ]),
   ]
 }
 
-function holeDocuments({ design, options, shop, table }: Room, group: GroupedParts): readonly PlannedDocument[] {
+function holeDocuments({ design, options, shop, table, made }: Room, group: GroupedParts): readonly PlannedDocument[] {
   const punched = group.patterns.filter(({ pattern }) => pattern.holes.x.length > 0)
   if (!punched.length) return []
   const printed = (): readonly Page[] =>
@@ -87,11 +131,17 @@ function holeDocuments({ design, options, shop, table }: Room, group: GroupedPar
   const program = (part: Part, pattern: Pattern): string =>
     coordinateProgram(design, part, pattern, table(part, pattern), { ...options, ...shop }).text
   return [
-    pdfDocument(`holes/${group.folder}.pdf`, `Hole tables of ${group.says}, printed`, printed),
+    pdfDocument(
+      `holes/${group.folder}.pdf`,
+      `Hole tables of ${group.says}, printed`,
+      () => [made.coach, ...punched.map(({ part, pattern }) => made.holes(part, pattern))],
+      printed,
+    ),
     ...punched.map(({ part, pattern }) =>
       textDocument(
         `holes/${fileStem(part, pattern)}.csv`,
         `Hole table of ${faceName(part, pattern)}, with its checksum`,
+        () => [made.coach, made.holes(part, pattern)],
         () => table(part, pattern).text,
       ),
     ),
@@ -99,33 +149,83 @@ function holeDocuments({ design, options, shop, table }: Room, group: GroupedPar
       textDocument(
         `programs/${fileStem(part, pattern)}.nc`,
         `Neutral coordinate program of ${faceName(part, pattern)}: check before metal`,
+        () => [made.coach, made.holes(part, pattern), clampsMade(design, part, pattern, options.clamped ?? 'low y')],
         () => program(part, pattern),
       ),
     ),
   ]
 }
 
-function scheduleDocuments({ design, options }: Room): readonly PlannedDocument[] {
+function scheduleDocuments({ design, options, made }: Room): readonly PlannedDocument[] {
+  const units = unitsOf(options)
+  const { coach } = made
+  const planned = (
+    path: string,
+    says: string,
+    of: () => readonly MadeFrom[],
+    pages: (design: Design, options: PacketOptions) => readonly Page[],
+  ): PlannedDocument =>
+    pdfDocument(
+      path,
+      says,
+      () => [coach, ...of()],
+      () => pages(design, options),
+    )
+  const listed = (
+    path: string,
+    says: string,
+    of: () => readonly MadeFrom[],
+    text: (design: Design, options: PacketOptions) => string,
+  ): PlannedDocument =>
+    textDocument(
+      path,
+      says,
+      () => [coach, ...of()],
+      () => text(design, options),
+    )
+  const sheeted = design.parts.filter((p) => p.patterns.length > 0)
+  const strakes = design.parts.filter((p) => p.kind === 'strake' || p.kind === 'lining')
   return [
-    pdfDocument('checks/checks.pdf', 'Every check with its margin, and what was not checked', () => checksList(design, options)),
-    textDocument('checks/checks.csv', 'Every check with its margin, for a spreadsheet', () => checksCsv(design, options)),
-    pdfDocument('schedules/strakes.pdf', 'Strakes and lining panels, and how the stock is shared', () => strakeSchedule(design, options)),
-    pdfDocument('schedules/rivets.pdf', 'Rivets by joint and by station', () => rivetSchedule(design, options)),
-    pdfDocument('schedules/openings.pdf', 'Openings and what each touches', () => openingSchedule(design, options)),
-    textDocument('schedules/sheets.csv', 'Blanks of every sheet part', () => sheetScheduleCsv(design, options)),
-    textDocument('schedules/rivets.csv', 'Rivets by row and stack', () => fastenerScheduleCsv(design, options)),
-    textDocument('schedules/spans.csv', 'Rivet rows by span, with the fitted pitch', () => spanScheduleCsv(design, options)),
-    textDocument('schedules/openings.csv', 'Openings and what each touches, for a spreadsheet', () => openingScheduleCsv(design, options)),
+    planned('checks/checks.pdf', 'Every check with its margin, and what was not checked', () => checksMade(design, true), checksList),
+    listed('checks/checks.csv', 'Every check with its margin, for a spreadsheet', () => checksMade(design, false), checksCsv),
+    planned(
+      'schedules/strakes.pdf',
+      'Strakes and lining panels, and how the stock is shared',
+      () => [...blanksMade(strakes, false, units), stockMade(design, units)],
+      strakeSchedule,
+    ),
+    planned(
+      'schedules/rivets.pdf',
+      'Rivets by joint and by station',
+      () => [...rowsMade(design, 'paper', units), ...jointsMade(design)],
+      rivetSchedule,
+    ),
+    planned('schedules/openings.pdf', 'Openings and what each touches', () => openingsMade(design, false, units), openingSchedule),
+    listed('schedules/sheets.csv', 'Blanks of every sheet part', () => blanksMade(sheeted, true, units), sheetScheduleCsv),
+    listed('schedules/rivets.csv', 'Rivets by row and stack', () => rowsMade(design, 'stacks', units), fastenerScheduleCsv),
+    listed('schedules/spans.csv', 'Rivet rows by span, with the fitted pitch', () => rowsMade(design, 'spans', units), spanScheduleCsv),
+    listed(
+      'schedules/openings.csv',
+      'Openings and what each touches, for a spreadsheet',
+      () => openingsMade(design, true, units),
+      openingScheduleCsv,
+    ),
   ]
 }
 
-function templateDocuments({ design, options }: Room): readonly PlannedDocument[] {
+function templateDocuments({ design, options, made }: Room): readonly PlannedDocument[] {
   const frames = (['hoop', 'joint'] as const).flatMap((kind) => [
-    pdfDocument(`templates/${kind}-frame-tiles.pdf`, `Full-size template of the ${kind} frame on sheets to be laid together`, () =>
-      frameTemplateTiles(design, kind, options),
+    pdfDocument(
+      `templates/${kind}-frame-tiles.pdf`,
+      `Full-size template of the ${kind} frame on sheets to be laid together`,
+      () => [made.coach, ...templateMade(design, kind)],
+      () => frameTemplateTiles(design, kind, options),
     ),
-    pdfDocument(`templates/${kind}-frame-roll.pdf`, `Full-size template of the ${kind} frame on one roll page`, () =>
-      frameTemplateRoll(design, kind, options),
+    pdfDocument(
+      `templates/${kind}-frame-roll.pdf`,
+      `Full-size template of the ${kind} frame on one roll page`,
+      () => [made.coach, ...templateMade(design, kind), figureMade(design, 'left')],
+      () => frameTemplateRoll(design, kind, options),
     ),
   ])
   const asked = (options.tiles ?? []).flatMap((id) => {
@@ -136,6 +236,7 @@ function templateDocuments({ design, options }: Room): readonly PlannedDocument[
       pdfDocument(
         `templates/${fileStem(part, pattern)}-tiles.pdf`,
         `${faceName(part, pattern)} at full size on sheets to be laid together`,
+        () => [made.coach, made.sheet(part)],
         () => fullSizeTiles(design, part, pattern, options),
       ),
     )
@@ -154,20 +255,29 @@ export function packetPlan(design: Design, options: PacketOptions = {}): readonl
     ...scheduleDocuments(room),
     ...groups.flatMap((g) => flatDocuments(room, g)),
     ...groups.flatMap((g) => holeDocuments(room, g)),
-    textDocument('programs/shop-tables.json', 'Words and tools the programs were written with, for the shop to edit', () =>
-      shopTablesText(room.shop),
+    textDocument(
+      'programs/shop-tables.json',
+      'Words and tools the programs were written with, for the shop to edit',
+      () => [],
+      () => shopTablesText(room.shop),
     ),
     ...groups
       .filter((g) => TAPED.includes(g.folder))
       .map((g) =>
-        pdfDocument(`tape/${g.folder}.pdf`, `Tape cards of ${g.says}: running dimensions, one strip an edge`, () =>
-          g.parts.flatMap((p) => tapeCards(design, p, options)),
+        pdfDocument(
+          `tape/${g.folder}.pdf`,
+          `Tape cards of ${g.says}: running dimensions, one strip an edge`,
+          () => [room.made.coach, ...g.parts.map((p) => tapeMade(p, unitsOf(options)))],
+          () => g.parts.flatMap((p) => tapeCards(design, p, options)),
         ),
       ),
     ...templateDocuments(room),
   ]
-  const cover = pdfDocument('cover.pdf', 'Cover: what passes, what fails, what was not checked, and what is in the packet', () =>
-    coverSheets(design, body, options),
+  const cover = pdfDocument(
+    'cover.pdf',
+    'Cover: what passes, what fails, what was not checked, and what is in the packet',
+    () => [room.made.coach, ...coverMade(design, body, unitsOf(options))],
+    () => coverSheets(design, body, options),
   )
   return checkPaths([cover, ...body])
 }

@@ -5,23 +5,37 @@ export type PlannedContent =
   | { readonly kind: 'text'; readonly make: () => string }
   | { readonly kind: 'pdf'; readonly title: string; readonly make: () => readonly Page[] }
 
+/** One thing a document is made from. Two documents whose things show the same are the same but for revision, unit and date. */
+export interface MadeFrom {
+  /** what a person calls it: a part, a row, an opening, a check, or a word for what has no id */
+  readonly name: string
+  /** the very objects it is read from: the same objects show the same */
+  readonly from: readonly unknown[]
+  /** what of them is printed, as finely as it is printed; the objects themselves where absent */
+  readonly shows?: () => unknown
+}
+
 export interface PlannedDocument {
   /** forward slashes, no leading slash, unique in its packet */
   readonly path: string
   readonly says: string
   readonly content: PlannedContent
+  /** everything of the design its content hangs on, but the revision, the unit and the date, which are on every sheet */
+  readonly of: () => readonly MadeFrom[]
 }
 
-export const textDocument = (path: string, says: string, make: () => string): PlannedDocument => ({
+export const textDocument = (path: string, says: string, of: PlannedDocument['of'], make: () => string): PlannedDocument => ({
   path,
   says,
   content: { kind: 'text', make },
+  of,
 })
 
-export const pdfDocument = (path: string, says: string, make: () => readonly Page[]): PlannedDocument => ({
+export const pdfDocument = (path: string, says: string, of: PlannedDocument['of'], make: () => readonly Page[]): PlannedDocument => ({
   path,
   says,
   content: { kind: 'pdf', title: says, make },
+  of,
 })
 
 /** Throws on a path that leaves the packet, is taken twice (letter case apart), or is the manifest's. */

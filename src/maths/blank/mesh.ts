@@ -37,7 +37,7 @@ export interface PatchMesh extends MeshSize {
  * How much closer the lines of nodes stand at the edges than on average (0: evenly, 1: no distance). Where shrink is dear, only a
  * band of about a twelfth of the half-width shrinks at each edge, and even steps would not see it: at 0.7 and 24 cells it gets three.
  */
-const GATHER = 0.7
+const GATHER = 0.35
 
 /** Step of the difference quotients for the normals, as a share of the patch: errors about 1e-9 rad. */
 const STEP = 1e-5

@@ -25,8 +25,11 @@ const SMALLEST_SHARE = 1e-10
 const FAIR = 1e-4
 /** How far the sum of some ten thousand costs may be off by rounding, as a share: near the end a step pays less than that. */
 const ROUNDING = 1e-13
-/** Strain whose pull is the least a residual is measured against: a patch developable to rounding has nothing left to balance. */
-const NO_STRAIN = 1e-8
+/**
+ * Strain whose pull is the least a residual is measured against, a tenth of a millimetre in a metre: a developable patch has nothing
+ * left to balance but what the size of its cells leaves.
+ */
+const NO_STRAIN = 1e-4
 
 export function minimise(mesh: PatchMesh, start: Float64Array, penalty: number): Found {
   // the furthest neighbour of a node stands one row and one node back

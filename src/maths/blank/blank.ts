@@ -28,7 +28,7 @@ export interface Blank extends MeshSize, Strains {
   readonly iterations: number
   /** size of the gradient as a share of what the triangles pull one by one */
   readonly residual: number
-  /** whether the residual came below the tolerance, 1e-8; the caller must not use a blank that did not converge */
+  /** whether the residual came down to the tolerance, 1e-6; the caller must not use a blank that did not converge */
   readonly converged: boolean
 }
 

@@ -80,7 +80,10 @@ export function slopesOf(mesh: PatchMesh, plane: Float64Array, penalty: number, 
     costOf(m[0], m[1], penalty, cost)
     const area = areas[t]
     energy += area * cost[0]
-    const [ux, uy, vx, vy] = frame
+    const ux = frame[0]
+    const uy = frame[1]
+    const vx = frame[2]
+    const vy = frame[3]
     for (let k = 0; k < 3; k++) {
       const at = 2 * triangles[3 * t + k]
       const [bx, by] = [shapes[6 * t + 2 * k], shapes[6 * t + 2 * k + 1]]
@@ -121,7 +124,11 @@ export function directions(g: Float64Array, frame: Float64Array): void {
  * curvatures are the quotients for the twist and the flip (half their sum, half their difference).
  */
 function curvatures(m: Float64Array, cost: Cost, local: Float64Array): void {
-  const [, w1, w2, w11, w22, w12] = cost
+  const w1 = cost[1]
+  const w2 = cost[2]
+  const w11 = cost[3]
+  const w22 = cost[4]
+  const w12 = cost[5]
   const apart = m[0] - m[1]
   const twist = Math.max((w1 + w2) / (m[0] + m[1]), 0)
   // as the two meet, the quotient becomes a derivative
@@ -159,8 +166,14 @@ function addTriangle(
   local: Float64Array,
 ): void {
   const { rows, width } = hessian
-  const [ux, uy] = frame
-  const [w11, w22, w12, shear, cross] = local
+  // one by one, not taken apart as lists: this is the inner loop, and a typed array is walked by an iterator
+  const ux = frame[0]
+  const uy = frame[1]
+  const w11 = local[0]
+  const w22 = local[1]
+  const w12 = local[2]
+  const shear = local[3]
+  const cross = local[4]
   for (let k = 0; k < 3; k++) {
     const row = 2 * triangles[3 * t + k]
     const [k1, k2] = [area * parts[2 * k], area * parts[2 * k + 1]]

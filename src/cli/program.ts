@@ -17,7 +17,7 @@ Examples:
   coachwright at examples/sedge-6.yaml "R 5745 WL 1160"
   coachwright explain examples/sedge-6.yaml total.mass
 
-Ends with 0 when all is well, 1 when a check fails or a proof disagrees, 2 when what was asked cannot be done
+Ends with 0 when all is well, 1 when a check fails, a proof disagrees or two coaches differ, 2 when what was asked cannot be done
 (each fault on a line of its own, file:line:column first), 3 for a fault of the program itself.
 From a checkout, write npm run -s coachwright -- in the place of coachwright.`
 
@@ -126,6 +126,26 @@ Examples:
       },
     )
 
+  program
+    .command('compare')
+    .description('Say everything that changes from one definition to another, most consequential first.')
+    .argument('<old>', 'the definition as it is built now')
+    .argument('<new>', 'the definition as it would be')
+    .option(...inch)
+    .option(...json)
+    .addHelpText(
+      'after',
+      `
+Findings that are new or worse, openings, parts to scrap, fasteners, masses, margins, and the documents to issue again.
+Ends with 0 when both are one revision, 1 when they differ, 2 when either has a fault.
+
+Example:
+  coachwright compare examples/sedge-6.yaml sedge-6-window-aft.yaml`,
+    )
+    .action(async (old: string, now: string, options: { readonly inch?: boolean; readonly json?: boolean }) => {
+      ended((await import('./commands/compare.js')).compareCommand(old, now, options, terminal))
+    })
+
   command(
     'prove',
     'Lay a hole list the shop already trusts on our pattern and say where they differ.',
@@ -146,7 +166,7 @@ Examples:
   command('schema', 'Print the JSON Schema of what is written or printed.', 'schema definition > definition.schema.json')
     .argument(
       '[which]',
-      'design: what derive --json prints; definition: what a person writes; merged: the merged form; packet: packet.json',
+      'design: what derive --json prints; definition: what a person writes; merged: the merged form; packet: packet.json; ripple: what compare --json prints',
       'design',
     )
     .action(doing(async () => (await import('./commands/schema.js')).schemaCommand))

@@ -11,9 +11,10 @@ import { writePacket } from './write-packet.js'
 const head = { program: 'Coachwright 0.1.0', coach: 'Tester 3', revision: '0123456789ab', unit: 'MASTER', date: '2026-03-02' }
 const page: Page = { name: 'one', says: 'one page', widthMm: 210, heightMm: 297, marks: [] }
 const renderPdf = async (pages: readonly Page[], title: string): Promise<Uint8Array> => new TextEncoder().encode(`${title} ${pages.length}`)
+const ofNothing = () => []
 const documents: readonly PlannedDocument[] = [
-  textDocument('holes/a.csv', 'Hole table of a', () => 'no,x\n1,2\n'),
-  pdfDocument('sheets/a.pdf', 'Flat pattern of a', () => [page, page]),
+  textDocument('holes/a.csv', 'Hole table of a', ofNothing, () => 'no,x\n1,2\n'),
+  pdfDocument('sheets/a.pdf', 'Flat pattern of a', ofNothing, () => [page, page]),
 ]
 
 let place = ''
@@ -48,7 +49,7 @@ describe('writing a packet', () => {
 
   it('gives the same bytes when written again, in place of the packet before', async () => {
     const out = join(place, 'p')
-    await writePacket([...documents, textDocument('old.txt', 'gone next time', () => 'x')], head, out, { renderPdf })
+    await writePacket([...documents, textDocument('old.txt', 'gone next time', ofNothing, () => 'x')], head, out, { renderPdf })
     await writePacket(documents, head, out, { renderPdf })
     const first = await everything(out)
     expect(first['old.txt']).toBeUndefined()
@@ -74,7 +75,7 @@ describe('writing a packet', () => {
   it('leaves nothing when a document cannot be made', async () => {
     const broken = [
       ...documents,
-      textDocument('x.txt', 'x', () => {
+      textDocument('x.txt', 'x', ofNothing, () => {
         throw new Error('no such row')
       }),
     ]
@@ -91,7 +92,7 @@ describe('writing a packet', () => {
   })
 
   it('refuses paths that leave the packet or meet', async () => {
-    const at = (path: string): PlannedDocument => textDocument(path, 'x', () => 'x')
+    const at = (path: string): PlannedDocument => textDocument(path, 'x', ofNothing, () => 'x')
     for (const bad of ['../x', '/x', 'a//b', 'packet.json', 'a b'])
       await expect(writePacket([at(bad)], head, join(place, 'p'), { renderPdf })).rejects.toThrow()
     await expect(writePacket([at('a/B'), at('a/b')], head, join(place, 'p'), { renderPdf })).rejects.toThrow('Two documents')

@@ -3,6 +3,7 @@ import { definitionJsonSchema } from '../../definition/json-schema.js'
 import { didYouMean } from '../../definition/near-miss.js'
 import { designJsonSchema } from '../../documents/json/design-schema.js'
 import { manifestSchema } from '../../documents/packet/manifest.js'
+import { rippleJsonSchema } from '../../ripple/ripple-json.js'
 import type { Command } from '../command.js'
 import { refuse } from '../refused.js'
 
@@ -11,6 +12,7 @@ const SCHEMAS: Readonly<Record<string, () => object>> = {
   merged: () => definitionJsonSchema('merged'),
   design: designJsonSchema,
   packet: manifestSchema,
+  ripple: rippleJsonSchema,
 }
 
 export const schemaCommand: Command<unknown> = (which, _options, terminal) => {

@@ -1,0 +1,35 @@
+/**
+ * The ripple of a change: everything that differs between two derived designs, as plain data.
+ * Nothing is derived or drawn here; what is the very same object in both is passed over at once.
+ */
+import type { Design } from '../derive/design.js'
+import type { PacketOptions } from '../documents/packet/plan.js'
+import { countChanges, massChanges, overallChanges } from './counts.js'
+import { both } from './differ.js'
+import { documentChanges } from './documents.js'
+import { checkChanges } from './findings.js'
+import { inwardChanges } from './inward.js'
+import { jointChanges } from './joints.js'
+import type { Ripple } from './nouns.js'
+import { openingChanges } from './openings.js'
+import { partChanges } from './parts.js'
+import { writtenChanges } from './written.js'
+
+/** `options` say which packet is in the shop, where it is not the plain one. */
+export function compare(before: Design, after: Design, options: PacketOptions = {}): Ripple {
+  const head = ({ definition: { coach }, revision }: Design) => ({ name: coach.name, revision, market: coach.market })
+  return Object.freeze({
+    coach: both(head(before), head(after)),
+    equal: before.revision === after.revision,
+    written: writtenChanges(before.definition, after.definition),
+    checks: checkChanges(before.checks, after.checks),
+    openings: openingChanges(before.openings, after.openings),
+    parts: partChanges(before, after),
+    joints: jointChanges(before, after),
+    counts: countChanges(before, after),
+    masses: massChanges(before, after),
+    overall: overallChanges(before, after),
+    inward: inwardChanges(before.definition, after.definition),
+    documents: documentChanges(before, after, options),
+  })
+}

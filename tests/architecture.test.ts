@@ -50,7 +50,15 @@ const SHOWN: Readonly<
       'itself and the nouns': { 'src/derive/shell/rows.ts': "import type { Part } from '../nouns.js'\nimport { hoop } from './hoop.js'" },
     },
   },
-  'only derive/index.ts and the checks import trades': {
+  'what all trades share imports no trade': {
+    caught: {
+      'a trade': { 'src/derive/common/row.ts': "import { hoop } from '../shell/hoop.js'" },
+    },
+    clean: {
+      'the nouns': { 'src/derive/common/row.ts': "import type { Part } from '../nouns.js'" },
+    },
+  },
+  'only derive/index.ts, the checks and the studies import trades': {
     caught: {
       'a document': { 'src/documents/sheets/hoop.ts': "import { hoop } from '../../derive/shell/hoop.js'" },
       'another file of derive': { 'src/derive/design.ts': "import type { Hoop } from './shell/hoop.js'" },
@@ -58,6 +66,7 @@ const SHOWN: Readonly<
     clean: {
       'the one that may': { 'src/derive/index.ts': "import { deriveShell } from './shell/index.js'" },
       'a check': { 'src/checks/laps.ts': "import { hoop } from '../derive/shell/hoop.js'" },
+      'a study': { 'src/studies/fit.ts': "import { hoop } from '../derive/shell/hoop.js'" },
     },
   },
   'only the composition roots touch the clock, chance, the environment, the disk or the network': {

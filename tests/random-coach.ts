@@ -115,10 +115,32 @@ function write(c: Chance, odd: boolean): Record<string, unknown> {
       : 'none',
     ends: {
       skin: { alloy: '5052-O', thickness: L(c.between(0.0005, 0.003)) },
-      reach: L(c.between(0.8, 1.2)),
       'coupler face': L(c.between(0.3, odd && c.maybe(0.1) ? 2.5 : 0.9)),
+      profile: profileOf(c, drop),
+      exponent: Number(c.between(2, odd ? 4 : 3).toFixed(2)),
+      seams: Array.from({ length: c.whole(0, 4) }, (_, i) => degrees((10 + 20 * i + c.between(-9, 9)) * DEG)),
+      make: c.maybe(0.5) ? 'formed' : 'wrapped',
+      'least thickness': '0.3 mm',
+      cap: L(c.between(0.08, 0.2) * drop),
+      lap: L(c.between(0.015, 0.035)),
     },
   }
+}
+
+/** Roof, brow and face of an end that falls as far as the section does, or a little further. */
+function profileOf(c: Chance, drop: number): readonly object[] {
+  const [first, second, third] = [c.between(10, 20) * DEG, c.between(55, 80) * DEG, c.between(88, 120) * DEG]
+  const fall = (radius: number, from: number, to: number): number => radius * (Math.cos(from) - Math.cos(to))
+  const roof = drop * c.between(0.5, 0.9)
+  const brow = drop * c.between(0.1, 0.3)
+  const rest = drop * c.between(1.002, 1.04) - fall(roof, 0, first) - fall(brow, first, second)
+  const face = rest / (Math.cos(second) - Math.cos(third))
+  const mm = (metres: number): string => `${(metres * 1000).toFixed(2)} mm`
+  return [
+    { arc: 'roof', radius: mm(roof), to: `${(first / DEG).toFixed(4)} deg` },
+    { arc: 'brow', radius: mm(brow), to: `${(second / DEG).toFixed(4)} deg` },
+    { arc: 'face', radius: mm(face), to: `${(third / DEG).toFixed(4)} deg` },
+  ]
 }
 
 /** Roof, shoulder, side, turn-under; the side an arc or a straight. */
@@ -220,7 +242,7 @@ function shellOf(c: Chance, odd: boolean, L: (m: number) => string): Record<stri
 }
 
 function rowsOf(c: Chance, odd: boolean, L: (m: number) => string): Record<string, unknown> {
-  const kinds = ['seam', 'joint', 'hoop', 'base', 'rim', 'toe', 'lining']
+  const kinds = ['seam', 'joint', 'hoop', 'base', 'rim', 'toe', 'lining', 'gore']
   return Object.fromEntries(
     kinds.map((kind) => {
       const pitch = odd && c.maybe(0.2) ? c.between(0.006, 1) : c.between(0.02, 0.1)

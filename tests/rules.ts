@@ -29,7 +29,9 @@ export const ROOMS = [
   'definition',
   'derive',
   'checks',
+  'studies',
   'documents',
+  'ripple',
   'record',
   'paper',
   'server',
@@ -55,8 +57,13 @@ const inSource = (path: string): boolean => path.startsWith('src/') && /\.tsx?$/
 const isTest = (path: string): boolean => /\.test\.tsx?$/.test(path)
 const product = (path: string): boolean => inSource(path) && !isTest(path)
 const rank = (path: string): number => (ROOMS as readonly string[]).indexOf(room(path))
-/** The trade a file in derive/ belongs to; null for derive/index.ts and the nouns all trades share. */
-const trade = (path: string): string | null => (path.startsWith('src/derive/') && parts(path).length > 3 ? (parts(path)[2] ?? null) : null)
+/** What all trades share: lengths and masses of what is bought, and how a row is built. */
+const COMMON = 'common'
+/** The trade a file in derive/ belongs to; null for derive/index.ts, the nouns all trades share and what stands in common. */
+const trade = (path: string): string | null => {
+  const folder = path.startsWith('src/derive/') && parts(path).length > 3 ? (parts(path)[2] ?? null) : null
+  return folder === COMMON ? null : folder
+}
 const node = (from: string): string | null => (from.startsWith('node:') ? (from.slice(5).split('/')[0] ?? null) : null)
 
 const read = new Map<string, { text: string; source: Source }>()
@@ -108,12 +115,23 @@ export const RULES: readonly Rule[] = [
       ),
   },
   {
-    // a check judges a trade by that trade's own geometry: see docs/decisions/0002
-    says: 'only derive/index.ts and the checks import trades',
+    says: 'what all trades share imports no trade',
     breaches: (tree) =>
       each(
         tree,
-        (path) => product(path) && path !== 'src/derive/index.ts' && room(path) !== 'checks' && trade(path) === null,
+        (path) => product(path) && path.startsWith(`src/derive/${COMMON}/`),
+        (s) =>
+          s.imports.filter((i) => i.relative && trade(i.from) !== null).map((i) => at(s, i.line, `takes from the trade ${trade(i.from)}`)),
+      ),
+  },
+  {
+    // a check or a study judges a trade by that trade's own geometry: see docs/decisions/0002
+    says: 'only derive/index.ts, the checks and the studies import trades',
+    breaches: (tree) =>
+      each(
+        tree,
+        (path) =>
+          product(path) && path !== 'src/derive/index.ts' && room(path) !== 'checks' && room(path) !== 'studies' && trade(path) === null,
         (s) =>
           s.imports.filter((i) => i.relative && trade(i.from) !== null).map((i) => at(s, i.line, `imports ${i.from} past derive/index.ts`)),
       ),

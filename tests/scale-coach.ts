@@ -14,6 +14,10 @@ const NOT_LENGTHS: ReadonlySet<string> = new Set([
   'maxPitch',
   'transversePitch',
   'mass',
+  'exponent',
+  'drift',
+  'sheetTempC',
+  'jigTempC',
 ])
 
 /** Every length of a definition times k. */
@@ -22,7 +26,9 @@ export function scaled(definition: Definition, k: number): Definition {
     if (typeof value === 'number') return NOT_LENGTHS.has(key) ? value : value * k
     if (Array.isArray(value)) return value.map((each) => grow(each, key))
     if (typeof value !== 'object' || value === null) return value
-    return Object.fromEntries(Object.entries(value).map(([name, below]) => [name, grow(below, name)]))
+    // the seams of an end are azimuths, those of the barrel and the lining girths
+    const angles = 'profile' in value
+    return Object.fromEntries(Object.entries(value).map(([name, below]) => [name, angles && name === 'seams' ? below : grow(below, name)]))
   }
   return grow(definition, '') as Definition
 }

@@ -44,7 +44,7 @@ export function spoil(c: Chance, coach: Tree): void {
   const places = leaves(coach)
   const { inside, key } = c.pick(places)
   const how = c.whole(0, 9)
-  if (how <= 6) put(inside, key, c.pick(NONSENSE))
+  if (how <= 6) put(inside, key, structuredClone(c.pick(NONSENSE)))
   else if (how === 7) remove(inside, key)
   else if (how === 8 && !Array.isArray(inside)) inside[`${String(key)}x`] = '1 mm'
   else if (Array.isArray(inside)) inside.push(structuredClone(inside[Number(key)]))

@@ -1,5 +1,5 @@
 /** Shop head sizes from a wartime repair manual, which prints them to the thousandth. */
-import { shopHeadDiameter, shopHeadHeight } from '../src/derive/shell/formulas/lengths.formulas.js'
+import { shopHeadDiameter, shopHeadHeight } from '../src/derive/common/lengths.formulas.js'
 import type { ValidationCase, ValidationFile } from './case.js'
 import { inch } from './case.js'
 

@@ -1,6 +1,7 @@
 /** Every validation case run, and the report of them as text: the same cases, the same bytes. */
 import { ac4313 } from './ac-43-13-1b.js'
 import { asmeY145 } from './asme-y14-5.js'
+import { blanks } from './blanks.js'
 import type { ValidationCase, ValidationFile } from './case.js'
 import { closedForm } from './closed-form.js'
 import { curtissP40 } from './curtiss-p-40.js'
@@ -10,7 +11,18 @@ import { navedtra } from './navedtra-14018.js'
 import { plates } from './plates.js'
 import { warmth } from './warmth.js'
 
-export const FILES: readonly ValidationFile[] = [ac4313, navedtra, faa8083, curtissP40, milHdbk5j, plates, asmeY145, warmth, closedForm]
+export const FILES: readonly ValidationFile[] = [
+  ac4313,
+  navedtra,
+  faa8083,
+  curtissP40,
+  milHdbk5j,
+  plates,
+  asmeY145,
+  warmth,
+  closedForm,
+  blanks,
+]
 
 export interface Outcome {
   readonly it: ValidationCase

@@ -10,6 +10,6 @@ import { layoutChecks } from './layout/index.js'
 /** With the memo of the last design, only what hangs on a changed piece of the definition is made and checked anew. */
 export function design(definition: Definition, memo: Memo = FORGETFUL): Design {
   const derived = derive(definition, memo)
-  const { shell: _, ...rest } = derived
+  const { shell: _, endSections: __, ...rest } = derived
   return Object.freeze({ ...rest, revision: revisionOf(definition), checks: layoutChecks(derived) })
 }

@@ -39,6 +39,13 @@ export const K_FACTOR = is(0.42)
 export const OPENING_GIRTH = is('0 mm')
 // What is not said to open is fixed: the safer reading for a flue nearby is a finding, not a default. By construction.
 export const OPENS = is('no')
+// Superellipse of the plan outline: fuller than an ellipse, softer than a box. Common practice, no source.
+export const END_EXPONENT = is(2.5)
+// How far inside the lofted surface a wrapped skin may lie before a frame leg or a blind shows it. Common practice, no source.
+export const WRAPPED_WITHIN = is('6 mm')
+// Half of the usual 25 mm a side of the seam rib. Common practice, no source.
+export const GORE_LAP = is('25 mm')
+
 // A lining without stated joints is one panel a strip; stock feasibility then speaks. By construction.
 export const NO_JOINTS = is([])
 // Stated masses come from another trade's file and may not be there yet. By construction.

@@ -1,8 +1,9 @@
 /** The written form of a definition, described once: reading, faults and JSON Schema all come from here. */
+import { piece } from './curve-form.js'
 import * as usual from './defaults.js'
-import { type Form, group, keyed, list, maybe, needs, orNone, orWord, usually, type Whole } from './form.js'
+import { endsForm, processForm } from './ends-form.js'
+import { group, keyed, list, maybe, needs, orNone, orWord, range, usually, type Whole } from './form.js'
 import {
-  alloy,
   angle,
   anyLength,
   bought,
@@ -19,17 +20,12 @@ import {
   words,
   yesNo,
 } from './form-values.js'
-import { found, type Written } from './written.js'
+import { sheet } from './sheet-form.js'
 
 /** Trades that have their place in a definition but are not read by this version. */
 const RESERVED = ['circuits', 'fit-out', 'insulation', 'line', 'inspection'] as const
 export const SURFACES = ['C', 'R', 'curb', 'road', 'right', 'left', 'roof', 'nose', 'tail'] as const
 const MASS_GROUPS = ['CH', 'RG', 'FL', 'SH', 'OP', 'FU', 'AP', 'WA', 'EL', 'LP', 'EX', 'GR'] as const
-
-const sheet = {
-  alloy: needs('alloy', alloy('5052-H34'), 'alloy and temper'),
-  thickness: needs('thickness', bought('0.81 mm'), 'thickness as it is bought'),
-}
 
 const coach = group({
   name: needs('name', words('Sedge 6'), 'name of this coach'),
@@ -38,40 +34,6 @@ const coach = group({
   market: needs('market', word(['us', 'uk', 'eu', 'au']), 'where it is sold: settles which side is the curb side'),
   date: needs('date', date(), 'printed on every sheet'),
 })
-
-const arc = group({
-  arc: needs('arc', words('shoulder'), 'name of the arc'),
-  radius: needs('radius', anyLength('380 mm'), 'outer radius; negative bends outward again'),
-  to: needs('to', orWord('fit', angle({}, '82 deg')), 'heading at its end, 90 deg straight down; fit to have it solved'),
-})
-const line = group({
-  line: needs('line', words('side'), 'name of the straight'),
-  length: needs('length', orWord('fit', length()), 'its length; fit to have it solved'),
-})
-
-type ReadPiece =
-  | { readonly kind: 'arc'; readonly name: string | undefined; readonly radius: number | undefined; readonly to: number | null | undefined }
-  | { readonly kind: 'line'; readonly name: string | undefined; readonly length: number | null | undefined }
-
-/** An arc or a line, told apart by which of the two words is a key. */
-const piece: Form<ReadPiece> = {
-  expects: 'an arc or a line',
-  example: null,
-  read(node: Written, reading, path) {
-    if (node.kind === 'map' && node.entries.has('line')) {
-      const read = line.read(node, reading, path)
-      return read && { kind: 'line', name: read.line, length: read.length }
-    }
-    if (node.kind === 'map' && (node.entries.has('arc') || node.entries.has('radius'))) {
-      const read = arc.read(node, reading, path)
-      return read && { kind: 'arc', name: read.arc, radius: read.radius, to: read.to }
-    }
-    const advice = 'For instance {arc: shoulder, radius: 380 mm, to: 82 deg} or {line: side, length: 900 mm}.'
-    reading.wrong(path, { expected: 'an arc or a line', found: found(node), advice })
-    return undefined
-  },
-  schema: (kind) => ({ oneOf: [arc.schema(kind), line.schema(kind)] }),
-}
 
 const section = group({
   crown: needs('crown', length(undefined, '2030 mm'), 'waterline of the outer skin on the centre plane'),
@@ -214,13 +176,14 @@ const fastener = group({
   alloy: needs('alloy', words('2117-T4'), 'alloy of the body'),
   hole: needs('hole', length(undefined, '3.3 mm'), 'finished hole'),
   pilot: needs('pilot', length(undefined, '2.5 mm'), 'pilot hole'),
+  shank: maybe('shank', range(length(undefined, '3.17 mm'), 'least', 'greatest'), 'least and greatest diameter of the shank'),
 })
 
 const row = group({
   fastener: needs('fastener', id('S4'), 'which fastener'),
   pitch: needs('pitch', length(undefined, '25.4 mm'), 'nominal pitch, fitted to whole pitches'),
 })
-const ROWS = ['seam', 'joint', 'hoop', 'base', 'rim', 'toe', 'lining'] as const
+const ROWS = ['seam', 'joint', 'hoop', 'base', 'rim', 'toe', 'lining', 'gore'] as const
 const rowOf = (key: (typeof ROWS)[number]) => needs(key, row, `rows of kind ${key}`)
 
 const rules = group({
@@ -281,12 +244,6 @@ const floor = group({
   endReach: needs('end reach', length(undefined, '1085 mm'), 'panel beyond each joint frame'),
 })
 
-const ends = group({
-  skin: needs('skin', group(sheet), 'skin of the end sections'),
-  reach: needs('reach', length(undefined, '1103.6 mm'), 'tip beyond the joint frame'),
-  couplerFace: needs('coupler face', length(undefined, '810 mm'), 'station of the coupler face'),
-})
-
 const stated = group({
   group: needs(
     'group',
@@ -319,6 +276,7 @@ export const definitionForm = group(
         rim: rowOf('rim'),
         toe: rowOf('toe'),
         lining: rowOf('lining'),
+        gore: rowOf('gore'),
       }),
       'fastener and pitch for each kind of row',
     ),
@@ -327,7 +285,8 @@ export const definitionForm = group(
     gear: maybe('gear', orNone(gear), 'axles and wheel openings'),
     chassis: maybe('chassis', orNone(chassis), 'cross-members'),
     floor: maybe('floor', orNone(floor), 'floor panel'),
-    ends: needs('ends', ends, 'nose and tail sections'),
+    ends: needs('ends', endsForm, 'nose and tail sections'),
+    process: maybe('process', orNone(processForm), 'how well the shop punches and sets up'),
     masses: usually('masses', list(stated), 'stated masses', usual.NO_MASSES),
   },
   RESERVED,

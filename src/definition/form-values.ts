@@ -23,6 +23,7 @@ const KINDS = {
   length: { noun: 'length', example: '520 mm', farthest: LONGEST, limit: 'that fits on a road' },
   mass: { noun: 'mass', example: '24 kg', farthest: HEAVIEST, limit: 'that a trailer can weigh' },
   angle: { noun: 'angle', example: '13.5 deg', farthest: 2 * Math.PI, limit: 'within one turn' },
+  temperature: { noun: 'temperature', example: '20 C', farthest: 1000, limit: 'that a shop can have' },
   linearMass: { noun: 'mass per length', example: '0.474 kg/m', farthest: 100, limit: 'that a profile can weigh' },
 } as const
 type Kind = keyof typeof KINDS
@@ -82,6 +83,18 @@ function outside(value: number, bounds: Bounds): string | null {
 export const length = (bounds: Bounds = POSITIVE, example?: string): Form<number> => quantity('length', bounds, example)
 export const anyLength = (example?: string): Form<number> => quantity('length', {}, example)
 export const mass = (bounds: Bounds = POSITIVE): Form<number> => quantity('mass', bounds)
+/** Read as the shop says it and kept in degrees Celsius. */
+export const temperatureC = (example: string): Form<number> => {
+  const form = quantity('temperature', {}, example)
+  return {
+    ...form,
+    read: (node, reading, path) => {
+      const kelvin = form.read(node, reading, path)
+      // the offset leaves the last bits of 273.15 behind, which would change the revision of an unchanged coach
+      return kelvin === undefined ? undefined : Math.round((kelvin - 273.15) * 1e6) / 1e6
+    },
+  }
+}
 export const linearMass = (): Form<number> => quantity('linearMass', POSITIVE)
 export const angle = (bounds: Bounds = {}, example?: string): Form<number> => quantity('angle', bounds, example)
 

@@ -33,11 +33,13 @@ export interface Field<T> {
 type Fields = Readonly<Record<string, Field<unknown>>>
 export type ReadOf<F> = { readonly [K in keyof F]: F[K] extends Field<infer T> ? T | undefined : never }
 /** What remains of a reading without faults. */
-export type Whole<T> = T extends readonly (infer U)[]
-  ? readonly Whole<Exclude<U, undefined>>[]
-  : T extends object
-    ? { readonly [K in keyof T]: Whole<Exclude<T[K], undefined>> }
-    : T
+export type Whole<T> = T extends readonly [number, number]
+  ? T
+  : T extends readonly (infer U)[]
+    ? readonly Whole<Exclude<U, undefined>>[]
+    : T extends object
+      ? { readonly [K in keyof T]: Whole<Exclude<T[K], undefined>> }
+      : T
 
 export function needs<T>(key: string, form: Form<T>, says: string): Field<T> {
   return { key, form, says, absent: 'a fault' }
@@ -208,5 +210,23 @@ export function orWord<T>(word: string, form: Form<T>): Form<T | null> {
     example: form.example,
     read: (node, reading, path) => (node.kind === 'scalar' && node.value === word ? null : form.read(node, reading, path)),
     schema: (kind) => ({ anyOf: [form.schema(kind), { const: word }] }),
+  }
+}
+
+/** Two values of one kind under two names, such as the least and the greatest; the second may not be below the first. */
+export function range(value: Form<number>, low: string, high: string): Form<readonly [number, number]> {
+  const both = group({ low: needs(low, value, low), high: needs(high, value, high) })
+  return {
+    expects: `${low} and ${high}`,
+    example: value.example === null ? null : `{${low}: ${value.example}, ${high}: ${value.example}}`,
+    read(node, reading, path) {
+      const read = both.read(node, reading, path)
+      if (read?.low === undefined || read.high === undefined) return undefined
+      if (read.low <= read.high) return [read.low, read.high]
+      const because = `${high} is below ${low}`
+      reading.impossible([...path, high], { expected: `not less than ${low}`, because, advice: 'Exchange the two.' })
+      return undefined
+    },
+    schema: (kind) => both.schema(kind),
   }
 }

@@ -1,5 +1,5 @@
 /** Is each opening on the coach, and stated the way its surface is measured? */
-import { at, type TangentChain } from '../maths/tangent-chain.js'
+import { at, type TangentChain, widest } from '../maths/tangent-chain.js'
 import type { Draft } from './definition-form.js'
 import type { Reading } from './faults.js'
 import { barrelSpan } from './meaning-barrel.js'
@@ -9,13 +9,14 @@ import { nodeAt, type Path } from './written.js'
 type Opening = NonNullable<NonNullable<Draft['openings']>[number]>
 const isEnd = (surface: string | undefined): boolean => surface === 'nose' || surface === 'tail'
 
-export function openingFaults(draft: Draft, chain: TangentChain | null, reading: Reading): void {
+export function openingFaults(draft: Draft, chain: TangentChain | null, profile: TangentChain | null, reading: Reading): void {
+  const reach = profile ? widest(profile).y : null
   draft.openings?.forEach((opening, i) => {
     if (!opening) return
     const path = ['openings', i]
     measureFaults(opening, path, reading)
     cornerFault(opening, path, reading)
-    stationFaults(opening, draft, path, reading)
+    stationFaults(opening, draft, reach, path, reading)
     if (chain) heightFaults(opening, chain, path, reading)
   })
 }
@@ -42,9 +43,8 @@ function cornerFault({ corner, width, height }: Opening, path: Path, reading: Re
   reading.impossible([...path, 'corner'], { expected: `at most ${mm(most)}`, because, advice: `Make the corner ${mm(most)} or less.` })
 }
 
-function stationFaults({ surface, station, width }: Opening, draft: Draft, path: Path, reading: Reading): void {
+function stationFaults({ surface, station, width }: Opening, draft: Draft, reach: number | null, path: Path, reading: Reading): void {
   const span = barrelSpan(draft)
-  const reach = draft.ends?.reach
   if (!span || station === undefined || surface === undefined) return
   const off = (from: number, to: number, what: string): void => {
     const because = `the opening runs from station ${mm(from)} to ${mm(to)}, off ${what}`
@@ -58,7 +58,7 @@ function stationFaults({ surface, station, width }: Opening, draft: Draft, path:
     if (width === undefined) return
     const [from, to] = [station - width / 2, station + width / 2]
     if (from < span.from || to > span.to) off(from, to, `the barrel, which is ${mm(span.from)} to ${mm(span.to)}`)
-  } else if (reach !== undefined) {
+  } else if (reach !== null) {
     const [from, to] = surface === 'nose' ? [span.from - reach, span.from] : [span.to, span.to + reach]
     if (station >= from && station <= to) return
     const because = `station ${mm(station)} is off the ${surface}, which is ${mm(from)} to ${mm(to)}`

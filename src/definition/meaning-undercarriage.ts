@@ -1,4 +1,4 @@
-/** Gear, chassis, floor, ends and stated masses: do they fit the coach they carry? */
+/** Gear, chassis, floor and stated masses: do they fit the coach they carry? */
 import { at, girthAtZ, type TangentChain } from '../maths/tangent-chain.js'
 import type { Draft } from './definition-form.js'
 import type { Reading } from './faults.js'
@@ -16,7 +16,6 @@ export function undercarriageFaults(draft: Draft, chain: TangentChain | null, re
       reading,
     )
   floorFaults(draft, chain, reading)
-  endFaults(draft, reading)
   if (draft.gear === null) {
     draft.masses?.forEach((m, i) => {
       if (m?.station !== null) return
@@ -78,28 +77,6 @@ function floorFaults(draft: Draft, chain: TangentChain | null, reading: Reading)
       expected: `less than ${mm(inside)}`,
       because,
       advice: 'Make it smaller: it is half of the panel, from the centre plane.',
-    })
-  }
-  const reach = draft.ends?.reach
-  if (reach !== undefined && floor.endReach !== undefined && floor.endReach >= reach) {
-    const because = `the floor would stand outside the ends, which reach ${mm(reach)}`
-    reading.impossible(['floor', 'end reach'], { expected: `less than ${mm(reach)}`, because, advice: 'Make it smaller.' })
-  }
-}
-
-function endFaults(draft: Draft, reading: Reading): void {
-  const span = barrelSpan(draft)
-  const { reach, couplerFace } = draft.ends ?? {}
-  if (!span || reach === undefined) return
-  if (reach >= span.from) {
-    const because = `the nose would reach ${mm(reach)} ahead of the first frame, past station 0`
-    reading.impossible(['ends', 'reach'], { expected: `less than ${mm(span.from)}`, because, advice: 'Make it shorter.' })
-  } else if (couplerFace !== undefined && couplerFace >= span.from - reach) {
-    const because = `the coupler face would stand inside the nose, whose tip is at station ${mm(span.from - reach)}`
-    reading.impossible(['ends', 'coupler face'], {
-      expected: `less than ${mm(span.from - reach)}`,
-      because,
-      advice: 'Put it ahead of the nose.',
     })
   }
 }

@@ -5,6 +5,7 @@
 import type { Draft } from './definition-form.js'
 import type { Reading } from './faults.js'
 import { barrelFaults } from './meaning-barrel.js'
+import { endFaults } from './meaning-ends.js'
 import { fastenerFaults } from './meaning-fasteners.js'
 import { openingFaults } from './meaning-openings.js'
 import { sectionFaults } from './meaning-section.js'
@@ -14,6 +15,7 @@ export function meaningFaults(draft: Draft, reading: Reading): void {
   const chain = sectionFaults(draft, reading)
   barrelFaults(draft, chain, reading)
   fastenerFaults(draft, reading)
-  openingFaults(draft, chain, reading)
+  const profile = endFaults(draft, chain, reading)
+  openingFaults(draft, chain, profile, reading)
   undercarriageFaults(draft, chain, reading)
 }

@@ -164,9 +164,11 @@ export interface FastenerType {
   readonly hole: number
   /** pilot hole, m */
   readonly pilot: number
+  /** least and greatest diameter of the shank, m; null where nobody has said */
+  readonly shank: readonly [number, number] | null
 }
 
-export type RowKind = 'seam' | 'joint' | 'hoop' | 'base' | 'rim' | 'toe' | 'lining'
+export type RowKind = 'seam' | 'joint' | 'hoop' | 'base' | 'rim' | 'toe' | 'lining' | 'gore'
 export interface RowRule {
   readonly fastener: string
   readonly pitch: number
@@ -239,12 +241,46 @@ export interface FloorDefinition {
   readonly endReach: number
 }
 
+/** One piece of a profile whose every value is known. */
+export type ProfileElement =
+  | { readonly kind: 'arc'; readonly name: string; readonly radius: number; readonly to: number }
+  | { readonly kind: 'line'; readonly name: string; readonly length: number }
+
+/** Nose and tail, made on one pair of jigs and so alike but for their openings. */
 export interface EndsDefinition {
   readonly skin: SheetMaterial
-  /** tip ahead of the nose joint and behind the tail joint, m */
-  readonly reach: number
   /** STA of the coupler face */
   readonly couplerFace: number
+  /** centre-line profile from the crown down, outboard from the joint; cut at the section's toe */
+  readonly profile: readonly ProfileElement[]
+  /** n of the plan outline |y/Y|^n + |x/L|^n = 1 at every waterline */
+  readonly exponent: number
+  /** azimuths of the seam ribs of one side from the centre line, ascending, rad; 0 is a seam on the centre line */
+  readonly seams: readonly number[]
+  /** drawn on a stretch press, or bent over its two ribs without stretching */
+  readonly make: 'formed' | 'wrapped'
+  /** least thickness left after forming, m */
+  readonly minThickness: number
+  /** how far inside the lofted surface a wrapped skin may lie, m */
+  readonly within: number
+  /** length of the crown cap along each rib from the crown, m */
+  readonly cap: number
+  /** full lap width of a gore seam, m */
+  readonly lap: number
+}
+
+/** How well the shop punches and sets up. Temperatures in degrees Celsius, from and to. */
+export interface ProcessDefinition {
+  /** of a hole's position, an axis, m */
+  readonly punchSigma: number
+  /** stated limit either way (three sigma) of the scale along a sheet, m per m */
+  readonly drift: number
+  readonly sheetTempC: readonly [number, number]
+  readonly jigTempC: readonly [number, number]
+  /** stated limit either way (three sigma) of a sheet's thickness, m */
+  readonly thickness: number
+  readonly endJigSigma: number
+  readonly sideJigSigma: number
 }
 
 /** A stated mass: kg at station, buttock line and waterline. */
@@ -273,6 +309,7 @@ export interface Definition {
   readonly chassis: ChassisDefinition | null
   readonly floor: FloorDefinition | null
   readonly ends: EndsDefinition
+  readonly process: ProcessDefinition | null
   readonly masses: readonly MassDefinition[]
 }
 

@@ -1,7 +1,7 @@
 /** The whole derived design: what `derive(definition)` returns and every document and command reads. */
 import type { Definition } from '../definition/types.js'
 import type { Worked } from '../quantity/formula.js'
-import type { Check, FastenerRow, Joint, OpeningDerived, Part, SectionPoint, Totals } from './nouns.js'
+import type { Check, EndsDerived, FastenerRow, Joint, OpeningDerived, Part, SectionPoint, Totals } from './nouns.js'
 
 export interface Design {
   readonly definition: Definition
@@ -16,6 +16,7 @@ export interface Design {
     readonly width: number
     readonly residual: Worked | null
   }
+  readonly ends: EndsDerived
   readonly parts: readonly Part[]
   readonly rows: readonly FastenerRow[]
   readonly joints: readonly Joint[]

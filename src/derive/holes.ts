@@ -20,13 +20,14 @@ export function fastenerId(row: Pick<FastenerRow, 'id' | 'spans' | 'span' | 'num
   return `${row.id}/${span.from}-${span.to}/${row.number[i]}`
 }
 
-export function placeOf(row: Pick<FastenerRow, 'station' | 'girth' | 'waterline'>, i: number): Place {
+export function placeOf(row: Pick<FastenerRow, 'station' | 'girth' | 'waterline' | 'end'>, i: number): Place {
   const g = row.girth[i]
   return {
     side: Math.abs(g) < 1e-9 ? 'centre' : g > 0 ? 'right' : 'left',
     station: row.station[i],
     girth: Math.abs(g),
     waterline: row.waterline[i],
+    ...(row.end ? { end: { which: row.end.which, y: row.end.y[i] } } : {}),
   }
 }
 

@@ -1,13 +1,18 @@
 /** The whole derivation, in the order it happens: the only file that knows which trade needs what. */
 import type { Definition } from '../definition/types.js'
 import type { Design } from './design.js'
+import type { Handed } from './ends/ground.js'
+import { deriveEnds, type Ends } from './ends/index.js'
 import { FORGETFUL, type Memo } from './memo.js'
 import { deriveShell, type Shell, type ShellInput } from './shell/index.js'
+import { rimReach } from './shell/members.js'
+import { liningDepth } from './shell/section.js'
 import { totalsOf } from './shell/totals.js'
 
-/** Everything derived but the checks, and the shell's geometry for them to look at. */
+/** Everything derived but the checks, and the trades' geometry for them to look at. */
 export interface Derived extends Omit<Design, 'checks' | 'revision'> {
   readonly shell: Shell
+  readonly endSections: Ends
 }
 
 /** With the memo of the last derivation, only what hangs on a changed piece of the definition is made anew. */
@@ -16,17 +21,32 @@ export function derive(definition: Definition, memo: Memo = FORGETFUL): Derived 
   const input: ShellInput = definition
   const shell = deriveShell(input, memo)
   const { section } = shell
+  const handed = memo.keep('handed to the ends', [section, shell.laid.token], () => handedToEnds(shell))
+  const ends = deriveEnds(definition, handed, memo)
   return Object.freeze({
     definition,
     section: { points: shell.points, halfGirth: section.toe, floorGirth: section.floor, width: section.width, residual: section.residual },
-    parts: shell.parts,
-    rows: shell.rows,
-    joints: shell.joints,
-    openings: shell.openings,
-    totals: totalsOf(definition, shell),
+    ends: ends.facts,
+    parts: [...shell.parts, ...ends.parts],
+    rows: [...shell.rows, ...ends.rows],
+    joints: [...shell.joints, ...ends.joints],
+    openings: [...shell.openings, ...ends.openings],
+    totals: totalsOf(definition, shell, ends),
     notCovered: NOT_COVERED,
     shell,
+    endSections: ends,
   })
+}
+
+/** What the barrel settles before its ends are made. */
+function handedToEnds({ section, laid }: Shell): Handed {
+  return {
+    chain: section.chain,
+    toeRow: section.toeRow,
+    sheetEdge: section.sheetEdge,
+    liningDepth: liningDepth(laid.input),
+    rimReach: rimReach(laid.input),
+  }
 }
 
 /** Said on every cover: what this version does not derive or check. */

@@ -2,8 +2,9 @@
  * The nouns every trade shares: places, parts, flat patterns, rows, joints, openings, checks.
  * All are plain frozen data in SI. Axes x aft, y right of travel, z up. Signed girth is positive on the right.
  */
-import type { Bought, Side, Surface } from '../definition/types.js'
+import type { Bought, RowKind, Side, Surface } from '../definition/types.js'
 import type { Worked } from '../quantity/formula.js'
+import type { End } from './end-names.js'
 
 /** Where something is. `girth` is unsigned, from the crown along the outer mould line; `point` is in space. m. */
 export interface Place {
@@ -11,6 +12,8 @@ export interface Place {
   readonly station: number
   readonly girth: number
   readonly waterline: number
+  /** on an end section: which, and the buttock line, right positive; girth is then from the crown down the vertical plane through it */
+  readonly end?: { readonly which: End; readonly y: number }
 }
 
 /** A closed outline, the last point joining the first; bulge = tan(angle/4), positive anticlockwise. m. */
@@ -19,7 +22,7 @@ export type Outline = readonly (readonly [x: number, y: number, bulge: number])[
 /** How a flat pattern lies: what one sees, which way its axes run, and where its origin is on the coach. */
 export interface FlatFrame {
   readonly view: 'outside' | 'inside'
-  readonly x: 'aft' | 'forward' | 'right' | 'left'
+  readonly x: 'aft' | 'forward' | 'right' | 'left' | 'down'
   readonly y: 'up' | 'down' | 'right' | 'left' | 'forward' | 'aft'
   /** the pattern's 0,0 on the coach: station and signed girth on the outer mould line, m */
   readonly origin: { readonly station: number; readonly girth: number; readonly says: string }
@@ -59,13 +62,29 @@ export interface Pattern {
   readonly holes: HoleSet
 }
 
-export type PartKind = 'strake' | 'frame' | 'joint-frame' | 'stringer' | 'rim' | 'header' | 'post' | 'edge-channel' | 'lining' | 'trim-ring'
+export type PartKind =
+  | 'strake'
+  | 'frame'
+  | 'joint-frame'
+  | 'stringer'
+  | 'rim'
+  | 'header'
+  | 'post'
+  | 'edge-channel'
+  | 'lining'
+  | 'trim-ring'
+  | 'gore'
+  | 'crown-cap'
+  | 'end-rib'
+  | 'header-ring'
+  | 'end-base'
+  | 'end-lining'
 
 /** Anything made or bought. kg, m, m2. */
 export interface Part {
   readonly id: string
   readonly says: string
-  readonly trade: 'shell'
+  readonly trade: 'shell' | 'ends'
   readonly kind: PartKind
   readonly material: string
   readonly thickness: Bought
@@ -82,6 +101,8 @@ export interface Part {
   /** separate pieces the cuts leave */
   readonly pieces: number
   readonly notes: readonly string[]
+  /** why there is no flat pattern yet: what has to be worked out first, in a sentence */
+  readonly notComputed?: string
 }
 
 /** A stack a fastener goes through, outside to inside. m. */
@@ -111,7 +132,7 @@ export interface Span {
 export interface FastenerRow {
   readonly id: string
   readonly says: string
-  readonly kind: 'seam' | 'joint' | 'hoop' | 'base' | 'rim' | 'toe' | 'lining'
+  readonly kind: RowKind | 'cap' | 'rib'
   readonly joint: string
   /** key of the fastener type in the definition */
   readonly fastener: string
@@ -130,6 +151,8 @@ export interface FastenerRow {
   /** other rows that run through a fastener of this one: fastener index -> row ids */
   readonly shared: Readonly<Record<number, readonly string[]>>
   readonly source: string
+  /** rows on an end section: which, and each fastener's azimuth and buttock line */
+  readonly end?: { readonly which: End; readonly azimuth: readonly number[]; readonly y: readonly number[] }
 }
 
 export interface Joint {
@@ -166,6 +189,41 @@ export interface OpeningDerived {
   readonly crossesSeams: readonly string[]
   /** gap in the blanket by bay, m */
   readonly blanket: readonly { readonly bay: string; readonly from: readonly [number, number]; readonly to: readonly [number, number] }[]
+  /** in an end: whether its pane stands rather than lies, what the skin falls away from a flat pane, and its edge in coach axes */
+  readonly end?: {
+    readonly upright: boolean
+    readonly sag: number
+    readonly loop: readonly (readonly [number, number, number])[]
+  }
+}
+
+/** One rib of an end, nose and tail alike. m, rad. */
+export interface EndRibFacts {
+  readonly id: string
+  readonly kind: 'seam' | 'mid'
+  /** from the centre line, right positive */
+  readonly azimuth: number
+  /** outer mould line, crown to toe */
+  readonly length: number
+  /** of which from the cap's row to the base row */
+  readonly capToBase: number
+}
+
+/** An end section as lofted, nose and tail alike. m, m2, rad. */
+export interface EndsDerived {
+  /** tip beyond the joint frame */
+  readonly reach: number
+  readonly make: 'formed' | 'wrapped'
+  /** azimuths of the gores' edges from the right joint to the left one */
+  readonly edges: readonly number[]
+  /** of the whole lofted surface of one end */
+  readonly area: number
+  readonly centroid: { readonly out: number; readonly waterline: number }
+  /** round the outline at WL 0 from joint to joint */
+  readonly floorPerimeter: number
+  /** outside of the end's own edge at the joint, toe to toe */
+  readonly jointEdge: number
+  readonly ribs: readonly EndRibFacts[]
 }
 
 export type Verdict = 'pass' | 'fail' | 'caution' | 'not-checked'

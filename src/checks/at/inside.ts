@@ -24,7 +24,7 @@ const MEMBERS: ReadonlySet<string> = new Set([
 const DRILL = 0.05
 
 export function insideAt(here: Here): readonly Thing[] {
-  const lining = here.derived.rows.filter((r) => r.kind === 'lining').flatMap((row) => fastenersOf(here, row, DRILL))
+  const lining = here.derived.shell.rows.filter((r) => r.kind === 'lining').flatMap((row) => fastenersOf(here, row, DRILL))
   return [...members(here), ...blanket(here), ...lining].sort(byDistance)
 }
 

@@ -15,7 +15,7 @@ const FLANGES: ReadonlySet<string> = new Set(['frame', 'joint-frame', 'stringer'
 /** Lining rows do not go through the skin; they are inside. */
 export function throughAt(here: Here): readonly Thing[] {
   return [
-    ...here.derived.rows.filter((r) => r.kind !== 'lining').flatMap((row) => fastenersOf(here, row, DRILL)),
+    ...here.derived.shell.rows.filter((r) => r.kind !== 'lining').flatMap((row) => fastenersOf(here, row, DRILL)),
     ...cuts(here),
     ...flanges(here),
   ].sort(byDistance)

@@ -1,8 +1,9 @@
 /** Rows of fasteners: grip, length bought, fitted pitch, edge distance. Strengths are in explain-strength.ts. */
+
+import { grip } from '../../derive/common/lengths.formulas.js'
+import { blindRivet, solidRivet } from '../../derive/common/rivet-stock.js'
+import { edgeRatio, fittedPitch } from '../../derive/common/spacing.formulas.js'
 import type { FastenerRow, Span, Stack } from '../../derive/nouns.js'
-import { grip } from '../../derive/shell/formulas/lengths.formulas.js'
-import { blindRivet, solidRivet } from '../../derive/shell/formulas/rivet-stock.js'
-import { edgeRatio, fittedPitch } from '../../derive/shell/formulas/spacing.formulas.js'
 import { distanceToOutline } from '../../maths/outline.js'
 import type { Worked } from '../../quantity/formula.js'
 import type { Entry, Subject } from './entry.js'

@@ -2,8 +2,9 @@
  * Strength of one fastener of a row in the stack most of them have, how many the sheet would want, and when the skin buckles
  * between them. Allowables must be confirmed from the current handbook; each source says how far it is verified.
  */
+
+import { rivetsPerLength } from '../../derive/common/spacing.formulas.js'
 import type { FastenerRow, Stack } from '../../derive/nouns.js'
-import { rivetsPerLength } from '../../derive/shell/formulas/spacing.formulas.js'
 import {
   bearing,
   governing,

@@ -101,7 +101,7 @@ describe('a working', () => {
     // the end skins are annealed sheet, for which no bearing strength is published
     expect(working(of, 'row.joint-F1-inner.strength')).toMatchObject({
       kind: 'none',
-      says: expect.stringContaining('No bearing strength is published for nose-skin (5052-O)'),
+      says: expect.stringContaining('No bearing strength is published for nose-gore-7 (5052-O)'),
     })
     expect(explainable(of).map((e) => e.id)).not.toContain('row.joint-F1-inner.strength')
   })

@@ -1,8 +1,8 @@
 /** Every hole of every flat pattern against the edges of its own sheet: outline and cuts, exactly. */
 
+import { edgeRatio, minimumEdge } from '../../derive/common/spacing.formulas.js'
 import { fastenerId, placeOf, rowsById } from '../../derive/holes.js'
 import type { Check, FastenerRow, Part, Pattern } from '../../derive/nouns.js'
-import { edgeRatio, minimumEdge } from '../../derive/shell/formulas/spacing.formulas.js'
 import { signedDistance } from '../../derive/shell/opening-shape.js'
 import type { Plate } from '../../derive/shell/plates.js'
 import { developed, undeveloped } from '../../maths/development.js'

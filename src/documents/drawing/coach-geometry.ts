@@ -18,12 +18,12 @@ export interface BarrelEnds {
 
 /** Stations of the joint frames and how far the ends reach beyond them, m. */
 export function barrelEnds(design: Design): BarrelEnds {
-  const { frames, ends } = design.definition
+  const { frames } = design.definition
   const stations = frames.map((frame) => frame.station)
   return {
     nose: frames.find((f) => f.joint === 'nose')?.station ?? Math.min(...stations),
     tail: frames.find((f) => f.joint === 'tail')?.station ?? Math.max(...stations),
-    reach: ends.reach,
+    reach: design.ends.reach,
   }
 }
 

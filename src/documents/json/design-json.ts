@@ -29,6 +29,7 @@ export function designJson(design: Design): DesignJson {
       },
       frames: d.frames.map(({ id, station, joint }) => ({ id, station, joint })),
     },
+    ends: { ...design.ends, edges: [...design.ends.edges], ribs: [...design.ends.ribs] },
     parts: design.parts.map((part) => partJson(design, part)),
     joints: design.joints.map((joint) => ({
       id: joint.id,
@@ -67,8 +68,8 @@ type Corner = [number, number, number]
 
 function partJson(design: Design, part: Part): PartJson {
   const [first, ...further] = part.patterns
-  if (!first) throw new Error(`part ${part.id} has no flat pattern`)
-  const { thickness: _, ...main } = faceJson(design, part, first)
+  if (!first && !part.notComputed) throw new Error(`part ${part.id} has no flat pattern and does not say why`)
+  const { thickness: _, ...main } = first ? faceJson(design, part, first) : NO_FACE
   return {
     id: part.id,
     says: part.says,
@@ -87,8 +88,12 @@ function partJson(design: Design, part: Part): PartJson {
     stock: part.stock,
     pieces: part.pieces,
     notes: [...part.notes],
+    notComputed: part.notComputed ?? null,
   }
 }
+
+/** Stands where a flat pattern has still to be worked out: nothing, never a zero. */
+const NO_FACE = { face: null, flat: null, thickness: 0, outline: [], cuts: [], cutsFor: [], marks: [], holes: [] }
 
 function faceJson(design: Design, part: Part, pattern: Pattern): FaceJson {
   return {
@@ -149,6 +154,7 @@ function openingJson(design: Design, o: OpeningDerived): DesignJson['openings'][
     cutsFrames: [...o.cutsFrames],
     crossesSeams: [...o.crossesSeams],
     blanket: o.blanket.map(({ bay, from, to }) => ({ bay, from: [...from], to: [...to] })),
+    ...(o.end ? { end: { ...o.end, loop: o.end.loop.map((p) => [...p] as Corner) } } : {}),
   }
 }
 

@@ -19,6 +19,10 @@ const place = z.object({
   station: m('station, aft'),
   girth: m('girth from the crown on the outer mould line, unsigned'),
   waterline: m('waterline there'),
+  end: z
+    .object({ which: z.enum(['nose', 'tail']), y: m('buttock line, right positive') })
+    .optional()
+    .describe('on an end section; girth is then from the crown down the vertical plane through crown and place'),
   point: point.optional().describe('the same in space, on the outer mould line: x aft, y right, z up, m'),
 })
 
@@ -34,7 +38,7 @@ const hole = z.object({
 
 const flat = z.object({
   view: z.enum(['outside', 'inside']).describe('seen from'),
-  x: z.string().describe('which way x runs: aft, forward, right or left'),
+  x: z.string().describe('which way x runs: aft, forward, right, left or down'),
   y: z.string().describe('which way y runs'),
   origin: z.object({
     station: m('station of the 0, 0 of the pattern'),
@@ -65,13 +69,20 @@ const part = z.object({
   id: id('permanent id; its mass is explained as part.ID.mass'),
   says: z.string(),
   trade: z.string(),
-  kind: z.string().describe('strake, frame, joint-frame, stringer, rim, header, post, edge-channel, lining or trim-ring'),
+  kind: z
+    .string()
+    .describe(
+      'strake, frame, joint-frame, stringer, rim, header, post, edge-channel, lining, trim-ring, gore, crown-cap, end-rib, header-ring, end-base or end-lining',
+    ),
   side,
   place,
   material: z.string(),
   thickness: m('thickness'),
   thicknessName: z.string().describe('thickness as it is bought'),
-  ...face.omit({ thickness: true }).shape,
+  ...face.omit({ thickness: true, face: true, flat: true }).shape,
+  face: z.string().nullable().describe('which face is first; null where no flat pattern is known yet'),
+  flat: flat.nullable(),
+  notComputed: z.string().nullable().describe('why there is no flat pattern yet: what has to be worked out first'),
   faces: z.array(face).describe('further developed faces of the same part, such as an inner flange'),
   mass: z.number().describe('mass, kg'),
   area: z.number().describe('net area of the first face, m2'),
@@ -84,7 +95,7 @@ const part = z.object({
 const row = z.object({
   id: id('permanent id of the row'),
   says: z.string(),
-  kind: z.enum(['seam', 'joint', 'hoop', 'base', 'rim', 'toe', 'lining']),
+  kind: z.enum(['seam', 'joint', 'hoop', 'base', 'rim', 'toe', 'lining', 'gore', 'cap', 'rib']),
   fastener: id('key of the fastener type in the definition'),
   diameter: m('nominal diameter'),
   pitch: m('pitch asked for'),
@@ -142,7 +153,7 @@ const opening = z.object({
   id: id('permanent id'),
   says: z.string(),
   kind: z.string().describe('door, window, vent, hatch, flue, service or wheel'),
-  surface: z.string().describe('right, left, roof or wheel'),
+  surface: z.string().describe('right, left, roof, wheel, nose or tail'),
   side,
   place,
   width: m('cut width along the station').nullable(),
@@ -159,6 +170,14 @@ const opening = z.object({
   cutsFrames: z.array(z.string()).describe('frames whose web it cuts'),
   crossesSeams: z.array(z.string()),
   blanket: z.array(z.object({ bay: z.string(), from: pair, to: pair })).describe('gaps in the insulation blanket, bay by bay'),
+  end: z
+    .object({
+      upright: z.boolean().describe('whether the pane stands (a window) or lies (a vent)'),
+      sag: m('most that the skin falls away from a flat pane under the rim ring'),
+      loop: z.array(point).describe('the edge of the cut'),
+    })
+    .optional()
+    .describe('an opening in an end section, whose outline is in its own pane'),
 })
 
 const check = z.object({
@@ -205,6 +224,26 @@ export const designSchema = z.object({
     }),
     frames: z.array(z.object({ id: z.string(), station: m('station of its centre line'), joint: z.enum(['nose', 'tail']).nullable() })),
   }),
+  ends: z
+    .object({
+      reach: m('tip beyond the joint frame'),
+      make: z.enum(['formed', 'wrapped']),
+      edges: z.array(z.number()).describe("azimuths of the gores' edges from the right joint to the left one, from the centre line, rad"),
+      area: z.number().describe('of the lofted surface of one end, m2'),
+      centroid: z.object({ out: m('beyond the joint frame'), waterline: m('waterline') }),
+      floorPerimeter: m('round the outline at WL 0 from joint to joint'),
+      jointEdge: m("outside of the end's own edge at the joint, toe to toe"),
+      ribs: z.array(
+        z.object({
+          id: z.string(),
+          kind: z.enum(['seam', 'mid']),
+          azimuth: z.number().describe('from the centre line, right positive, rad'),
+          length: m('outer mould line, crown to toe'),
+          capToBase: m("of which from the cap's row to the base row"),
+        }),
+      ),
+    })
+    .describe('nose and tail, which are alike but for their openings'),
   parts: z.array(part),
   joints: z.array(joint),
   openings: z.array(opening),

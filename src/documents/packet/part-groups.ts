@@ -13,7 +13,12 @@ const PART_GROUPS: readonly PartGroup[] = [
   { folder: 'frames', says: 'hoop and joint frames', kinds: ['frame', 'joint-frame'] },
   { folder: 'members', says: 'stringers, posts, headers and edge channels', kinds: ['stringer', 'post', 'header', 'edge-channel'] },
   { folder: 'openings', says: 'rims and trim rings', kinds: ['rim', 'trim-ring'] },
-  { folder: 'lining', says: 'lining panels', kinds: ['lining'] },
+  { folder: 'lining', says: 'lining panels', kinds: ['lining', 'end-lining'] },
+  {
+    folder: 'ends',
+    says: 'gores, crown caps and the members of the ends',
+    kinds: ['gore', 'crown-cap', 'end-rib', 'header-ring', 'end-base'],
+  },
 ]
 
 export interface GroupedParts extends PartGroup {

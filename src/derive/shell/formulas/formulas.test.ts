@@ -2,10 +2,10 @@ import { describe, expect, it } from 'vitest'
 import { explainText } from '../../../quantity/explain.js'
 import { findAlloy } from '../../../tables/alloys.js'
 import { findRivetAlloy, findRivetSize } from '../../../tables/rivets.js'
+import { grip } from '../../common/lengths.formulas.js'
+import { blindRivet, solidRivet } from '../../common/rivet-stock.js'
 import { bendAllowance, bendDeduction, channelFlat, setback } from './bending.formulas.js'
 import { shellFormulas } from './index.js'
-import { grip } from './lengths.formulas.js'
-import { blindRivet, solidRivet } from './rivet-stock.js'
 import { bearing, governing, rivetShear, sheetRatio, thinSheetFactor } from './strength.formulas.js'
 
 const EIGHTH = 0.003175

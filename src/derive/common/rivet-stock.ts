@@ -1,6 +1,6 @@
 /** The rivet that is bought for a stack: its length by the shop's rule and the name it is ordered by. */
-import type { Q, Worked } from '../../../quantity/formula.js'
-import { RIVET_SIZES } from '../../../tables/rivets.js'
+import type { Q, Worked } from '../../quantity/formula.js'
+import { RIVET_SIZES } from '../../tables/rivets.js'
 import { blindGripBought, rivetLengthNeeded, stockLengthNearest, stockLengthNextUp } from './lengths.formulas.js'
 
 const INCH = 0.0254

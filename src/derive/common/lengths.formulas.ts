@@ -1,5 +1,5 @@
 /** Grip, rivet length and shop head. All lengths in m. Not covered: countersunk grips (measured to the head's outer face). */
-import { formula, total } from '../../../quantity/formula.js'
+import { formula, total } from '../../quantity/formula.js'
 
 const inch = 0.0254
 const NAVEDTRA = { ref: 'NAVEDTRA 14018', at: 'figure 13-43' }

@@ -1,6 +1,6 @@
 /** Building a row: spans between permanent control points, each fitted to whole pitches, every fastener addressed. */
 import type { FastenerRow, Span } from '../nouns.js'
-import { fittedPitch } from './formulas/spacing.formulas.js'
+import { fittedPitch } from './spacing.formulas.js'
 
 /** A row before its stacks are known. Girth signed, m. */
 export interface RowDraft {
@@ -54,6 +54,7 @@ export function addSpan(
   plan: SpanPlan,
   place: (u: number) => readonly [number, number],
   keep: (station: number, girth: number) => boolean = () => true,
+  placed: (u: number) => void = () => undefined,
 ): void {
   const length = plan.end - plan.start
   const n = spacesIn(length, row.pitch)
@@ -67,6 +68,7 @@ export function addSpan(
     row.number.push(number)
     row.station.push(at[0])
     row.girth.push(at[1])
+    placed(u)
   }
   if (plan.atStart) add(0, plan.start, plan.sharedStart)
   if (plan.staggered && n >= 3) {

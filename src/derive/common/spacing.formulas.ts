@@ -1,5 +1,5 @@
 /** Where fasteners may stand: pitch, edge distance, rows, and how many to the inch. Lengths m, pitches per m. */
-import { formula } from '../../../quantity/formula.js'
+import { formula } from '../../quantity/formula.js'
 
 const inch = 0.0254
 

@@ -1,5 +1,5 @@
 /** Masses of sheet parts and members, and their totals. kg, m. */
-import { formula, total } from '../../../quantity/formula.js'
+import { formula, total } from '../../quantity/formula.js'
 
 export const sheetMass = formula({
   id: 'shell.sheet-mass',

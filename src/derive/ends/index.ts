@@ -1,0 +1,119 @@
+/**
+ * The ends' door: nose and tail, from the lofted surface to parts, rivet rows, joints and openings.
+ *
+ * Local axes of an end: x outward from the joint plane, y right of travel, z up; azimuth from the centre line. The lofted
+ * surface is the outer mould line. Covers gores, crown cap, ribs, header ring, base channel, openings. Does NOT cover: blanks
+ * of formed panels (heavy work, see studies), strength, or the end skins' own joint rows, which the barrel lays.
+ */
+
+import type { End } from '../end-names.js'
+import { FORGETFUL, type Memo } from '../memo.js'
+import type { EndsDerived, FastenerRow, Joint, OpeningDerived, Part } from '../nouns.js'
+import { clearance, type EndCut, endCuts } from './cuts.js'
+import { endFacts } from './facts.js'
+import type { EndInput, Handed } from './ground.js'
+import { endJoints } from './joints.js'
+import { type EndRow, type Layer, resolveEndRow, skinsAt } from './layers.js'
+import { type LocalEnd, localEnd } from './local.js'
+import { type Pieces, ribPart, ribPieces } from './members.js'
+import { endOpening, liesOnEnd, ribsCutBy, rimPart, rimRing, rimRow } from './openings.js'
+import { ribParts, ringParts, type Standing, skinParts } from './parts.js'
+import { type LocalRow, lessCuts } from './rows.js'
+
+export interface Ends {
+  readonly local: LocalEnd
+  readonly parts: readonly Part[]
+  readonly rows: readonly FastenerRow[]
+  readonly joints: readonly Joint[]
+  readonly openings: readonly OpeningDerived[]
+  /** openings of the definition that do not lie wholly on their end */
+  readonly astray: readonly string[]
+  readonly facts: EndsDerived
+}
+
+export function deriveEnds(input: EndInput, handed: Handed, memo: Memo = FORGETFUL): Ends {
+  const on = [input.section, input.shell, input.ends, input.fasteners, input.rows, input.rules, input.floor, input.lining]
+  const local = memo.keep('end', on, () => localEnd(input, handed))
+  const made = (['nose', 'tail'] as const).map((end) => {
+    const frame = input.frames.find((f) => f.joint === end)
+    if (!frame) throw new Error(`no frame carries the ${end}`)
+    const openings = input.openings.filter((o) => o.surface === end)
+    return memo.keep(`end ${end}`, [local, frame.station, ...openings], () => oneEnd(local, { end, joint: frame.station }, input))
+  })
+  return {
+    local,
+    parts: made.flatMap((m) => m.parts),
+    rows: made.flatMap((m) => m.rows),
+    joints: made.flatMap((m) => m.joints),
+    openings: made.flatMap((m) => m.openings),
+    astray: made.flatMap((m) => m.astray),
+    facts: memo.keep('end facts', [local], () => endFacts(local)),
+  }
+}
+
+type OneEnd = Omit<Ends, 'local' | 'facts'>
+
+function oneEnd(local: LocalEnd, at: Standing, input: EndInput): OneEnd {
+  // the ground holds the openings it was first made with: the cuts come from the definition at hand
+  const ground = { ...local.ground, input }
+  const all = endCuts(ground, at.end, at.joint)
+  const cuts = all.filter((c) => liesOnEnd(ground, c))
+  const pieces: Pieces = new Map(local.ribs.map((rib) => [rib.row, ribPieces(ground, rib, cuts)]))
+  const resolved = [...local.rows.map((row) => lessOpenings(local, row, cuts)), ...cuts.map((c) => rimRow(ground, c))].map((row) =>
+    resolve(local, at, row, pieces),
+  )
+  const rims = cuts.map((cut) => {
+    const row = resolved.find((r) => r.row.id === rimPart(cut.id))
+    if (!row) throw new Error(`no rim row of ${cut.id}`)
+    return { cut, row }
+  })
+  return {
+    parts: [
+      ...skinParts(local, at),
+      ...ribParts(local, at, resolved, pieces),
+      ...ringParts(local, at, resolved),
+      ...rims.map(({ cut, row }) => rimRing(local, at, cut, row)),
+    ],
+    rows: resolved.map((r) => r.row),
+    joints: endJoints(ground, at.end, resolved),
+    openings: rims.map(({ cut, row }) => endOpening(local, at, cut, row, ribsCutBy(local, at, cut, pieces))),
+    astray: all.filter((c) => !cuts.includes(c)).map((c) => c.id),
+  }
+}
+
+/** A row without the fasteners an opening takes: sheets keep their edge distance, ribs stop at the rim ring. */
+function lessOpenings(local: LocalEnd, row: LocalRow, cuts: readonly EndCut[]): LocalRow {
+  if (cuts.length === 0) return row
+  const { rules, shell } = local.ground.input
+  const { kind, diameter } = row.draft
+  const edge = rules.edgeDistance * diameter
+  const onRib = kind === 'rib' || kind === 'gore' || kind === 'cap'
+  const stop = onRib ? local.ground.handed.rimReach + shell.memberGap + 2.5 * diameter : edge
+  return lessCuts(row, (at) => cuts.every((cut) => clearance(cut, at.point) >= stop - 1e-9))
+}
+
+function resolve(local: LocalEnd, at: Standing, row: LocalRow, whole: Pieces): EndRow {
+  const { ground } = local
+  const { shell } = ground.input
+  const fastener = ground.input.fasteners.find((f) => f.id === row.draft.fastener)
+  if (!fastener) throw new Error(`no fastener "${row.draft.fastener}" in the definition`)
+  const rib = local.ribs.find((r) => r.row === row.draft.id)
+  const pieces = rib ? (whole.get(rib.row) ?? []) : []
+  const behind = (girth: number): Layer[] => {
+    switch (row.draft.kind) {
+      case 'cap':
+        return [{ part: `${at.end}-header-ring`, face: 'outer flange', thickness: shell.frame.thickness.value }]
+      case 'base':
+        return [{ part: `${at.end}-base`, face: 'outer flange', thickness: shell.edgeChannel.thickness.value }]
+      case 'toe':
+        return [{ part: 'underbelly', face: 'sheet', thickness: shell.underbelly.thickness.value }]
+      case 'rim':
+        return [{ part: row.draft.id, face: 'flange', thickness: shell.rim.thickness.value }]
+      default:
+        return rib && pieces.some((p) => girth > p.from && girth < p.to)
+          ? [{ part: ribPart(at.end as End, rib), face: 'outer flange', thickness: shell.frame.thickness.value }]
+          : []
+    }
+  }
+  return resolveEndRow(ground, at.end, at.joint, row, fastener, (l) => [...skinsAt(ground, at.end, l), ...behind(l.girth)])
+}

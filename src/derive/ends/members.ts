@@ -1,0 +1,141 @@
+/**
+ * The frame of an end: seam ribs, mid ribs, the header ring behind the cap's edge and the base channel. Each stands in its
+ * place along a curve of the skin, some depth in; its outer flange is developed as a straight strip along that curve.
+ */
+
+import type { End } from '../end-names.js'
+import type { MarkLine, Pattern } from '../nouns.js'
+import { clearance, type EndCut } from './cuts.js'
+import { type Ground, mirrored } from './ground.js'
+import { type RibCurve, ribCurve } from './rib-curve.js'
+
+/** A rib's outer flange between two girths of the mould line; `curve` is the flange's own mid surface. */
+export interface RibPiece {
+  readonly from: number
+  readonly to: number
+  readonly fromMark: string
+  readonly toMark: string
+}
+
+export interface Rib {
+  /** local id: seam-1 … or mid-1 …; the part is end-seam-rib-1 … */
+  readonly row: string
+  readonly kind: 'seam' | 'mid'
+  readonly number: number
+  readonly phi: number
+  /** depth of the outer flange's outer face, m */
+  readonly under: number
+  /** on the mould line */
+  readonly outer: RibCurve
+  /** on the mid surface of the outer flange */
+  readonly flange: RibCurve
+}
+
+/** What is left of each rib, by its row. */
+export type Pieces = ReadonlyMap<string, readonly RibPiece[]>
+
+export const ribPart = (end: End, rib: Pick<Rib, 'kind' | 'number'>): string => `${end}-${rib.kind}-rib-${rib.number}`
+
+export function ribsOf(ground: Ground): Rib[] {
+  const t = ground.input.ends.skin.thickness.value
+  const metal = ground.input.shell.frame.thickness.value
+  const known = new Map<string, RibCurve>()
+  const deep = (phi: number, depth: number): RibCurve => {
+    const key = `${Math.abs(phi)} ${depth}`
+    const drawn = known.get(key) ?? ribCurve(ground.loft, Math.abs(phi), depth)
+    known.set(key, drawn)
+    return phi < 0 ? mirrored(drawn) : drawn
+  }
+  const rib = (kind: Rib['kind'], number: number, phi: number, outer: RibCurve, under: number): Rib => ({
+    row: `${kind}-${number}`,
+    kind,
+    number,
+    phi,
+    under,
+    outer,
+    flange: deep(phi, under + metal / 2),
+  })
+  return [
+    ...ground.edges.slice(1, -1).map((phi, i) => rib('seam', i + 1, phi, ground.seamCurves[i + 1], 2 * t)),
+    ...ground.mids.map((phi, i) => rib('mid', i + 1, phi, ground.midCurves[i], t)),
+  ]
+}
+
+/** What is left of a rib between the header ring and the base channel when openings have cut it; girths on the mould line. */
+export function ribPieces(ground: Ground, rib: Rib, cuts: readonly EndCut[]): RibPiece[] {
+  const { shell, ends } = ground.input
+  const gap = shell.memberGap
+  const top = ends.cap + shell.frame.flange / 2 + gap
+  const foot = rib.outer.lengthAt(ground.base ?? ground.floor) - (ground.base === null ? 0 : shell.edgeChannel.height / 2 + gap)
+  const stop = ground.handed.rimReach + gap
+  let pieces: RibPiece[] = [{ from: top, to: foot, fromMark: 'ring', toMark: 'base' }]
+  for (const cut of cuts) {
+    const blocked = blockedBy(rib, cut, stop, top, foot)
+    if (blocked) pieces = pieces.flatMap((p) => without(p, blocked, cut.id))
+  }
+  const least = shell.rim.minStub
+  return pieces.filter((p) => p.to - p.from >= least)
+}
+
+/** Girths of a rib that come within `stop` of a cut, or null. */
+function blockedBy(rib: Rib, cut: EndCut, stop: number, top: number, foot: number): readonly [number, number] | null {
+  const near = (girth: number): number => clearance(cut, rib.outer.atSigma(rib.outer.sigmaAt(girth))) - stop
+  // a rib that stays well away at every coarse step cannot reach the cut in between
+  const far = 24
+  let closest = Number.POSITIVE_INFINITY
+  for (let i = 0; i <= far; i++) closest = Math.min(closest, near(top + ((foot - top) * i) / far))
+  if (closest > (foot - top) / far) return null
+  const steps = 120
+  const at = (i: number): number => top + ((foot - top) * i) / steps
+  let [first, last] = [-1, -1]
+  for (let i = 0; i <= steps; i++) {
+    if (near(at(i)) >= 0) continue
+    if (first < 0) first = i
+    last = i
+  }
+  if (first < 0) return null
+  const edge = (outside: number, inside: number): number => {
+    let [a, b] = [outside, inside]
+    for (let i = 0; i < 45; i++) {
+      const m = (a + b) / 2
+      if (near(m) >= 0) a = m
+      else b = m
+    }
+    return a
+  }
+  return [first === 0 ? top : edge(at(first - 1), at(first)), last === steps ? foot : edge(at(last + 1), at(last))]
+}
+
+function without(p: RibPiece, [from, to]: readonly [number, number], id: string): RibPiece[] {
+  if (to <= p.from || from >= p.to) return [p]
+  return [...(from > p.from ? [{ ...p, to: from, toMark: id }] : []), ...(to < p.to ? [{ ...p, from: to, fromMark: id }] : [])]
+}
+
+/** A straight strip `length` by `width`, its holes on given running lengths. */
+export function stripPattern(strip: {
+  readonly face: string
+  readonly thickness: number
+  readonly length: number
+  readonly width: number
+  readonly flat: Pattern['flat']
+  readonly marks?: readonly MarkLine[]
+  readonly gaps?: readonly { readonly opening: string; readonly from: number; readonly to: number }[]
+  readonly holes: Pattern['holes']
+}): Pattern {
+  const { face, thickness, length, width, flat, holes } = strip
+  const box = (x0: number, x1: number): Pattern['outline'] => [
+    [x0, 0, 0],
+    [x1, 0, 0],
+    [x1, width, 0],
+    [x0, width, 0],
+  ]
+  return Object.freeze({
+    face,
+    flat,
+    thickness,
+    outline: box(0, length),
+    cuts: (strip.gaps ?? []).map((g) => ({ opening: g.opening, outline: box(g.from, g.to) })),
+    marks: strip.marks ?? [],
+    holes,
+  })
+}

@@ -1,0 +1,171 @@
+/**
+ * Windows, vents and hatches in an end: rim row, rim ring and what the curve of the skin asks of the frame. A flat pane on a
+ * doubly curved end touches only at its middle: what the skin falls away by round it is the depth the frame must make up.
+ */
+import { outlineArea, type Vertex } from '../../maths/outline.js'
+import { densityOf } from '../common/density.js'
+import { sheetMass } from '../common/mass.formulas.js'
+import { startRow } from '../common/row-draft.js'
+import type { OpeningDerived, Outline, Part } from '../nouns.js'
+import { type EndCut, type OnSkin, seenOn, skinUnder } from './cuts.js'
+import type { Ground } from './ground.js'
+import { type EndRow, goresAt } from './layers.js'
+import type { LocalEnd } from './local.js'
+import { grownBy, loopLength, loopPoints, roundedOutline } from './loop.js'
+import { type Pieces, ribPart } from './members.js'
+import { endPart, endPlace, holesOn, type Standing } from './parts.js'
+import type { LocalRow } from './rows.js'
+import type { Located } from './skin.js'
+import { meridianGirth } from './surface.js'
+
+export const rimPart = (id: string): string => `rim-${id}`
+
+/** Points of the skin on a loop `off` m outside the cut; throws where the opening runs off the end: `liesOnEnd` has refused it. */
+function loopOnSkin(ground: Ground, cut: EndCut, off: number, count: number): OnSkin[] {
+  return loopPoints(grownBy(cut, off), count).map(([a, b]) => {
+    const on = skinUnder(ground.loft, cut, a, b)
+    if (!on) throw new Error(`opening ${cut.id} runs off the end`)
+    return on
+  })
+}
+
+/** Whether the opening with its rim lies on the end, clear of the barrel's overlap. */
+export function liesOnEnd(ground: Ground, cut: EndCut): boolean {
+  const clear = ground.input.shell.joint.overlap / 2
+  return loopPoints(grownBy(cut, ground.handed.rimReach), 48).every(([a, b]) => {
+    const on = skinUnder(ground.loft, cut, a, b)
+    return on !== null && on.point[0] > clear
+  })
+}
+
+const located = (ground: Ground, on: OnSkin): Located => ({
+  point: on.point,
+  phi: on.phi,
+  girth: meridianGirth(ground.loft, on.phi, on.sigma),
+})
+
+/** The rim's rivets: evenly spaced on the rivet line, from the middle of the upper edge. */
+export function rimRow(ground: Ground, cut: EndCut): LocalRow {
+  const { rim } = ground.input.shell
+  const { fastener, pitch } = ground.input.rows.rim
+  const diameter = ground.input.fasteners.find((f) => f.id === fastener)?.diameter.value
+  if (diameter === undefined) throw new Error(`no fastener "${fastener}" in the definition`)
+  const length = loopLength(grownBy(cut, rim.line))
+  const count = Math.max(4, Math.round(length / pitch))
+  const places = loopOnSkin(ground, cut, rim.line, count).map((on) => located(ground, on))
+  const draft = startRow({
+    id: rimPart(cut.id),
+    says: `rim of ${cut.id}, ${cut.opening.says}`,
+    kind: 'rim',
+    joint: `joint-${rimPart(cut.id)}`,
+    fastener,
+    diameter,
+    pitch,
+    source: 'rows.rim of the definition',
+  })
+  draft.spans.push({ from: 'top', to: 'top', first: 0, count, spaces: count, pitch: length / count })
+  for (let i = 0; i < count; i++) {
+    draft.span.push(0)
+    draft.number.push(i)
+    draft.station.push(0)
+    draft.girth.push(places[i].girth)
+  }
+  return { draft, located: places }
+}
+
+/** The most the skin falls away from a flat pane under the rim ring, m. */
+export function sagOf(ground: Ground, cut: EndCut): number {
+  return Math.max(...loopOnSkin(ground, cut, ground.handed.rimReach, 48).map((on) => on.fall))
+}
+
+export function rimRing(local: LocalEnd, at: Standing, cut: EndCut, row: EndRow): Part {
+  const { ground } = local
+  const { rim } = ground.input.shell
+  const reach = ground.handed.rimReach
+  const outline = roundedOutline(grownBy(cut, reach))
+  const inner = roundedOutline(cut)
+  const [x0, y0] = [cut.a + reach, cut.b + reach]
+  const shift = (points: readonly Vertex[]): Outline => points.map(([x, y, b]) => [x + x0, y + y0, b] as const)
+  const area = outlineArea(outline) - outlineArea(inner)
+  // seen from outside: right of travel is on the left of the nose; from above the nose points up
+  const mirror = cut.upright === (at.end === 'nose') ? -1 : 1
+  const holes = holesOn(
+    [row],
+    rimPart(cut.id),
+    'flange',
+    (r, i) => {
+      const [u, v] = seenOn(cut, r.local.located[i].point)
+      return [x0 + mirror * u, y0 + v]
+    },
+    ground,
+  )
+  return endPart(at, {
+    id: rimPart(cut.id),
+    says: `rim ring of ${cut.id}, ${cut.opening.says}`,
+    kind: 'rim',
+    material: rim.alloy,
+    thickness: rim.thickness,
+    centre: cut.centre,
+    girth: centreGirth(ground, cut),
+    area,
+    mass: sheetMass({ rho: densityOf(rim.alloy, rim.thickness.value), t: rim.thickness.value, A: area }),
+    patterns: [
+      Object.freeze({
+        face: 'flange',
+        flat: {
+          view: 'outside' as const,
+          x: mirror < 0 ? ('left' as const) : ('right' as const),
+          y: cut.upright ? ('up' as const) : at.end === 'nose' ? ('forward' as const) : ('aft' as const),
+          origin: { station: at.joint + (at.end === 'nose' ? -1 : 1) * cut.centre[0], girth: 0, says: 'lower corner, square on' },
+        },
+        thickness: rim.thickness.value,
+        outline: shift(outline),
+        cuts: [{ opening: cut.id, outline: shift(inner) }],
+        marks: [],
+        holes,
+      }),
+    ],
+    notes: [`Drawn square on; formed to the skin, which falls away ${mm(sagOf(ground, cut))} mm from a flat pane under its edge.`],
+  })
+}
+
+const centreGirth = (ground: Ground, cut: EndCut): number => meridianGirth(ground.loft, 0, cut.sigma)
+
+const mm = (metres: number): string => (metres * 1000).toFixed(1)
+
+/** The opening once, with what it touches. */
+export function endOpening(local: LocalEnd, at: Standing, cut: EndCut, row: EndRow, cutRibs: readonly string[]): OpeningDerived {
+  const { ground } = local
+  const reach = loopOnSkin(ground, cut, 0, 96)
+  const gores = new Set(reach.flatMap((on) => goresAt(ground, on)))
+  const seams = Array.from({ length: ground.gores - 1 }, (_, i) => i + 1).filter((k) => gores.has(k) && gores.has(k + 1))
+  const sign = at.end === 'nose' ? -1 : 1
+  return {
+    id: cut.id,
+    says: cut.opening.says,
+    surface: at.end,
+    side: 'centre',
+    place: endPlace(at, cut.centre, centreGirth(ground, cut)),
+    outline: [],
+    open: false,
+    cutIn: [...gores].sort((a, b) => a - b).map((k) => `${at.end}-gore-${k}`),
+    rim: { part: rimPart(cut.id), row: row.row.id, count: row.row.station.length, pitch: row.row.spans[0].pitch },
+    lining: [],
+    trimRing: null,
+    framing: [],
+    cutsFrames: cutRibs,
+    crossesSeams: seams.map((k) => `${at.end}-seam-${k}`),
+    blanket: [],
+    end: {
+      upright: cut.upright,
+      sag: sagOf(ground, cut),
+      loop: reach.map(({ point }) => [at.joint + sign * point[0], point[1], point[2]] as const),
+    },
+  }
+}
+
+export function ribsCutBy(local: LocalEnd, at: Standing, cut: EndCut, whole: Pieces): string[] {
+  return local.ribs
+    .filter((rib) => whole.get(rib.row)?.some((p) => p.fromMark === cut.id || p.toMark === cut.id))
+    .map((rib) => ribPart(at.end, rib))
+}

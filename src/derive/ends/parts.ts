@@ -1,0 +1,278 @@
+/** The parts of one end: skin, frame and lining, with their areas, masses, centres and the flat patterns that are known. */
+import type { Bought } from '../../definition/types.js'
+import type { Vec3 } from '../../maths/vec.js'
+import type { Worked } from '../../quantity/formula.js'
+import { densityOf } from '../common/density.js'
+import { memberMass, sheetMass } from '../common/mass.formulas.js'
+import { capPart, type End, gorePart } from '../end-names.js'
+import type { HoleSet, Part, PartKind, Place } from '../nouns.js'
+import type { Ground } from './ground.js'
+import { type EndRow, faceKey } from './layers.js'
+import type { LocalEnd } from './local.js'
+import { type Pieces, type Rib, type RibPiece, ribPart, stripPattern } from './members.js'
+
+/** Where an end stands: local x runs outward from the joint. */
+export interface Standing {
+  readonly end: End
+  readonly joint: number
+}
+
+export function endPlace(at: Standing, p: Vec3, girth: number): Place {
+  const y = p[1]
+  return {
+    side: Math.abs(y) < 1e-9 ? 'centre' : y > 0 ? 'right' : 'left',
+    station: at.joint + (at.end === 'nose' ? -p[0] : p[0]),
+    girth,
+    waterline: p[2],
+    end: { which: at.end, y },
+  }
+}
+
+interface Made {
+  readonly id: string
+  readonly says: string
+  readonly kind: PartKind
+  readonly material: string
+  readonly thickness: Bought
+  readonly centre: Vec3
+  readonly girth: number
+  readonly area: number
+  readonly mass: Worked<'kg'>
+  readonly patterns: Part['patterns']
+  readonly notes: readonly string[]
+  readonly pieces?: number
+  readonly notComputed?: string
+}
+
+export function endPart(at: Standing, made: Made): Part {
+  const { girth, centre, pieces, ...rest } = made
+  const place = endPlace(at, centre, girth)
+  return Object.freeze({
+    ...rest,
+    trade: 'ends' as const,
+    side: place.side,
+    place,
+    centre: [place.station, centre[1], centre[2]] as const,
+    stock: null,
+    pieces: pieces ?? 1,
+  })
+}
+
+const WAITS = 'The blank of a formed panel is worked out apart from the rest; the packet waits for it.'
+
+export function skinParts(local: LocalEnd, at: Standing): Part[] {
+  const { ground } = local
+  const { ends, shell } = ground.input
+  const t = ends.skin.thickness
+  const rho = densityOf(ends.skin.alloy, t.value)
+  const lap = ends.lap / 2
+  const tab = shell.joint.overlap / 2
+  const flange = ground.handed.sheetEdge - ground.toe
+  const made = (id: string, says: string, kind: PartKind, area: number, centre: Vec3, girth: number): Part =>
+    endPart(at, {
+      id,
+      says,
+      kind,
+      material: ends.skin.alloy,
+      thickness: t,
+      centre,
+      girth,
+      area,
+      mass: sheetMass({ rho, t: t.value, A: area }),
+      patterns: [],
+      notes: [`${ends.make === 'formed' ? 'Formed' : 'Wrapped'}: area of the finished panel with its laps.`],
+      notComputed: WAITS,
+    })
+  const around = (row: string): readonly number[] => local.rows.find((r) => r.draft.id === row)?.located.map((l) => l.phi) ?? []
+  const gores = local.gores.map((patch, i) => {
+    const k = i + 1
+    const edge = (e: number): number => {
+      const curve = ground.seamCurves[e]
+      return (curve.length - ends.cap) * (e === 0 || e === ground.gores ? tab : lap)
+    }
+    const [c0, c1] = [ground.seamCurves[i], ground.seamCurves[k]]
+    const width = (girth0: number, girth1: number): number => chord(c0.atSigma(c0.sigmaAt(girth0)), c1.atSigma(c1.sigmaAt(girth1)))
+    const area = patch.area + edge(i) + edge(k) + lap * width(ends.cap, ends.cap) + flange * width(c0.length, c1.length)
+    const mid = ground.midCurves[i]
+    return made(gorePart(at.end, k), `${at.end} gore ${k}`, 'gore', area, patch.centre, (ends.cap + mid.length) / 2)
+  })
+  const capEdge = around('cap').length * (ground.input.rows.gore.pitch ?? 0)
+  const cap = made(
+    capPart(at.end),
+    `${at.end} crown cap`,
+    'crown-cap',
+    local.cap.area + lap * capEdge + 2 * ends.cap * tab,
+    local.cap.centre,
+    0,
+  )
+  return [...gores, cap]
+}
+
+const chord = (a: Vec3, b: Vec3): number => Math.hypot(a[0] - b[0], a[1] - b[1], a[2] - b[2])
+
+export function ribParts(local: LocalEnd, at: Standing, rows: readonly EndRow[], whole: Pieces): Part[] {
+  return local.ribs.flatMap((rib) => {
+    const pieces = whole.get(rib.row) ?? []
+    return pieces.length === 0 ? [] : [ribPartOf(local.ground, at, rib, pieces, rows)]
+  })
+}
+
+function ribPartOf(ground: Ground, at: Standing, rib: Rib, pieces: readonly RibPiece[], rows: readonly EndRow[]): Part {
+  const { frame } = ground.input.shell
+  const part = ribPart(at.end, rib)
+  const run = (girth: number): number => rib.flange.lengthAt(rib.outer.sigmaAt(girth))
+  const start = run(pieces[0].from)
+  const length = run(pieces[pieces.length - 1].to) - start
+  const own = pieces.reduce((sum, p) => sum + run(p.to) - run(p.from), 0)
+  const gaps = pieces.slice(1).map((p, i) => ({ opening: p.fromMark, from: run(pieces[i].to) - start, to: run(p.from) - start }))
+  const y = frame.flange / 2
+  const holes = holesOn(rows, part, 'outer flange', (row, i) => [run(row.local.located[i].girth) - start, y], ground)
+  const samples = Array.from({ length: 25 }, (_, i) =>
+    rib.flange.atSigma(rib.outer.sigmaAt(pieces[0].from + ((pieces[pieces.length - 1].to - pieces[0].from) * (i + 0.5)) / 25)),
+  )
+  return endPart(at, {
+    id: part,
+    says: `${at.end} ${rib.kind === 'seam' ? `seam rib ${rib.number}` : `mid rib of gore ${rib.number}`}`,
+    kind: 'end-rib',
+    material: frame.alloy,
+    thickness: frame.thickness,
+    centre: mean(samples),
+    girth: (pieces[0].from + pieces[pieces.length - 1].to) / 2,
+    area: own * frame.flange,
+    mass: memberMass({ w: frame.linearMass, L: own }),
+    pieces: pieces.length,
+    patterns: [
+      stripPattern({
+        face: 'outer flange',
+        thickness: frame.thickness.value,
+        length,
+        width: frame.flange,
+        flat: {
+          view: 'outside',
+          x: 'down',
+          y: at.end === 'nose' ? 'left' : 'right',
+          origin: { station: at.joint, girth: pieces[0].from, says: 'end at the header ring' },
+        },
+        marks: [{ says: 'rivet line', kind: 'centre', from: [0, y], to: [length, y] }],
+        gaps,
+        holes,
+      }),
+    ],
+    notes: pieces.length > 1 || pieces[0].toMark !== 'base' || pieces[0].fromMark !== 'ring' ? [cutNote(pieces)] : [],
+  })
+}
+
+function cutNote(pieces: readonly RibPiece[]): string {
+  const by = new Set(pieces.flatMap((p) => [p.fromMark, p.toMark]).filter((m) => m !== 'ring' && m !== 'base'))
+  return `Cut by ${[...by].join(' and ')}: ${pieces.length === 1 ? 'one piece is left' : `${pieces.length} pieces are left`}.`
+}
+
+function mean(points: readonly Vec3[]): Vec3 {
+  const sum = points.reduce<[number, number, number]>((s, p) => [s[0] + p[0], s[1] + p[1], s[2] + p[2]], [0, 0, 0])
+  return [sum[0] / points.length, sum[1] / points.length, sum[2] / points.length]
+}
+
+/** Holes of every row that passes through a face, placed by the row's fastener number. */
+export function holesOn(
+  rows: readonly EndRow[],
+  part: string,
+  face: string,
+  place: (row: EndRow, i: number) => readonly [number, number],
+  ground: Ground,
+): HoleSet {
+  const set = {
+    rows: [] as string[],
+    row: [] as number[],
+    index: [] as number[],
+    x: [] as number[],
+    y: [] as number[],
+    diameter: [] as number[],
+  }
+  for (const row of rows) {
+    const through = row.through.get(faceKey(part, face))
+    if (!through) continue
+    const hole = ground.input.fasteners.find((f) => f.id === row.row.fastener)?.hole
+    if (hole === undefined) throw new Error(`row ${row.row.id} has unknown fastener ${row.row.fastener}`)
+    const k = set.rows.push(row.row.id) - 1
+    for (const i of through) {
+      const [x, y] = place(row, i)
+      set.row.push(k)
+      set.index.push(i)
+      set.x.push(x)
+      set.y.push(y)
+      set.diameter.push(hole)
+    }
+  }
+  return Object.freeze(set)
+}
+
+/** The header ring behind the cap's edge and the base channel: straight strips along the row they carry. */
+export function ringParts(local: LocalEnd, at: Standing, rows: readonly EndRow[]): Part[] {
+  const { frame, edgeChannel, joint, memberGap } = local.ground.input.shell
+  const ring = (
+    id: string,
+    says: string,
+    kind: PartKind,
+    rowId: string,
+    member: typeof frame | typeof edgeChannel,
+    width: number,
+  ): Part[] => {
+    const whole = local.rows.find((r) => r.draft.id === rowId)
+    const run = local.runs[rowId]
+    const row = rows.find((r) => r.row.id === `${at.end}-${rowId}`)
+    if (!whole || !run || !row) return []
+    // the row stops its end distance short of the member, which stops short of the barrel's overlap
+    const over = 2.5 * whole.draft.diameter - memberGap
+    const length = run[run.length - 1] + 2 * over
+    const byPhi = new Map(whole.located.map((l, i) => [l.phi, run[i]]))
+    // seen from outside, right of travel is on the left of the nose and on the right of the tail
+    const along = (r: EndRow, i: number): number => over + (byPhi.get(r.local.located[i].phi) ?? Number.NaN)
+    const holes = holesOn(
+      rows,
+      id,
+      'outer flange',
+      (r, i) => [at.end === 'nose' ? along(r, i) : length - along(r, i), width / 2],
+      local.ground,
+    )
+    return [
+      endPart(at, {
+        id,
+        says,
+        kind,
+        material: member.alloy,
+        thickness: member.thickness,
+        centre: mean(whole.located.map((l) => l.point)),
+        girth: whole.located[0].girth,
+        area: length * width,
+        mass: memberMass({ w: member.linearMass, L: length }),
+        patterns: [
+          stripPattern({
+            face: 'outer flange',
+            thickness: member.thickness.value,
+            length,
+            width,
+            flat: {
+              view: 'outside',
+              x: at.end === 'nose' ? 'left' : 'right',
+              y: 'up',
+              origin: {
+                station: at.joint,
+                girth: whole.located[0].girth,
+                says: `end beside the joint on the ${at.end === 'nose' ? 'right' : 'left'}`,
+              },
+            },
+            marks: [{ says: 'rivet line', kind: 'centre', from: [0, width / 2], to: [length, width / 2] }],
+            holes,
+          }),
+        ],
+        notes: [
+          `Bent to the ${kind === 'header-ring' ? 'cap row' : 'floor line'} from joint to joint, ${Math.round(joint.overlap * 500)} mm clear of each joint line.`,
+        ],
+      }),
+    ]
+  }
+  return [
+    ...ring(`${at.end}-header-ring`, `${at.end} header ring`, 'header-ring', 'cap', frame, frame.flange),
+    ...ring(`${at.end}-base`, `${at.end} base channel`, 'end-base', 'base', edgeChannel, edgeChannel.height),
+  ]
+}

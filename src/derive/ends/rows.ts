@@ -1,0 +1,229 @@
+/**
+ * Rivet rows of an end in its own axes: gore seams, mid ribs, the crown cap, the base and the toe. The cap's and the base's
+ * rows own the fasteners where ribs cross them; the ribs' rows stop a pitch short.
+ */
+
+import { length, sub, type Vec3 } from '../../maths/vec.js'
+import { addSpan, type RowDraft, startRow } from '../common/row-draft.js'
+import type { FastenerRow } from '../nouns.js'
+import type { Ground } from './ground.js'
+import type { EndSkin, Level, Located } from './skin.js'
+
+/** A row of an end before it is put on the nose or the tail: local points beside the draft's own arrays. */
+export interface LocalRow {
+  readonly draft: RowDraft
+  readonly located: readonly Located[]
+}
+
+/** Distance of a row's last fastener from an edge, in diameters; common practice, no source. */
+const END_DISTANCE = 2.5
+
+/** Every fastener of an end without openings; `lessCuts` takes out what openings take. */
+export function localRows(ground: Ground, skin: EndSkin): LocalRow[] {
+  return [
+    ...seamRows(ground, skin),
+    ...midRows(ground, skin),
+    aroundRow(ground, skin, 'cap'),
+    ...(ground.base === null ? [] : [aroundRow(ground, skin, 'base')]),
+    ...(ground.input.shell.toe.flange > 0 ? [aroundRow(ground, skin, 'toe')] : []),
+  ]
+}
+
+function started(ground: Ground, id: string, says: string, kind: RowDraft['kind'], rule: keyof Ground['input']['rows']): RowDraft {
+  const { fastener, pitch } = ground.input.rows[rule]
+  return startRow({
+    id,
+    says,
+    kind,
+    joint: `joint-${id}`,
+    fastener,
+    diameter: diameterOf(ground, fastener),
+    pitch,
+    source: `rows.${rule} of the definition`,
+  })
+}
+
+function diameterOf(ground: Ground, id: string): number {
+  const found = ground.input.fasteners.find((f) => f.id === id)
+  if (!found) throw new Error(`no fastener "${id}" in the definition`)
+  return found.diameter.value
+}
+
+interface Mark {
+  readonly mark: string
+  readonly u: number
+  readonly shared?: readonly string[]
+}
+
+function lay(draft: RowDraft, marks: readonly Mark[], place: (u: number) => Located): LocalRow {
+  const located: Located[] = []
+  let last: Located | null = null
+  const at = (u: number): readonly [number, number] => {
+    last = place(u)
+    return [last.point[0], last.girth]
+  }
+  for (let i = 0; i + 1 < marks.length; i++) {
+    const [a, b] = [marks[i], marks[i + 1]]
+    if (b.u - a.u < draft.pitch / 1000) continue
+    addSpan(
+      draft,
+      {
+        from: a.mark,
+        to: b.mark,
+        start: a.u,
+        end: b.u,
+        atStart: true,
+        atEnd: i + 2 === marks.length,
+        sharedStart: a.shared ?? [],
+        sharedEnd: b.shared ?? [],
+      },
+      at,
+      () => true,
+      () => last && located.push(last),
+    )
+  }
+  return { draft, located }
+}
+
+const byGirth = (girth: number): Level => ({ at: 'girth', girth })
+
+function seamRows(ground: Ground, skin: EndSkin): LocalRow[] {
+  return ground.edges.slice(1, -1).map((phi, i) => {
+    const draft = started(ground, `seam-${i + 1}`, `gore seam ${i + 1}`, 'gore', 'gore')
+    const { cap } = ground.input.ends
+    const toe = skin.toeGirth(phi) - END_DISTANCE * draft.diameter
+    const base = ground.base === null ? null : skin.locate(phi, { at: 'base' }).girth
+    const place = (girth: number): Located => skin.locate(phi, byGirth(girth))
+    const upper: Mark[] = [
+      { mark: 'cap', u: cap + draft.pitch },
+      { mark: base === null ? 'toe' : 'base', u: base === null ? toe : base - draft.pitch },
+    ]
+    const row = lay(draft, upper, place)
+    if (base === null || toe - base < 2 * draft.pitch) return row
+    const lower = lay(
+      draft,
+      [
+        { mark: 'base', u: base + draft.pitch },
+        { mark: 'toe', u: toe },
+      ],
+      place,
+    )
+    return { ...row, located: [...row.located, ...lower.located] }
+  })
+}
+
+function midRows(ground: Ground, skin: EndSkin): LocalRow[] {
+  return ground.mids.map((phi, i) => {
+    const draft = started(ground, `mid-${i + 1}`, `gore ${i + 1} to its mid rib`, 'rib', 'hoop')
+    const { cap } = ground.input.ends
+    const end =
+      ground.base === null
+        ? skin.locate(phi, byGirth(ground.midCurves[i].lengthAt(ground.floor))).girth
+        : skin.locate(phi, { at: 'base' }).girth
+    const marks = [
+      { mark: 'cap', u: cap + draft.pitch },
+      { mark: 'base', u: end - draft.pitch },
+    ]
+    return lay(draft, marks, (girth) => skin.locate(phi, byGirth(girth)))
+  })
+}
+
+/** A row round the end at one level, from joint to joint, with a fastener at every rib. */
+function aroundRow(ground: Ground, skin: EndSkin, level: 'cap' | 'base' | 'toe'): LocalRow {
+  const says = { cap: 'crown cap to gores', base: 'gores to the base channel', toe: 'toe flange to underbelly' }[level]
+  const draft = started(ground, level, says, level, level === 'cap' ? 'gore' : level)
+  const path = around(skin, { at: level })
+  // clear of the barrel's overlap, where the joint's own rows stand
+  const inset = ground.input.shell.joint.overlap / 2 + END_DISTANCE * draft.diameter
+  const ribs = [
+    ...ground.mids.map((phi, i) => ({ phi, mark: `mid-${i + 1}` })),
+    ...ground.edges.slice(1, -1).map((phi, i) => ({ phi, mark: `seam-${i + 1}` })),
+  ]
+  const marks: Mark[] = [
+    { mark: 'joint-right', u: inset },
+    ...ribs
+      .map(({ phi, mark }) => ({ mark, u: path.lengthAt(phi), shared: level === 'toe' ? [] : [mark] }))
+      .filter(({ u }) => u > inset + draft.pitch && u < path.length - inset - draft.pitch)
+      .sort((a, b) => a.u - b.u),
+    { mark: 'joint-left', u: path.length - inset },
+  ]
+  return lay(draft, marks, (u) => skin.locate(path.phiAt(u), { at: level }))
+}
+
+/** The row with the fasteners left out that `clear` refuses; the others keep their names. */
+export function lessCuts(row: LocalRow, clear: (at: Located) => boolean): LocalRow {
+  const kept = row.located.map((at) => clear(at))
+  if (kept.every((k) => k)) return row
+  const { draft } = row
+  const only = <T>(list: readonly T[]): T[] => list.filter((_, i) => kept[i])
+  const renamed = new Map<number, number>()
+  for (const [i, k] of kept.entries()) if (k) renamed.set(i, renamed.size)
+  const span = only(draft.span)
+  const shared: Record<number, string[]> = {}
+  for (const [i, rows] of Object.entries(draft.shared)) {
+    const now = renamed.get(Number(i))
+    if (now !== undefined) shared[now] = rows
+  }
+  return {
+    located: only(row.located),
+    draft: {
+      ...draft,
+      span,
+      number: only(draft.number),
+      station: only(draft.station),
+      girth: only(draft.girth),
+      shared,
+      spans: draft.spans.map((s, k) => ({ ...s, first: span.filter((of) => of < k).length, count: span.filter((of) => of === k).length })),
+    },
+  }
+}
+
+interface Path {
+  readonly length: number
+  readonly lengthAt: (phi: number) => number
+  readonly phiAt: (length: number) => number
+}
+
+/** Steps a quarter of a turn is walked in. Chords shorten the path by a few parts in a hundred thousand, which only the even spacing feels. */
+const STEPS = 40
+
+/** The path round an end at one level, from the right joint (+90 deg) to the left one. */
+function around(skin: EndSkin, level: Level): Path {
+  const phis: number[] = []
+  const lengths: number[] = []
+  let [run, before] = [0, null as Vec3 | null]
+  for (let i = 0; i <= 2 * STEPS; i++) {
+    const phi = (Math.PI / 2) * (1 - i / STEPS)
+    const here = skin.point(phi, level)
+    if (before) run += length(sub(here, before))
+    phis.push(phi)
+    lengths.push(run)
+    before = here
+  }
+  const between = (xs: readonly number[], ys: readonly number[], x: number): number => {
+    const down = xs[0] > xs[xs.length - 1]
+    let i = 0
+    while (i + 2 < xs.length && (down ? xs[i + 1] > x : xs[i + 1] < x)) i++
+    return ys[i] + ((x - xs[i]) / (xs[i + 1] - xs[i])) * (ys[i + 1] - ys[i])
+  }
+  return { length: run, lengthAt: (phi) => between(phis, lengths, phi), phiAt: (u) => between(lengths, phis, u) }
+}
+
+/** Puts a local row on the nose or the tail. */
+export function placedRow(local: LocalRow, end: 'nose' | 'tail', joint: number): Omit<FastenerRow, 'stack' | 'stacks'> {
+  const sign = end === 'nose' ? -1 : 1
+  const { draft, located } = local
+  // an opening is named once for the whole coach; all else is of one end
+  const name = (id: string): string => (draft.kind === 'rim' ? id : `${end}-${id}`)
+  return {
+    ...draft,
+    id: name(draft.id),
+    joint: `joint-${name(draft.id)}`,
+    says: `${end}, ${draft.says}`,
+    shared: Object.fromEntries(Object.entries(draft.shared).map(([i, rows]) => [i, rows.map(name)])),
+    station: located.map((l) => joint + sign * l.point[0]),
+    girth: located.map((l) => (l.point[1] < 0 ? -l.girth : l.girth)),
+    waterline: located.map((l) => l.point[2]),
+    end: { which: end, azimuth: located.map((l) => l.phi), y: located.map((l) => l.point[1]) },
+  }
+}

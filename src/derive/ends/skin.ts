@@ -1,0 +1,63 @@
+/**
+ * Where a fastener stands on the outer face of an end: by azimuth and level. A formed skin lies on the loft; a wrapped one
+ * gives its own (see wrapped-skin.ts), and its mid ribs follow it.
+ */
+import { loftAt } from '../../maths/loft.js'
+import type { Vec3 } from '../../maths/vec.js'
+import type { Ground } from './ground.js'
+import { layerPoint, meridianGirth, sigmaAtMeridian } from './surface.js'
+
+/** A level down an end: the crown cap's row, the base row, the toe row, or a girth from the crown down that azimuth. */
+export type Level =
+  | { readonly at: 'cap' }
+  | { readonly at: 'base' }
+  | { readonly at: 'toe' }
+  | { readonly at: 'girth'; readonly girth: number }
+
+export interface Located {
+  readonly point: Vec3
+  readonly phi: number
+  /** from the crown down the vertical plane at that azimuth, m */
+  readonly girth: number
+}
+
+export interface EndSkin {
+  readonly point: (phi: number, level: Level) => Vec3
+  readonly locate: (phi: number, level: Level) => Located
+  /** girth from the crown to the toe at an azimuth */
+  readonly toeGirth: (phi: number) => number
+}
+
+export function formedSkin(ground: Ground): EndSkin {
+  const { loft, input, toe } = ground
+  // ribs are walked already; elsewhere a girth is summed up when it is asked for
+  const curves = new Map([...ground.seamCurves, ...ground.midCurves].map((c) => [c.phi, c]))
+  const girthTo = (phi: number, sigma: number): number => curves.get(phi)?.lengthAt(sigma) ?? meridianGirth(loft, phi, sigma)
+  const point = (phi: number, level: Level): Vec3 => {
+    if (level.at === 'toe') return beyondToe(ground, phi, ground.handed.toeRow - toe)
+    if (level.at === 'base') {
+      if (ground.base === null) throw new Error('an end without a floor has no base row')
+      return layerPoint(loft, phi, ground.base, 0)
+    }
+    const girth = level.at === 'cap' ? input.ends.cap : level.girth
+    return layerPoint(loft, phi, curves.get(phi)?.sigmaAt(girth) ?? sigmaAtMeridian(loft, phi, girth), 0)
+  }
+  const girth = (phi: number, level: Level): number => {
+    if (level.at === 'toe') return girthTo(phi, toe) + ground.handed.toeRow - toe
+    if (level.at === 'base') return girthTo(phi, ground.base ?? ground.floor)
+    return level.at === 'cap' ? input.ends.cap : level.girth
+  }
+  return {
+    toeGirth: (phi) => girthTo(phi, toe),
+    point,
+    locate: (phi, level) => ({ point: point(phi, level), phi, girth: girth(phi, level) }),
+  }
+}
+
+/** A point `off` m past the toe, straight on down the meridian. */
+export function beyondToe(ground: Ground, phi: number, off: number): Vec3 {
+  const p = loftAt(ground.loft, phi, ground.toe)
+  const speed = Math.sqrt(p.rSigma * p.rSigma + p.zSigma * p.zSigma)
+  const r = p.r + (off * p.rSigma) / speed
+  return [r * Math.cos(phi), r * Math.sin(phi), p.z + (off * p.zSigma) / speed]
+}

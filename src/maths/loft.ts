@@ -1,0 +1,139 @@
+/**
+ * A domed surface lofted between two plane curves that share their crown: at every height z its plan is the superellipse
+ * |y/Y(z)|^n + |x/L(z)|^n = 1, with Y the half-width of the section and L the reach of the centre-line profile.
+ *
+ * Axes: x outward from the plane of the section, y sideways, z up. Azimuth phi from the centre line: a point is
+ * (r cos phi, r sin phi, z), phi = +-pi/2 lies in the plane of the section. Everything is a function of phi and of the
+ * section's own girth `sigma` at the height in question, which is smooth through the crown where z is not. m, rad.
+ * The superellipse's usual parameter is singular where the curve crosses its axes; the azimuth is not.
+ */
+import { at, type ChainElement, type TangentChain } from './tangent-chain.js'
+import type { Vec3 } from './vec.js'
+
+export interface Loft {
+  readonly section: TangentChain
+  readonly profile: TangentChain
+  readonly exponent: number
+  /** section girths where the curvature of either curve jumps, the crown first and the toe last */
+  readonly breaks: readonly number[]
+  /** how far a flat roof runs level before the surface falls away; the dome meets it in a ridge there. 0 where the roof is crowned */
+  readonly ridge: number
+  /** how far the section or the profile turns from each break to the next, whichever turns more, rad */
+  readonly turns: readonly number[]
+}
+
+/** A point of the surface and its first derivatives by sigma and by phi. */
+export interface LoftPoint {
+  readonly r: number
+  readonly z: number
+  readonly rSigma: number
+  readonly zSigma: number
+  readonly rPhi: number
+}
+
+/** The profile must reach as low as the section; it is cut there. Throws where it does not. */
+export function loftBetween(section: TangentChain, profile: TangentChain, exponent: number): Loft {
+  const breaks = new Set<number>([0, section.length])
+  for (const e of section.elements) breaks.add(e.girth0)
+  for (const e of profile.elements) {
+    const sigma = sigmaAtZ(section, e.z0)
+    if (sigma !== null && sigma > 0 && sigma < section.length) breaks.add(sigma)
+  }
+  const falling = section.elements.find((e) => e.curvature !== 0 || e.heading0 !== 0)
+  const ridge = falling ? falling.girth0 : section.length
+  const stops = [...breaks].sort((a, b) => a - b)
+  const loft = { section, profile, exponent, breaks: stops, ridge, turns: turnsOf(section, profile, stops) }
+  const toe = loftAt(loft, 0, section.length)
+  if (!(toe.r > 0)) throw new Error('the profile does not reach as low as the section')
+  return loft
+}
+
+function turnsOf(section: TangentChain, profile: TangentChain, stops: readonly number[]): number[] {
+  const heads = stops.map((sigma) => {
+    const p = at(section, sigma)
+    const e = elementAtZ(profile, p.z)
+    const inProfile = e.curvature === 0 ? e.heading0 : Math.acos(clamp(Math.cos(e.heading0) + e.curvature * (p.z - e.z0)))
+    return [p.heading, inProfile] as const
+  })
+  return heads.slice(1).map(([s, p], i) => Math.max(Math.abs(s - heads[i][0]), Math.abs(p - heads[i][1])))
+}
+
+function elementAt(chain: TangentChain, girth: number): ChainElement {
+  for (const e of chain.elements) if (girth <= e.girth1) return e
+  return chain.elements[chain.elements.length - 1]
+}
+
+/** The element that holds height z, walking down; the last one serves below its end. */
+function elementAtZ(chain: TangentChain, z: number): ChainElement {
+  const { elements } = chain
+  for (let i = 1; i < elements.length; i++) if (z > elements[i].z0) return elements[i - 1]
+  return elements[elements.length - 1]
+}
+
+/** Girth of the section at height z, null above the crown or below its end. */
+export function sigmaAtZ(chain: TangentChain, z: number): number | null {
+  if (z > chain.elements[0].z0) return null
+  const e = elementAtZ(chain, z)
+  const cosine = Math.cos(e.heading0) + e.curvature * (z - e.z0)
+  const girth =
+    e.curvature === 0 ? e.girth0 + (e.z0 - z) / Math.sin(e.heading0) : e.girth0 + (Math.acos(clamp(cosine)) - e.heading0) / e.curvature
+  return girth > e.girth1 + 1e-9 ? null : Math.max(0, Math.min(girth, e.girth1))
+}
+
+const clamp = (v: number): number => Math.min(1, Math.max(-1, v))
+
+export function loftAt(loft: Loft, phi: number, sigma: number): LoftPoint {
+  const s = elementAt(loft.section, sigma)
+  const heading = s.heading0 + s.curvature * (sigma - s.girth0)
+  const [sinS, cosS] = [Math.sin(heading), Math.cos(heading)]
+  const run = sigma - s.girth0
+  const Y = s.curvature === 0 ? s.y0 + run * cosS : s.y0 + (sinS - Math.sin(s.heading0)) / s.curvature
+  const z = s.curvature === 0 ? s.z0 - run * sinS : s.z0 + (cosS - Math.cos(s.heading0)) / s.curvature
+  const p = elementAtZ(loft.profile, z)
+  // straight: y runs with the depth; on an arc the depth gives the heading by its cosine
+  const cosP = p.curvature === 0 ? Math.cos(p.heading0) : clamp(Math.cos(p.heading0) + p.curvature * (z - p.z0))
+  const sinP = Math.sqrt(1 - cosP * cosP)
+  const L = p.curvature === 0 ? p.y0 + ((p.z0 - z) * cosP) / sinP : p.y0 + (sinP - Math.sin(p.heading0)) / p.curvature
+  const [c, t] = [Math.cos(phi), Math.sin(phi)]
+  // in the section's own plane the profile has no say, not even on a ridge, where its reach is nothing
+  const flank = Math.abs(c) < 1e-12
+  if (sigma <= loft.ridge && !flank && loft.ridge > 0) return { r: 0, z, rSigma: 0, zSigma: 0, rPhi: 0 }
+  const a = (Math.abs(t) / Y) ** loft.exponent
+  const b = flank ? 0 : (Math.abs(c) / L) ** loft.exponent
+  const both = a + b
+  const r = both ** (-1 / loft.exponent)
+  const slopeL = sinP === 0 ? Math.sqrt(loft.profile.elements[0].curvature / s.curvature) : (cosP * sinS) / sinP
+  return {
+    r,
+    z,
+    rSigma: (r * ((a * cosS) / Y + (flank ? 0 : (b * slopeL) / L))) / both,
+    zSigma: -sinS,
+    // a vanishes faster than the sine it is divided by, so the axes need no case of their own
+    rPhi: (-r * ((t === 0 ? 0 : (a * c) / t) - (c === 0 ? 0 : (b * t) / c))) / both,
+  }
+}
+
+export function pointOf(p: LoftPoint, phi: number): Vec3 {
+  return [p.r * Math.cos(phi), p.r * Math.sin(phi), p.z]
+}
+
+/** Unit normal pointing outward. */
+export function normalOf(p: LoftPoint, phi: number): Vec3 {
+  const [c, t] = [Math.cos(phi), Math.sin(phi)]
+  // cross product of the derivatives by phi and by sigma
+  const [x, y, z] = [
+    (p.rPhi * t + p.r * c) * p.zSigma,
+    -(p.rPhi * c - p.r * t) * p.zSigma,
+    (p.rPhi * c - p.r * t) * p.rSigma * t - (p.rPhi * t + p.r * c) * p.rSigma * c,
+  ]
+  const length = -Math.sqrt(x * x + y * y + z * z)
+  return [x / length, y / length, z / length]
+}
+
+/** How far a point stands inside the surface along its radius from the crown's axis, positive inside; null above the crown or below the toe. */
+export function radialDepth(loft: Loft, point: Vec3): number | null {
+  const sigma = sigmaAtZ(loft.section, point[2])
+  if (sigma === null) return null
+  const phi = Math.atan2(point[1], point[0])
+  return loftAt(loft, phi, sigma).r - Math.hypot(point[0], point[1])
+}

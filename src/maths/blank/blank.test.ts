@@ -7,6 +7,7 @@ import { energyOf } from './energy.js'
 import { inBlank, strainAt } from './in-blank.js'
 import { meshOf, type Patch } from './mesh.js'
 import { TOLERANCE } from './minimise.js'
+import { developed } from './start.js'
 
 type Shape = (u: number, v: number) => readonly [number, number]
 
@@ -150,7 +151,7 @@ describe('a gore of a domed end, 25 degrees wide', () => {
       expect(swapped.y[node]).toBeCloseTo(-blank.y[mirror], 6)
     }
   })
-  it('lies with its mid line from the origin along +x, and a place on the panel is found in it to a tenth of a millimetre', () => {
+  it('lies with its mid line from the origin along +x, and every node is found again by its u and v', () => {
     expect(inBlank(blank, 0.5, 0)).toEqual([0, 0])
     expect(inBlank(blank, 0.5, 1)[1]).toBe(0)
     expect(inBlank(blank, 0.5, 1)[0]).toBeGreaterThan(2)
@@ -176,6 +177,24 @@ describe('places between the nodes', () => {
       const [[x, y], [a, c]] = [inBlank(blank, u, v), wanted(u, v)]
       expect(Math.hypot(x - a, y - c)).toBeLessThan(2e-6)
     }
+  })
+})
+
+describe('a patch whose development folds over itself', () => {
+  // the inside of a thick ring: its mid line turns more sharply than the cross lines are long
+  const ring: Patch = {
+    point: (u, v) => {
+      const tube = Math.PI - 2 + 2 * u
+      const r = 0.6 + 0.5 * Math.cos(tube)
+      return [r * Math.cos(v), r * Math.sin(v), 0.5 * Math.sin(tube)]
+    },
+  }
+  it('is begun square, and its blank has no triangle turned over', () => {
+    const mesh = meshOf(ring, { across: 12, along: 24 })
+    expect(energyOf(mesh, developed(mesh), 1)).toBe(Number.POSITIVE_INFINITY)
+    const blank = blankOf(ring, { across: 12, along: 24 })
+    expect(blank.converged).toBe(true)
+    expect(Math.min(...signedAreas(blank))).toBeGreaterThan(0)
   })
 })
 

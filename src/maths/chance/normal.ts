@@ -1,0 +1,83 @@
+/**
+ * Normal deviates by the ziggurat (Marsaglia and Tsang, J. Stat. Software 5, 2000). Only + - × ÷, whole-number
+ * mixing and a written table: no engine's exp or log, so the same seed gives the same deviates everywhere.
+ */
+import { even, type Generator, word } from './generator.js'
+import { EDGE, HEIGHT, TAIL } from './ziggurat-table.js'
+
+const edge = Float64Array.from(EDGE)
+const height = Float64Array.from(HEIGHT)
+
+/** Fills out[0..n) with independent deviates of mean 0 and variance 1. */
+export function fillNormals(state: Generator, out: Float64Array, n: number): void {
+  let [a, b, c, count] = [state[0], state[1], state[2], state[3]]
+  for (let i = 0; i < n; i++) {
+    // the words of generator.ts, written out here because this loop is most of a trial
+    const drawn = (((a + b) | 0) + count) | 0
+    a = b ^ (b >>> 9)
+    b = (c + (c << 3)) | 0
+    c = (((c << 21) | (c >>> 11)) + drawn) | 0
+    count = (count + 1) | 0
+    // seven bits choose the layer, one the sign, the other 24 the place: disjoint, so that they are independent
+    const layer = drawn & 127
+    const x = ((drawn >>> 8) + 0.5) * 2 ** -24 * edge[layer]
+    if (x < edge[layer + 1]) {
+      out[i] = (drawn & 128) === 0 ? x : -x
+      continue
+    }
+    state[0] = a
+    state[1] = b
+    state[2] = c
+    state[3] = count
+    const far = layer === 0 ? beyond(state) : underCurve(state, layer, x)
+    // a point of the layer over the curve is thrown away and drawn again
+    if (Number.isNaN(far)) i--
+    else out[i] = (drawn & 128) === 0 ? far : -far
+    a = state[0]
+    b = state[1]
+    c = state[2]
+    count = state[3]
+  }
+  state[0] = a
+  state[1] = b
+  state[2] = c
+  state[3] = count
+}
+
+function underCurve(state: Generator, layer: number, x: number): number {
+  const [low, high] = [height[layer - 1], height[layer]]
+  return low + even(state) * (high - low) < falling((x * x) / 2) ? x : Number.NaN
+}
+
+/** Marsaglia's tail: two exponential deviates until twice the second exceeds the square of the first over the tail's edge. */
+function beyond(state: Generator): number {
+  for (;;) {
+    const x = waiting(state) / TAIL
+    if (2 * waiting(state) > x * x) return TAIL + x
+  }
+}
+
+/** An exponential deviate of mean 1 by comparing even ones (von Neumann 1951): the length of a falling run is odd with chance exp(-x). */
+function waiting(state: Generator): number {
+  for (let whole = 0; ; whole++) {
+    const first = even(state)
+    let [last, run] = [first, 1]
+    for (let next = even(state); next < last; next = even(state)) {
+      last = next
+      run++
+    }
+    if (run % 2 === 1) return whole + first
+  }
+}
+
+/** exp(-y) for y from 0 to 8 by its series at y/64, squared six times; to 1e-15. */
+function falling(y: number): number {
+  const z = y / 64
+  let [sum, term] = [1, 1]
+  for (let k = 1; k <= 12; k++) {
+    term *= -z / k
+    sum += term
+  }
+  for (let k = 0; k < 6; k++) sum *= sum
+  return sum
+}

@@ -2,7 +2,7 @@
  * Normal deviates by the ziggurat (Marsaglia and Tsang, J. Stat. Software 5, 2000). Only + - × ÷, whole-number
  * mixing and a written table: no engine's exp or log, so the same seed gives the same deviates everywhere.
  */
-import { even, type Generator, word } from './generator.js'
+import { even, type Generator } from './generator.js'
 import { EDGE, HEIGHT, TAIL } from './ziggurat-table.js'
 
 const edge = Float64Array.from(EDGE)

@@ -2,10 +2,11 @@
 import { edgeAzimuths } from '../end-names.js'
 import { type EndInput, type Ground, groundOf, type Handed } from './ground.js'
 import { type Rib, ribsOf } from './members.js'
+import { sigmaAtMeridian } from './meridian.js'
 import { type LocalRow, localRows } from './rows.js'
 import { runningLengths } from './running.js'
 import { type EndSkin, formedSkin, type Located } from './skin.js'
-import { layerPoint, type Patch, patchArea, sigmaAtMeridian } from './surface.js'
+import { layerPoint, type Patch, patchArea } from './surface.js'
 
 export interface LocalEnd {
   readonly ground: Ground

@@ -13,10 +13,10 @@ import { type EndRow, goresAt } from './layers.js'
 import type { LocalEnd } from './local.js'
 import { grownBy, loopLength, loopPoints, roundedOutline } from './loop.js'
 import { type Pieces, ribPart } from './members.js'
+import { meridianGirth } from './meridian.js'
 import { endPart, endPlace, holesOn, type Standing } from './parts.js'
 import type { LocalRow } from './rows.js'
 import type { Located } from './skin.js'
-import { meridianGirth } from './surface.js'
 
 export const rimPart = (id: string): string => `rim-${id}`
 

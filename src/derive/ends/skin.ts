@@ -5,7 +5,8 @@
 import { loftAt } from '../../maths/loft.js'
 import type { Vec3 } from '../../maths/vec.js'
 import type { Ground } from './ground.js'
-import { layerPoint, meridianGirth, sigmaAtMeridian } from './surface.js'
+import { meridianGirth, sigmaAtMeridian } from './meridian.js'
+import { layerPoint } from './surface.js'
 
 /** A level down an end: the crown cap's row, the base row, the toe row, or a girth from the crown down that azimuth. */
 export type Level =

@@ -3,6 +3,7 @@ import type { Definition } from '../../definition/types.js'
 import { type Loft, loftAt, loftBetween, normalOf, pointOf } from '../../maths/loft.js'
 import { buildChain, girthAtZ, type TangentChain, widest } from '../../maths/tangent-chain.js'
 import type { Vec3 } from '../../maths/vec.js'
+import { GAUSS, WEIGHT } from './meridian.js'
 
 /** How far the tips stand beyond the joint frames, m. */
 export function endReach(input: Pick<Definition, 'section' | 'ends'>): number {
@@ -30,42 +31,6 @@ export function layerPoint(loft: Loft, phi: number, sigma: number, depth: number
 export function sigmaAt(loft: Loft, z: number): number {
   const sigma = girthAtZ(loft.section, z)
   if (sigma === null) throw new Error(`WL ${z} m is off the section`)
-  return sigma
-}
-
-const GAUSS = [0.046910077030668, 0.230765344947158, 0.5, 0.769234655052842, 0.953089922969332] as const
-const WEIGHT = [0.1184634425280945, 0.2393143352496832, 0.2844444444444444, 0.2393143352496832, 0.1184634425280945] as const
-
-/** Length of the outer mould line from the crown down to section girth sigma in the vertical plane at azimuth phi, m. */
-export function meridianGirth(loft: Loft, phi: number, sigma: number): number {
-  let sum = 0
-  for (let i = 0; i + 1 < loft.breaks.length && loft.breaks[i] < sigma; i++) {
-    const from = loft.breaks[i]
-    const to = Math.min(sigma, loft.breaks[i + 1])
-    // five points are exact to a few nanometres on a piece that neither runs far nor turns much
-    const parts = Math.max(1, Math.ceil((6 * (to - from)) / loft.section.length), Math.ceil(loft.turns[i] / 0.45))
-    const step = (to - from) / parts
-    for (let k = 0; k < parts; k++)
-      for (let j = 0; j < 5; j++) sum += WEIGHT[j] * step * meridianSpeed(loft, phi, from + (k + GAUSS[j]) * step)
-  }
-  return sum
-}
-
-function meridianSpeed(loft: Loft, phi: number, sigma: number): number {
-  const p = loftAt(loft, phi, sigma)
-  return Math.sqrt(p.rSigma * p.rSigma + p.zSigma * p.zSigma)
-}
-
-/** Section girth at which the meridian of azimuth phi has run `girth` m from the crown. */
-export function sigmaAtMeridian(loft: Loft, phi: number, girth: number): number {
-  const top = Math.abs(Math.cos(phi)) < 1e-12 ? 0 : loft.ridge
-  let sigma = Math.min(top + girth, loft.section.length)
-  for (let i = 0; i < 30; i++) {
-    const miss = meridianGirth(loft, phi, sigma) - girth
-    sigma -= miss / meridianSpeed(loft, phi, sigma)
-    sigma = Math.min(Math.max(sigma, top + loft.section.length * 1e-6), loft.section.length)
-    if (Math.abs(miss) < loft.section.length * 1e-13) break
-  }
   return sigma
 }
 

@@ -3,7 +3,7 @@ import type { Design } from '../derive/design.js'
 import type { FlatFrame, Outline, Pattern } from '../derive/nouns.js'
 import { boundsOf, flatten } from '../documents/drawing/view.js'
 import { distanceToOutline } from '../maths/outline.js'
-import { both } from './differ.js'
+import { both, countBy } from './differ.js'
 import { holeChanges, type Shift } from './holes.js'
 import type { CutChange, FaceChange } from './nouns.js'
 import { same } from './same.js'
@@ -23,6 +23,20 @@ export function faceChange(before: Design, after: Design, was: Pattern, now: Pat
   }
   const stays = change.outline === null && change.cuts.length === 0 && change.holes.length === 0 && !change.marks && !change.lies
   return stays ? null : change
+}
+
+/** A face only one of the two designs has: all that is in it came or went. */
+export function lonelyFace({ face, holes, cuts }: Pattern, status: 'added' | 'removed'): FaceChange {
+  const none = { added: 0, removed: 0, moved: 0, by: 0, resized: 0 }
+  const counts = countBy(holes.row, (row) => holes.rows[row])
+  return {
+    face,
+    outline: null,
+    cuts: cuts.map(({ opening }) => ({ opening, status, by: null })),
+    holes: Object.entries(counts).map(([row, n]) => ({ row, ...none, [status]: n })),
+    marks: true,
+    lies: true,
+  }
 }
 
 /** The greatest distance anything of the face moved, m; what came or went has not moved. */
@@ -82,10 +96,22 @@ function cutChanges(was: Pattern, now: Pattern, shift: Shift): readonly CutChang
   })
 }
 
-/** The greatest distance from either edge to the other, m; 0 where they are the same to a nanometre. Arcs are tried at eight places. */
+/**
+ * The greatest distance between two edges, m; 0 where they are the same to a nanometre. Edges of one make are held corner against
+ * corner, others by the greatest distance from either to the other, arcs tried at eight places.
+ */
 function apart(a: Outline, b: Outline): number {
   if (same(a, b)) return 0
   const far = (from: Outline, to: Outline): number => Math.max(...flatten(from).map(([x, y]) => distanceToOutline(to, x, y)))
-  const by = Math.max(far(a, b), far(b, a))
+  const by = areOfOneMake(a, b) ? Math.max(...a.map(([x, y], i) => Math.hypot(b[i][0] - x, b[i][1] - y))) : Math.max(far(a, b), far(b, a))
   return by < 1e-9 ? 0 : by
+}
+
+/** As many corners, and between them lines and arcs that run the same ways. */
+function areOfOneMake(a: Outline, b: Outline): boolean {
+  if (a.length !== b.length) return false
+  return a.every(([x, y, bulge], i) => {
+    const [p, [u, v], q] = [a[(i + 1) % a.length], b[i], b[(i + 1) % b.length]]
+    return Math.sign(bulge) === Math.sign(b[i][2]) && (p[0] - x) * (q[0] - u) + (p[1] - y) * (q[1] - v) > 0
+  })
 }

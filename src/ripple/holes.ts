@@ -5,11 +5,13 @@
  */
 import type { Design } from '../derive/design.js'
 import { rowsById } from '../derive/holes.js'
-import type { FastenerRow, Pattern } from '../derive/nouns.js'
+import type { FastenerRow, HoleSet, Pattern } from '../derive/nouns.js'
 import type { HolesChange } from './nouns.js'
 
 /** m */
 const STILL = 1e-6
+/** The grain of everything printed, m. */
+const NO_SIZE = 1e-9
 
 interface Spot {
   readonly x: number
@@ -22,31 +24,46 @@ interface Spot {
 export type Shift = readonly [x: number, y: number]
 
 export function holeChanges(before: Design, after: Design, was: Pattern, now: Pattern, shift: Shift): readonly HolesChange[] {
-  const [old, spots] = [spotsByRow(before, was, [0, 0]), spotsByRow(after, now, shift)]
+  const [old, places] = [holesByRow(was), holesByRow(now)]
   const [rowsBefore, rowsAfter] = [rowsById(before.rows), rowsById(after.rows)]
-  return [...new Set([...old.keys(), ...spots.keys()])].sort().flatMap((id) => {
+  return [...new Set([...old.keys(), ...places.keys()])].sort().flatMap((id) => {
+    const [a, b] = [old.get(id) ?? [], places.get(id) ?? []]
+    if (allStand(was.holes, a, now.holes, b, shift)) return []
     const pitch = Math.max(rowsBefore.get(id)?.pitch ?? 0, rowsAfter.get(id)?.pitch ?? 0)
-    const change = rowChange(old.get(id) ?? [], spots.get(id) ?? [], pitch)
+    const change = rowChange(spotsOf(rowsBefore, id, was.holes, a, [0, 0]), spotsOf(rowsAfter, id, now.holes, b, shift), pitch)
     return change.added + change.removed + change.moved + change.resized === 0 ? [] : [{ row: id, ...change }]
   })
 }
 
-function spotsByRow(design: Design, { holes }: Pattern, [dx, dy]: Shift): ReadonlyMap<string, Spot[]> {
-  const byId = rowsById(design.rows)
-  const rows = holes.rows.map((id) => {
-    const row = byId.get(id)
-    if (!row) throw new Error(`a pattern holds holes of the unknown row ${id}`)
-    return row
-  })
-  const out = new Map<string, Spot[]>()
-  holes.x.forEach((x, k) => {
-    const row = rows[holes.row[k]]
-    const spot = { x: x + dx, y: holes.y[k] + dy, diameter: holes.diameter[k], span: spanOf(row, holes.index[k]) }
-    const list = out.get(row.id)
-    if (list) list.push(spot)
-    else out.set(row.id, [spot])
-  })
-  return out
+/** Places in the hole arrays of each row's holes, in the row's order. */
+function holesByRow({ holes }: Pattern): ReadonlyMap<string, readonly number[]> {
+  const lists = holes.rows.map((): number[] => [])
+  for (const [k, row] of holes.row.entries()) lists[row].push(k)
+  return new Map(holes.rows.map((id, row) => [id, lists[row]]))
+}
+
+/** Most rows of a changed sheet are as they were, hole for hole. */
+function allStand(old: HoleSet, a: readonly number[], now: HoleSet, b: readonly number[], [dx, dy]: Shift): boolean {
+  if (a.length !== b.length) return false
+  for (let i = 0; i < a.length; i++) {
+    const [p, q] = [a[i], b[i]]
+    if (Math.abs(now.x[q] + dx - old.x[p]) > NO_SIZE || Math.abs(now.y[q] + dy - old.y[p]) > NO_SIZE) return false
+    if (Math.abs(now.diameter[q] - old.diameter[p]) > NO_SIZE) return false
+  }
+  return true
+}
+
+function spotsOf(
+  rows: ReadonlyMap<string, FastenerRow>,
+  id: string,
+  holes: HoleSet,
+  list: readonly number[],
+  [dx, dy]: Shift,
+): readonly Spot[] {
+  if (list.length === 0) return []
+  const row = rows.get(id)
+  if (!row) throw new Error(`a pattern holds holes of the unknown row ${id}`)
+  return list.map((k) => ({ x: holes.x[k] + dx, y: holes.y[k] + dy, diameter: holes.diameter[k], span: spanOf(row, holes.index[k]) }))
 }
 
 function spanOf(row: FastenerRow, i: number): string {
@@ -60,7 +77,7 @@ function rowChange(before: readonly Spot[], after: readonly Spot[], pitch: numbe
   const still = pairsStill(before, after)
   let moved = 0
   let by = 0
-  let resized = still.filter(([a, b]) => Math.abs(a.diameter - b.diameter) > 1e-9).length
+  let resized = still.filter(([a, b]) => Math.abs(a.diameter - b.diameter) > NO_SIZE).length
   const [old, now] = [new Set(before), new Set(after)]
   const take = (pairs: readonly Pair[]): void => {
     for (const [a, b] of pairs) {
@@ -74,7 +91,7 @@ function rowChange(before: readonly Spot[], after: readonly Spot[], pitch: numbe
     moved += pairs.length
     for (const [a, b] of pairs) {
       by = Math.max(by, distance(a, b))
-      if (Math.abs(a.diameter - b.diameter) > 1e-9) resized++
+      if (Math.abs(a.diameter - b.diameter) > NO_SIZE) resized++
     }
   }
   const spans = bySpan(old)

@@ -83,8 +83,8 @@ export interface PartChange {
   readonly place: Both<Place> | null
   readonly faces: readonly FaceChange[]
   readonly notes: Swap
-  /** what it is called differs */
-  readonly words: boolean
+  /** what it is called */
+  readonly called: Both<string> | null
   /** the greatest distance any edge or hole of it moved in the flat, m */
   readonly most: number
 }

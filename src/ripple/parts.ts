@@ -2,7 +2,7 @@
 import type { Design } from '../derive/design.js'
 import type { Part } from '../derive/nouns.js'
 import { bothUnlessSame, isNothing, matched, swap } from './differ.js'
-import { faceChange, mostMoved } from './faces.js'
+import { faceChange, lonelyFace, mostMoved } from './faces.js'
 import type { FaceChange, PartChange, PartTold, Ripple } from './nouns.js'
 import { same } from './same.js'
 
@@ -42,30 +42,27 @@ function partChange(before: Design, after: Design, was: Part, now: Part): PartCh
     place: bothUnlessSame(was.place, now.place),
     faces,
     notes: swap(was.notes, now.notes),
-    words: was.says !== now.says,
+    called: bothUnlessSame(was.says, now.says),
     most: Math.max(0, ...faces.map(mostMoved)),
   }
   return isSame(change) ? null : change
 }
 
 const isSame = (c: PartChange): boolean =>
-  [c.material, c.thickness, c.stock, c.pieces, c.mass, c.centre, c.place].every((each) => each === null) &&
+  [c.material, c.thickness, c.stock, c.pieces, c.mass, c.centre, c.place, c.called].every((each) => each === null) &&
   c.faces.length === 0 &&
-  isNothing(c.notes) &&
-  !c.words
+  isNothing(c.notes)
 
 function facesOf(before: Design, after: Design, was: Part, now: Part): readonly FaceChange[] {
+  if (was.patterns === now.patterns) return []
   const old = new Map(was.patterns.map((p) => [p.face, p]))
   const kept = now.patterns.flatMap((pattern) => {
     const twin = old.get(pattern.face)
     old.delete(pattern.face)
-    return (twin ? faceChange(before, after, twin, pattern) : blank(pattern.face)) ?? []
+    return (twin ? faceChange(before, after, twin, pattern) : lonelyFace(pattern, 'added')) ?? []
   })
-  return [...kept, ...[...old.keys()].map(blank)]
+  return [...kept, ...[...old.values()].map((pattern) => lonelyFace(pattern, 'removed'))]
 }
-
-/** A face only one of the two has: nothing of it can be held against anything. */
-const blank = (face: string): FaceChange => ({ face, outline: null, cuts: [], holes: [], marks: true, lies: true })
 
 /** Holes and cuts that came or went cannot be undone in a sheet; what moved is next, then what only weighs or is called otherwise. */
 export function scrap(change: PartChange): number {

@@ -71,7 +71,7 @@ const partChange = z.strictObject({
   place: maybeBoth(place),
   faces: z.array(face),
   notes: swap,
-  words: z.boolean().describe('what it is called differs'),
+  called: maybeBoth(z.string()),
   most: z.number().describe('greatest distance anything of it moved in the flat, m'),
 })
 

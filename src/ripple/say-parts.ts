@@ -33,13 +33,13 @@ const isOnlyMoved = (c: PartChange): boolean =>
   scrap(c) === 0 &&
   [c.material, c.thickness, c.stock, c.pieces, c.mass].every((each) => each === null) &&
   isNothing(c.notes) &&
-  !c.words &&
+  c.called === null &&
   c.faces.every((f) => !f.marks && f.outline === null && f.cuts.length === 0 && f.holes.length === 0)
 
 function sayPart(c: PartChange, units: UnitSystem): string {
   const said = [...cutWords(c, units), ...holeWords(c, units), ...blankWords(c, units), ...boughtWords(c)]
   const notes = c.pieces ? [] : c.notes.added
-  const head = `${capital(c.says)} (${c.id})`
+  const head = `${capital(c.says)} (${c.id}${c.called ? `, was ${c.called.before}` : ''})`
   const what = said.length > 0 ? [`${capital(list(said))}.`] : c.pieces || notes.length > 0 ? [] : ['Its figures change.']
   return c.pieces ? [`${head} ${piecesWords(c)}`, ...what].join(' ') : `${head}: ${[...what, ...notes].join(' ')}`
 }

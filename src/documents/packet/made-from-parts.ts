@@ -128,17 +128,17 @@ export const clampsMade = (design: Design, part: Part, pattern: Pattern, clamped
 
 /** A dimensioned sheet of every face: shapes, names of cuts, marks and rows, and the notes beside the title block. */
 export function sheetMade(design: Design, part: Part, units: PrintUnits): MadeFrom {
-  const rows = rowsIn(design, part.patterns)
-  const { fasteners } = design.definition
+  const { fasteners, rows: rules, stock } = design.definition
   return {
     name: part.id,
-    from: [part, fasteners, design.definition.stock, ...rows],
+    // a row takes the fastener its kind's rule names
+    from: [part, fasteners, stock, rules],
     shows: () => [
       part.thickness,
       massWords(part.mass.value, units),
       part.place,
       part.stock,
-      part.stock === null ? null : design.definition.stock.sheets.find((s) => s.name === part.stock),
+      part.stock === null ? null : stock.sheets.find((s) => s.name === part.stock),
       part.pieces,
       part.notes,
       part.patterns.map((pattern) => [
@@ -151,10 +151,15 @@ export function sheetMade(design: Design, part: Part, units: PrintUnits): MadeFr
         pattern.holes.rows,
         pattern.holes.row,
       ]),
-      rows.map((row) => row?.fastener),
-      fasteners.filter((type) => rows.some((row) => row?.fastener === type.id)).map(typeShows),
+      fastenersIn(design, part),
     ],
   }
+}
+
+/** Each row of the part with its type of fastener, and what the notes say of the types. */
+function fastenersIn(design: Design, part: Part): readonly unknown[] {
+  const taken = rowsIn(design, part.patterns).map((row) => row?.fastener)
+  return [taken, design.definition.fasteners.filter((type) => taken.includes(type.id)).map(typeShows)]
 }
 
 /** What a schedule or note says of a fastener type. */

@@ -82,7 +82,19 @@ export function sigmaAtZ(chain: TangentChain, z: number): number | null {
 
 const clamp = (v: number): number => Math.min(1, Math.max(-1, v))
 
+/** So near the crown the heights are too alike to tell the reach from; the surface is a cone there to a part in a million. */
+const NEAR = 1e-5
+
 export function loftAt(loft: Loft, phi: number, sigma: number): LoftPoint {
+  const near = NEAR * loft.section.length
+  if (sigma >= near || loft.ridge > 0) return insideAt(loft, phi, sigma)
+  const p = insideAt(loft, phi, near)
+  const share = Math.max(0, sigma) / near
+  const crown = loft.section.elements[0].z0
+  return { ...p, r: p.r * share, rPhi: p.rPhi * share, z: crown - (crown - p.z) * share * share, zSigma: p.zSigma * share }
+}
+
+function insideAt(loft: Loft, phi: number, sigma: number): LoftPoint {
   const s = elementAt(loft.section, sigma)
   const heading = s.heading0 + s.curvature * (sigma - s.girth0)
   const [sinS, cosS] = [Math.sin(heading), Math.cos(heading)]
@@ -127,6 +139,8 @@ export function normalOf(p: LoftPoint, phi: number): Vec3 {
     (p.rPhi * c - p.r * t) * p.rSigma * t - (p.rPhi * t + p.r * c) * p.rSigma * c,
   ]
   const length = -Math.sqrt(x * x + y * y + z * z)
+  // at the crown the meridians meet and the surface is level
+  if (length === 0) return [0, 0, 1]
   return [x / length, y / length, z / length]
 }
 

@@ -6,6 +6,7 @@ import type { Definition } from '../../definition/types.js'
 import type { Loft } from '../../maths/loft.js'
 import type { TangentChain } from '../../maths/tangent-chain.js'
 import { edgeAzimuths, goreCount } from '../end-names.js'
+import { sigmaAtMeridian } from './meridian.js'
 import { type RibCurve, ribCurve } from './rib-curve.js'
 import { endLoft, sigmaAt } from './surface.js'
 
@@ -43,6 +44,8 @@ export interface Ground {
   /** outer mould line over each seam rib (index 1 to gores - 1; the joints at both ends) and each mid rib (index 0 to gores - 1) */
   readonly seamCurves: readonly RibCurve[]
   readonly midCurves: readonly RibCurve[]
+  /** section girth of the cap's row at an azimuth */
+  readonly capSigma: (phi: number) => number
 }
 
 export function groundOf(input: EndInput, handed: Handed): Ground {
@@ -70,6 +73,18 @@ export function groundOf(input: EndInput, handed: Handed): Ground {
     base: input.floor ? sigmaAt(loft, -input.floor.thickness / 2) : null,
     seamCurves: edges.map(curve),
     midCurves: mids.map(curve),
+    capSigma: capSigmas(loft, input.ends.cap),
+  }
+}
+
+/** The cap's edge is asked for again and again, and is alike on both hands. */
+function capSigmas(loft: Loft, cap: number): (phi: number) => number {
+  const known = new Map<number, number>()
+  return (phi) => {
+    const right = Math.abs(phi)
+    const sigma = known.get(right) ?? sigmaAtMeridian(loft, right, cap)
+    known.set(right, sigma)
+    return sigma
   }
 }
 

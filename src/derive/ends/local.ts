@@ -2,7 +2,6 @@
 import { edgeAzimuths } from '../end-names.js'
 import { type EndInput, type Ground, groundOf, type Handed } from './ground.js'
 import { type Rib, ribsOf } from './members.js'
-import { sigmaAtMeridian } from './meridian.js'
 import { type LocalRow, localRows } from './rows.js'
 import { runningLengths } from './running.js'
 import { type EndSkin, formedSkin, type Located } from './skin.js'
@@ -26,7 +25,7 @@ export function localEnd(input: EndInput, handed: Handed): LocalEnd {
   const rows = localRows(ground, skin)
   const { ends, shell } = input
   const t = ends.skin.thickness.value
-  const capSigma = (phi: number): number => sigmaAtMeridian(ground.loft, phi, ends.cap)
+  const { capSigma } = ground
   const half = Math.ceil(ground.gores / 2)
   const edges = edgeAzimuths(ends.seams)
   const right = Array.from({ length: half }, (_, i) => patchArea(ground.loft, edges[i], edges[i + 1], capSigma, () => ground.toe))

@@ -40,8 +40,8 @@ export function formedSkin(ground: Ground): EndSkin {
       if (ground.base === null) throw new Error('an end without a floor has no base row')
       return layerPoint(loft, phi, ground.base, 0)
     }
-    const girth = level.at === 'cap' ? input.ends.cap : level.girth
-    return layerPoint(loft, phi, curves.get(phi)?.sigmaAt(girth) ?? sigmaAtMeridian(loft, phi, girth), 0)
+    if (level.at === 'cap') return layerPoint(loft, phi, ground.capSigma(phi), 0)
+    return layerPoint(loft, phi, curves.get(phi)?.sigmaAt(level.girth) ?? sigmaAtMeridian(loft, phi, level.girth), 0)
   }
   const girth = (phi: number, level: Level): number => {
     if (level.at === 'toe') return girthTo(phi, toe) + ground.handed.toeRow - toe

@@ -15,8 +15,11 @@ import { openingChanges } from './openings.js'
 import { partChanges } from './parts.js'
 import { writtenChanges } from './written.js'
 
+/** One object, so that what is worked out for it can be kept. */
+const PLAIN: PacketOptions = Object.freeze({})
+
 /** `options` say which packet is in the shop, where it is not the plain one. */
-export function compare(before: Design, after: Design, options: PacketOptions = {}): Ripple {
+export function compare(before: Design, after: Design, options: PacketOptions = PLAIN): Ripple {
   const head = ({ definition: { coach }, revision }: Design) => ({ name: coach.name, revision, market: coach.market })
   return Object.freeze({
     coach: both(head(before), head(after)),

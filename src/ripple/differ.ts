@@ -29,19 +29,23 @@ export interface Matched<T> {
   readonly kept: readonly (readonly [before: T, after: T])[]
 }
 
-/** Two lists matched by id. */
+/** Two lists matched by id; were an id there twice, in turn. */
 export function matched<T extends Named>(before: readonly T[], after: readonly T[]): Matched<T> {
   if (before === after) return { added: [], removed: [], kept: [] }
-  const old = new Map(before.map((each) => [each.id, each]))
-  const now = new Set(after.map((each) => each.id))
+  const waiting = new Map<string, T[]>()
+  for (const each of before) {
+    const list = waiting.get(each.id)
+    if (list) list.push(each)
+    else waiting.set(each.id, [each])
+  }
   const added: T[] = []
   const kept: (readonly [T, T])[] = []
   for (const each of after) {
-    const was = old.get(each.id)
+    const was = waiting.get(each.id)?.shift()
     if (!was) added.push(each)
     else if (was !== each) kept.push([was, each])
   }
-  return { added, removed: before.filter((each) => !now.has(each.id)), kept }
+  return { added, removed: [...waiting.values()].flat(), kept }
 }
 
 /** Numbers by name that differ; what one side does not have counts as none of it. */

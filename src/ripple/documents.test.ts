@@ -51,7 +51,6 @@ const thick = { name: '0.040 in', value: 0.001016 }
 /** What people ask for, from a hair to a whole new gauge. */
 const EDITS: Readonly<Record<string, Definition>> = {
   'RW3 80 mm aft': rw3({ station: 5.825 }),
-  'RW3 80 mm up': rw3({ waterline: 1.24 }),
   'no RW3': { ...sedge6, openings: sedge6.openings.filter((o) => o.id !== 'RW3') },
   'a thicker skin': { ...sedge6, shell: { ...sedge6.shell, skin: { ...sedge6.shell.skin, thickness: thick } } },
 }
@@ -77,7 +76,7 @@ describe('the documents to issue again', () => {
     const kept = createMemo()
     const first = design(sedge4, kept)
     const were = contents(first)
-    for (let seed = 1; seed <= count(3); seed++) {
+    for (let seed = 1; seed <= count(2); seed++) {
       const after = design(edited(sedge4, seed), kept)
       const claims = claimed(first, after)
       expect({ seed, ...claims }).toEqual({ seed, ...truth(were, contents(after)) })

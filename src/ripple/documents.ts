@@ -10,20 +10,56 @@ import type { DocumentChange } from './nouns.js'
 import { same } from './same.js'
 
 export function documentChanges(before: Design, after: Design, options: PacketOptions): readonly DocumentChange[] {
-  const [old, now] = [packetPlan(before, options), packetPlan(after, options)]
-  const known = new Map(old.map((d) => [d.path, d]))
-  const kept = new Set(now.map((d) => d.path))
+  const [old, now] = [packetOf(before, options), packetOf(after, options)]
   const isSame = comparer()
-  return [
-    ...now.flatMap((d): readonly DocumentChange[] => {
-      const was = known.get(d.path)
-      if (!was) return [told(d, 'new', [])]
-      const because = differences(was.of(), d.of(), isSame)
-      if (was.says !== d.says) because.push('what it is called')
-      return because.length === 0 ? [] : [told(d, 'reissue', because)]
-    }),
-    ...old.filter((d) => !kept.has(d.path)).map((d) => told(d, 'withdraw', [])),
-  ]
+  const changes: DocumentChange[] = []
+  for (const { document, of } of now.values()) {
+    const was = old.get(document.path)
+    if (!was) {
+      changes.push(told(document, 'new', []))
+      continue
+    }
+    const because = differences(was.of, of, isSame)
+    if (was.document.says !== document.says) because.push('what it is called')
+    if (because.length > 0) changes.push(told(document, 'reissue', because))
+  }
+  for (const [path, { document }] of old) if (!now.has(path)) changes.push(told(document, 'withdraw', []))
+  return changes
+}
+
+/** A planned document and what it is made from, by path in reading order. */
+type Packet = ReadonlyMap<string, { readonly document: PlannedDocument; readonly of: readonly Thing[] }>
+
+/** Something a document is made from, with what it shows worked out when it is first asked for. */
+interface Thing {
+  readonly made: MadeFrom
+  readonly shown: () => unknown
+}
+
+const PACKETS = new WeakMap<Design, { readonly options: PacketOptions; readonly packet: Packet }>()
+
+/** Kept with its design: whoever drags a window holds one design against a hundred. */
+function packetOf(design: Design, options: PacketOptions): Packet {
+  const known = PACKETS.get(design)
+  if (known?.options === options) return known.packet
+  const things = new Map<MadeFrom, Thing>()
+  const thing = (made: MadeFrom): Thing => {
+    const old = things.get(made)
+    if (old) return old
+    let shown: { readonly value: unknown } | null = null
+    const fresh: Thing = {
+      made,
+      shown: () => {
+        shown ??= { value: made.shows ? made.shows() : made.from }
+        return shown.value
+      },
+    }
+    things.set(made, fresh)
+    return fresh
+  }
+  const packet: Packet = new Map(packetPlan(design, options).map((document) => [document.path, { document, of: document.of().map(thing) }]))
+  PACKETS.set(design, { options, packet })
+  return packet
 }
 
 const told = ({ path, says }: PlannedDocument, status: DocumentChange['status'], because: readonly string[]): DocumentChange => ({
@@ -34,38 +70,43 @@ const told = ({ path, says }: PlannedDocument, status: DocumentChange['status'],
   onlyFigure: because.length === 1 && because[0] === KEY_FIGURE,
 })
 
-type Comparer = (a: MadeFrom, b: MadeFrom) => boolean
+type Comparer = (a: Thing, b: Thing) => boolean
 
 /** Compares a thing once, though many documents are made from it. */
 function comparer(): Comparer {
-  const found = new Map<MadeFrom, Map<MadeFrom, boolean>>()
+  const found = new Map<Thing, readonly [twin: Thing, is: boolean]>()
   return (a, b) => {
-    const of = found.get(a) ?? new Map<MadeFrom, boolean>()
-    found.set(a, of)
-    const known = of.get(b) ?? shownAlike(a, b)
-    of.set(b, known)
-    return known
+    const known = found.get(a)
+    if (known?.[0] === b) return known[1]
+    const is = areIdentical(a.made.from, b.made.from) || same(a.shown(), b.shown())
+    found.set(a, [b, is])
+    return is
   }
 }
 
-function shownAlike(a: MadeFrom, b: MadeFrom): boolean {
-  const identical = a.from.length === b.from.length && a.from.length > 0 && a.from.every((each, i) => Object.is(each, b.from[i]))
-  return identical || same(a.shows ? a.shows() : a.from, b.shows ? b.shows() : b.from)
+function areIdentical(a: readonly unknown[], b: readonly unknown[]): boolean {
+  if (a.length !== b.length || a.length === 0) return false
+  for (let i = 0; i < a.length; i++) if (!Object.is(a[i], b[i])) return false
+  return true
 }
 
 /** Names of what shows differently, or is in one only. Things of one name are taken in turn. */
-function differences(old: readonly MadeFrom[], now: readonly MadeFrom[], isSame: Comparer): string[] {
-  const waiting = new Map<string, MadeFrom[]>()
+function differences(old: readonly Thing[], now: readonly Thing[], isSame: Comparer): string[] {
+  // nearly always the same things in the same order
+  if (old.length === now.length && old.every((each, i) => each.made.name === now[i].made.name)) {
+    return unique(now.filter((each, i) => !isSame(old[i], each)))
+  }
+  const waiting = new Map<string, Thing[]>()
   for (const each of old) {
-    const list = waiting.get(each.name)
+    const list = waiting.get(each.made.name)
     if (list) list.push(each)
-    else waiting.set(each.name, [each])
+    else waiting.set(each.made.name, [each])
   }
-  const different = new Set<string>()
-  for (const each of now) {
-    const twin = waiting.get(each.name)?.shift()
-    if (!twin || !isSame(twin, each)) different.add(each.name)
-  }
-  for (const [name, left] of waiting) if (left.length > 0) different.add(name)
-  return [...different]
+  const different = now.filter((each) => {
+    const twin = waiting.get(each.made.name)?.shift()
+    return !twin || !isSame(twin, each)
+  })
+  return unique([...different, ...[...waiting.values()].flat()])
 }
+
+const unique = (things: readonly Thing[]): string[] => [...new Set(things.map((each) => each.made.name))]

@@ -6,7 +6,7 @@ import { same } from './same.js'
 
 /** Worst last: a check that turns from not checked into a caution has found something. */
 const RANK: readonly Verdict[] = ['pass', 'not-checked', 'caution', 'fail']
-export const gravity = (verdict: Verdict | null): number => (verdict === null ? -1 : RANK.indexOf(verdict))
+const gravity = (verdict: Verdict | null): number => (verdict === null ? -1 : RANK.indexOf(verdict))
 
 export function checkChanges(before: readonly Check[], after: readonly Check[]): Ripple['checks'] {
   const { added, removed, kept } = matched(before, after)

@@ -1,0 +1,94 @@
+/**
+ * A developable strip laid flat without strain. Its rulings keep their lengths and their angles to both edges, and turn in the
+ * plane by what they turn within the sheet: the signed length of the curve that their directions draw on the unit sphere, which is
+ * exact for a developable. The first edge follows by its own arc length along its angle to the rulings.
+ *
+ * Every integral is Simpson's over a cell of three rulings, with derivatives from the same three: fourth order, though rulings need
+ * not be evenly spaced. The second edge is laid by ruling lengths alone, so that its length in the plane proves the whole.
+ *
+ * The first edge starts at the origin and its chord runs along +x, y toward the second edge: seen from the side of p' x d.
+ */
+import { cross } from '../vec.js'
+import type { Ruling } from './ruling.js'
+import type { DevelopableStrip } from './strip.js'
+
+/** One entry a ruling of the strip. m, rad. */
+export interface FlatStrip {
+  readonly s: readonly number[]
+  readonly t: readonly number[]
+  readonly px: readonly number[]
+  readonly py: readonly number[]
+  readonly qx: readonly number[]
+  readonly qy: readonly number[]
+  /** heading of the ruling, and of both edges where they cross it, counter-clockwise from +x */
+  readonly heading: readonly number[]
+  readonly pHeading: readonly number[]
+  readonly qHeading: readonly number[]
+}
+
+type Three = readonly [number, number, number]
+
+/** Integral of g df over a cell, from both at its two bounds and its middle; fourth order over a chain of cells. */
+export const overCell = (g: Three, f: Three): number =>
+  (g[0] * (4 * f[1] - 3 * f[0] - f[2]) + 4 * g[1] * (f[2] - f[0]) + g[2] * (3 * f[2] + f[0] - 4 * f[1])) / 6
+
+/** The same from the first bound to the middle: both taken as parabolas, whose product Simpson's rule integrates exactly. */
+const overHalf = (g: Three, f: Three): number => {
+  const [start, middle] = [4 * f[1] - 3 * f[0] - f[2], f[2] - f[0]]
+  const quarter = (3 * g[0] + 6 * g[1] - g[2]) / 8
+  return (g[0] * start + 2 * quarter * (start + middle) + g[1] * middle) / 12
+}
+
+export function unroll(strip: DevelopableStrip): FlatStrip {
+  const { rulings } = strip
+  const heading = headings(rulings)
+  const pHeading = rulings.map((r, k) => heading[k] - r.pAngle)
+  const [px, py] = [[0], [0]]
+  for (let k = 0; k + 2 < rulings.length; k += 2) {
+    const s: Three = [rulings[k].s, rulings[k + 1].s, rulings[k + 2].s]
+    const [a, b, c] = [pHeading[k], pHeading[k + 1], pHeading[k + 2]]
+    const cosines: Three = [Math.cos(a), Math.cos(b), Math.cos(c)]
+    const sines: Three = [Math.sin(a), Math.sin(b), Math.sin(c)]
+    px.push(px[k] + overHalf(cosines, s), px[k] + overCell(cosines, s))
+    py.push(py[k] + overHalf(sines, s), py[k] + overCell(sines, s))
+  }
+  const last = rulings.length - 1
+  return placed(rulings, px, py, heading, -Math.atan2(py[last], px[last]))
+}
+
+/** Heading of every ruling, the first one's own angle to the first edge to begin with. */
+function headings(rulings: readonly Ruling[]): number[] {
+  const heading = [rulings[0].pAngle]
+  for (let k = 0; k + 2 < rulings.length; k += 2) {
+    const cell = [rulings[k], rulings[k + 1], rulings[k + 2]] as const
+    const [a, b, c] = cell.map((r) => cross(r.normal, r.direction))
+    let [half, whole] = [0, 0]
+    for (let x = 0; x < 3; x++) {
+      const aside: Three = [a[x], b[x], c[x]]
+      const direction: Three = [cell[0].direction[x], cell[1].direction[x], cell[2].direction[x]]
+      half += overHalf(aside, direction)
+      whole += overCell(aside, direction)
+    }
+    heading.push(heading[k] + half, heading[k] + whole)
+  }
+  return heading
+}
+
+/** Turned by `by` about the origin as one piece, with the second edge at the far ends of the rulings. */
+function placed(rulings: readonly Ruling[], x: readonly number[], y: readonly number[], heading: readonly number[], by: number): FlatStrip {
+  const [c, s] = [Math.cos(by), Math.sin(by)]
+  const px = x.map((each, k) => c * each - s * y[k])
+  const py = x.map((each, k) => s * each + c * y[k])
+  const turned = heading.map((each) => each + by)
+  return Object.freeze({
+    s: rulings.map((r) => r.s),
+    t: rulings.map((r) => r.t),
+    px,
+    py,
+    qx: px.map((each, k) => each + rulings[k].length * Math.cos(turned[k])),
+    qy: py.map((each, k) => each + rulings[k].length * Math.sin(turned[k])),
+    heading: turned,
+    pHeading: rulings.map((r, k) => turned[k] - r.pAngle),
+    qHeading: rulings.map((r, k) => turned[k] - r.qAngle),
+  })
+}

@@ -6,11 +6,16 @@ import { even, type Generator } from './generator.js'
 import { EDGE, HEIGHT, TAIL } from './ziggurat-table.js'
 
 const edge = Float64Array.from(EDGE)
+/** a layer's width in steps of the 24 bits a place is drawn with; exact, because it is a power of two */
+const step = edge.map((width) => width / 2 ** 23)
 const height = Float64Array.from(HEIGHT)
 
 /** Fills out[0..n) with independent deviates of mean 0 and variance 1. */
 export function fillNormals(state: Generator, out: Float64Array, n: number): void {
-  let [a, b, c, count] = [state[0], state[1], state[2], state[3]]
+  let a = state[0]
+  let b = state[1]
+  let c = state[2]
+  let count = state[3]
   for (let i = 0; i < n; i++) {
     // the words of generator.ts, written out here because this loop is most of a trial
     const drawn = (((a + b) | 0) + count) | 0
@@ -18,21 +23,21 @@ export function fillNormals(state: Generator, out: Float64Array, n: number): voi
     b = (c + (c << 3)) | 0
     c = (((c << 21) | (c >>> 11)) + drawn) | 0
     count = (count + 1) | 0
-    // seven bits choose the layer, one the sign, the other 24 the place: disjoint, so that they are independent
+    // seven bits choose the layer and 24 others the place, its sign among them: disjoint, so that they are independent
     const layer = drawn & 127
-    const x = ((drawn >>> 8) + 0.5) * 2 ** -24 * edge[layer]
-    if (x < edge[layer + 1]) {
-      out[i] = (drawn & 128) === 0 ? x : -x
+    const x = ((drawn >> 8) + 0.5) * step[layer]
+    if (Math.abs(x) < edge[layer + 1]) {
+      out[i] = x
       continue
     }
     state[0] = a
     state[1] = b
     state[2] = c
     state[3] = count
-    const far = layer === 0 ? beyond(state) : underCurve(state, layer, x)
+    const far = layer === 0 ? beyond(state) : underCurve(state, layer, Math.abs(x))
     // a point of the layer over the curve is thrown away and drawn again
     if (Number.isNaN(far)) i--
-    else out[i] = (drawn & 128) === 0 ? far : -far
+    else out[i] = x < 0 ? -far : far
     a = state[0]
     b = state[1]
     c = state[2]

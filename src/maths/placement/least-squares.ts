@@ -4,47 +4,40 @@
  */
 import type { Meeting, Placement } from './meeting.js'
 
-export interface Centred extends Placement {
-  /**
-   * No placement brings every miss below this: the misses at the best squares balance, so they prove a bound on the
-   * largest (sum of squares over sum of sizes, each less what its discs reach). At most 0 where it proves nothing.
-   */
-  readonly bound: number
+/** Of a meeting that is settled. */
+export function leastSquares(m: Meeting): Placement {
+  const { holes, x, y, missX, missY, spread } = m
+  let sx = 0
+  let sy = 0
+  let turned = 0
+  for (let i = 0; i < holes; i++) {
+    sx += missX[i]
+    sy += missY[i]
+    turned += x[i] * missY[i] - y[i] * missX[i]
+  }
+  return { shiftX: sx / holes, shiftY: sy / holes, turn: spread > 0 ? turned / (holes * spread) : 0 }
 }
 
-export function leastSquares(m: Meeting): Centred {
-  const { holes, x, y, spread } = m
-  let [sx, sy, turned] = [0, 0, 0]
+/**
+ * No placement brings the largest shortfall below this. At the least squares the misses balance as forces do, so weighed by
+ * their own sizes they bound the largest: sum of squares over sum of sizes, less what the discs reach (a common point is no
+ * farther than that from the body's centre and from the others' mean).
+ */
+export function boundBySquares(m: Meeting, { shiftX, shiftY, turn }: Placement): number {
+  const { holes, x, y, missX, missY, first, bodyR, otherR } = m
+  let squares = 0
+  let sizes = 0
+  let reached = 0
   for (let i = 0; i < holes; i++) {
-    const ex = missX(m, i)
-    const ey = missY(m, i)
-    sx += ex
-    sy += ey
-    turned += x[i] * ey - y[i] * ex
-  }
-  const [shiftX, shiftY] = [sx / holes, sy / holes]
-  const turn = spread > 0 ? turned / (holes * spread) : 0
-  let [squares, sizes, reached] = [0, 0, 0]
-  for (let i = 0; i < holes; i++) {
-    const ex = missX(m, i) - shiftX + turn * y[i]
-    const ey = missY(m, i) - shiftY - turn * x[i]
+    const ex = missX[i] - shiftX + turn * y[i]
+    const ey = missY[i] - shiftY - turn * x[i]
     const square = ex * ex + ey * ey
     const size = Math.sqrt(square)
+    let reach = 0
+    for (let k = first[i]; k < first[i + 1]; k++) reach += otherR[k]
     squares += square
     sizes += size
-    reached += size * reachOf(m, i)
+    reached += size * (bodyR[i] + reach / (first[i + 1] - first[i]))
   }
-  return { shiftX, shiftY, turn, bound: sizes > 0 ? (squares - reached) / (2 * sizes) : 0 }
-}
-
-const missX = (m: Meeting, i: number): number => m.bodyX[i] - mean(m.otherX, m.first[i], m.first[i + 1])
-const missY = (m: Meeting, i: number): number => m.bodyY[i] - mean(m.otherY, m.first[i], m.first[i + 1])
-
-/** A point of the body's disc and of every other is no farther than this from both the body's centre and the others' mean. */
-const reachOf = (m: Meeting, i: number): number => m.bodyR[i] + mean(m.otherR, m.first[i], m.first[i + 1])
-
-function mean(of: Float64Array, from: number, to: number): number {
-  let sum = 0
-  for (let k = from; k < to; k++) sum += of[k]
-  return sum / (to - from)
+  return sizes > 0 ? (squares - reached) / (2 * sizes) : -Infinity
 }

@@ -21,6 +21,9 @@ export interface Meeting {
   readonly otherX: Float64Array
   readonly otherY: Float64Array
   readonly otherR: Float64Array
+  /** the body's displacement from the mean of the others', as left by `settle` */
+  readonly missX: Float64Array
+  readonly missY: Float64Array
   readonly work: Discs
 }
 
@@ -60,9 +63,93 @@ export function meeting(
     otherX: new Float64Array(first[n]),
     otherY: new Float64Array(first[n]),
     otherR: Float64Array.from(others.flat()),
+    missX: new Float64Array(n),
+    missY: new Float64Array(n),
     work: discs(1 + Math.max(0, ...others.map((at) => at.length))),
   }
 }
+
+/** Works out the misses; to be called once the displacements are in. */
+export function settle(m: Meeting): void {
+  const { holes, first, bodyX, bodyY, otherX, otherY, missX, missY } = m
+  for (let i = 0; i < holes; i++) {
+    const from = first[i]
+    const to = first[i + 1]
+    let x = otherX[from]
+    let y = otherY[from]
+    if (to - from > 1) {
+      for (let k = from + 1; k < to; k++) {
+        x += otherX[k]
+        y += otherY[k]
+      }
+      x /= to - from
+      y /= to - from
+    }
+    missX[i] = bodyX[i] - x
+    missY[i] = bodyY[i] - y
+  }
+}
+
+/** A reach lost to rounding is no misfit. */
+const SAME = 1 + 1e-12
+
+/** How a hole stands: its discs share a point, or they would if each were grown by what is allowed it, or not even then. */
+export const FITS = 0
+export const SHORT = 1
+export const TOO_SHORT = 2
+
+/**
+ * Judges every hole with the body so placed, into `out`; `allowed` is what each disc may be grown by. Distances of pairs
+ * settle most holes: two too far apart share no point, and discs of one radius r no two of which are more than √3 r apart
+ * always do (Jung's theorem in the plane).
+ */
+export function judge(m: Meeting, { shiftX, shiftY, turn }: Placement, allowed: Float64Array, out: Uint8Array): void {
+  const { holes, x, y, first, bodyX, bodyY, bodyR, otherX, otherY, otherR } = m
+  for (let i = 0; i < holes; i++) {
+    const from = first[i]
+    const to = first[i + 1]
+    const bx = bodyX[i] - shiftX + turn * y[i]
+    const by = bodyY[i] - shiftY - turn * x[i]
+    const br = bodyR[i]
+    let least = br
+    let widest = 0
+    // largest excess of a pair's distance over its two radii
+    let excess = -2 * br
+    for (let k = from; k < to; k++) {
+      const r = otherR[k]
+      if (r < least) least = r
+      const dx = bx - otherX[k]
+      const dy = by - otherY[k]
+      const apart = Math.sqrt(dx * dx + dy * dy)
+      if (apart > widest) widest = apart
+      if (apart - br - r > excess) excess = apart - br - r
+      for (let l = from; l < k; l++) {
+        const ex = otherX[l] - otherX[k]
+        const ey = otherY[l] - otherY[k]
+        const other = Math.sqrt(ex * ex + ey * ey)
+        if (other > widest) widest = other
+        if (other - otherR[l] - r > excess) excess = other - otherR[l] - r
+      }
+    }
+    const most = allowed[i]
+    const slack = widest * (SAME - 1)
+    if (excess - slack > 2 * most || least + most < 0) {
+      out[i] = TOO_SHORT
+      continue
+    }
+    const two = to - from === 1
+    if (excess - slack <= 0 && least >= 0 && (two || widest <= JUNG * least)) {
+      out[i] = FITS
+      continue
+    }
+    const isKnown = excess - slack > 0 && (two || widest <= JUNG * (least + most))
+    const t = isKnown ? most : shortfall(laid(m, i, bx, by)) - slack
+    out[i] = t > most ? TOO_SHORT : t > 0 || excess - slack > 0 ? SHORT : FITS
+  }
+}
+
+/** Points no two of which are more than √3 apart lie in a circle of radius 1. */
+const JUNG = Math.sqrt(3)
 
 /** By how much the discs of hole i fall short of a common point with the body so placed; at most 0 where they meet. */
 export function shortAt(m: Meeting, i: number, shiftX: number, shiftY: number, turn: number): number {

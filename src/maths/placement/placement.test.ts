@@ -2,8 +2,8 @@ import { describe, expect, it } from 'vitest'
 import { count } from '../../../tests/counts.js'
 import { chance } from '../../../tests/random.js'
 import { type Discs, discs, shortfall } from './common-disc.js'
-import { leastSquares } from './least-squares.js'
-import { type Meeting, meeting, shortAt } from './meeting.js'
+import { boundBySquares, leastSquares as squaresOf } from './least-squares.js'
+import { FITS, judge, type Meeting, meeting, type Placement, SHORT, settle, shortAt, TOO_SHORT } from './meeting.js'
 import { minimax } from './minimax.js'
 
 function lay(list: readonly (readonly [number, number, number])[]): Discs {
@@ -116,6 +116,10 @@ function made(seed: number, holes: number, mates: number, flat: number): Meeting
   }
   return m
 }
+const leastSquares = (m: Meeting): Placement => {
+  settle(m)
+  return squaresOf(m)
+}
 const largest = (m: Meeting, x: number, y: number, turn: number): number =>
   Math.max(...Array.from({ length: m.holes }, (_, i) => shortAt(m, i, x, y, turn)))
 
@@ -171,8 +175,27 @@ describe('the least-squares placement', () => {
     for (let seed = 1; seed <= count(30); seed++) {
       const m = made(seed, 7, 3, 0.2)
       const best = minimax(m, leastSquares(m), 1e-9)
-      expect(leastSquares(m).bound).toBeLessThanOrEqual(best.largest + 1e-12)
+      expect(boundBySquares(m, leastSquares(m))).toBeLessThanOrEqual(best.largest + 1e-12)
     }
+  })
+})
+
+describe('how holes stand', () => {
+  it('is the sign of the shortfall, and of the shortfall less what is allowed', () => {
+    const seen = [0, 0, 0]
+    for (let seed = 1; seed <= count(20); seed++) {
+      const m = made(seed, 40, 4, 0.2)
+      const allowed = Float64Array.from({ length: 40 }, (_, i) => 0.002 * i)
+      const out = new Uint8Array(40)
+      judge(m, { shiftX: 0.05, shiftY: 0, turn: -0.03 }, allowed, out)
+      for (let i = 0; i < 40; i++) {
+        const t = shortAt(m, i, 0.05, 0, -0.03)
+        const expected = t > allowed[i] ? TOO_SHORT : t > 0 ? SHORT : FITS
+        expect(out[i], `hole ${i} of ${seed}, short by ${t}`).toBe(expected)
+        seen[expected]++
+      }
+    }
+    expect(Math.min(...seen)).toBeGreaterThan(count(20))
   })
 })
 

@@ -1,0 +1,145 @@
+/** Draws, trial after trial, how far every layer of every hole of a joint lies from where it was drawn. See errors.ts. */
+import type { ProcessDefinition } from '../../definition/types.js'
+import { even, type Generator } from '../../maths/chance/generator.js'
+import { fillNormals } from '../../maths/chance/normal.js'
+import { type Carry, carriesOf, type Entry, growth, jigGrowth, type PartErrors, partErrors } from './errors.js'
+import type { FitModel } from './model.js'
+
+export interface Drawing {
+  /** displacements of the entries, m, as the last `next` left them */
+  readonly offX: Float64Array
+  readonly offY: Float64Array
+  next(state: Generator): void
+}
+
+/** Entries of one part with the same sheets under them: they share scale, shift and depth, and differ by place alone. */
+interface Kin {
+  readonly part: number
+  readonly under: readonly number[]
+}
+
+interface Places {
+  readonly x: Float64Array
+  readonly y: Float64Array
+  readonly turn: Float64Array
+  readonly kin: Int32Array
+}
+
+/** Scale and shift of each kin in this trial, and how far out its middle lies. */
+interface Moved {
+  readonly scaleX: Float64Array
+  readonly scaleY: Float64Array
+  readonly shiftX: Float64Array
+  readonly shiftY: Float64Array
+  readonly depth: Float64Array
+}
+
+/** Holes punched at a time: few enough that their deviates stay in the nearest cache. */
+const BLOCK = 512
+
+export function drawing(model: FitModel, entries: readonly Entry[], process: ProcessDefinition): Drawing {
+  const errors = partErrors(model, process)
+  const { places, kin } = placesOf(entries)
+  const n = entries.length
+  const [offX, offY] = [new Float64Array(n), new Float64Array(n)]
+  const perKin = (): Float64Array => new Float64Array(kin.length)
+  const moved: Moved = { scaleX: perKin(), scaleY: perKin(), shiftX: perKin(), shiftY: perKin(), depth: perKin() }
+  const once = new Float64Array(4 * errors.length)
+  const parts: PartDraw = {
+    scaleX: new Float64Array(errors.length),
+    scaleY: new Float64Array(errors.length),
+    shiftX: new Float64Array(errors.length),
+    shiftY: new Float64Array(errors.length),
+    thick: new Float64Array(errors.length),
+  }
+  const carries = carriesOf(model, entries)
+  const punched = new Float64Array(2 * BLOCK)
+  return {
+    offX,
+    offY,
+    next(state) {
+      drawParts(state, process, errors, once, parts)
+      carry(carries, parts)
+      kin.forEach(({ part, under }, k) => {
+        moved.scaleX[k] = parts.scaleX[part]
+        moved.scaleY[k] = parts.scaleY[part]
+        moved.shiftX[k] = parts.shiftX[part]
+        moved.shiftY[k] = parts.shiftY[part]
+        moved.depth[k] = under.reduce((sum, p) => sum + parts.thick[p], parts.thick[part] / 2)
+      })
+      for (let from = 0; from < n; from += BLOCK) {
+        const to = Math.min(n, from + BLOCK)
+        fillNormals(state, punched, 2 * (to - from))
+        displace(places, moved, process.punchSigma, punched, from, to, offX, offY)
+      }
+    },
+  }
+}
+
+interface PartDraw {
+  readonly scaleX: Float64Array
+  readonly scaleY: Float64Array
+  readonly shiftX: Float64Array
+  readonly shiftY: Float64Array
+  readonly thick: Float64Array
+}
+
+/** What is drawn once a part and a coach. */
+function drawParts(state: Generator, process: ProcessDefinition, errors: readonly PartErrors[], once: Float64Array, to: PartDraw): void {
+  const [sheetFrom, sheetTo] = process.sheetTempC
+  const [jigFrom, jigTo] = process.jigTempC
+  const assemblyC = jigFrom + (jigTo - jigFrom) * even(state)
+  const jig = jigGrowth(assemblyC)
+  fillNormals(state, once, once.length)
+  errors.forEach((e, p) => {
+    const own = growth(e.cte, assemblyC, sheetFrom + (sheetTo - sheetFrom) * even(state))
+    const drift = e.drift * once[4 * p]
+    to.scaleX[p] = e.jigX ? jig : own + (e.along === 'x' ? drift : 0)
+    to.scaleY[p] = e.jigY ? jig : own + (e.along === 'y' ? drift : 0)
+    to.thick[p] = e.thickness * once[4 * p + 1]
+    to.shiftX[p] = e.jig * once[4 * p + 2]
+    to.shiftY[p] = e.jig * once[4 * p + 3]
+  })
+}
+
+function carry(carries: readonly Carry[], { scaleX, scaleY, shiftX, shiftY }: PartDraw): void {
+  for (const { part, on, share, X, Y } of carries) {
+    shiftX[part] += share * (scaleX[on] * X + shiftX[on])
+    shiftY[part] += share * (scaleY[on] * Y + shiftY[on])
+  }
+}
+
+function displace(
+  { x, y, turn, kin }: Places,
+  { scaleX, scaleY, shiftX, shiftY, depth }: Moved,
+  sigma: number,
+  punched: Float64Array,
+  from: number,
+  to: number,
+  offX: Float64Array,
+  offY: Float64Array,
+): void {
+  for (let k = from, j = 0; k < to; k++, j += 2) {
+    const s = kin[k]
+    offX[k] = sigma * punched[j] + scaleX[s] * x[k] + shiftX[s]
+    offY[k] = sigma * punched[j + 1] + scaleY[s] * y[k] + shiftY[s] - turn[k] * depth[s]
+  }
+}
+
+function placesOf(entries: readonly Entry[]): { readonly places: Places; readonly kin: readonly Kin[] } {
+  const known = new Map<string, number>()
+  const kin: Kin[] = []
+  const index = Int32Array.from(entries, ({ part, under }) => {
+    const key = `${part}|${under.join()}`
+    const at = known.get(key) ?? kin.push({ part, under }) - 1
+    known.set(key, at)
+    return at
+  })
+  const places = {
+    x: Float64Array.from(entries, (e) => e.X),
+    y: Float64Array.from(entries, (e) => e.Y),
+    turn: Float64Array.from(entries, (e) => e.turn),
+    kin: index,
+  }
+  return { places, kin }
+}

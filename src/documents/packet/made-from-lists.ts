@@ -97,7 +97,8 @@ function paperRow(design: Design, units: PrintUnits): (row: FastenerRow) => unkn
       bays[bay] = (bays[bay] ?? 0) + 1
     }
     const stacks = row.stacks.map((s) => [s.name, figure(s.grip, 6), s.count])
-    return [row.says, stacks, lengthNumber(Math.min(...pitches), units), lengthNumber(Math.max(...pitches), units), bays]
+    const span = pitches.length === 0 ? null : [Math.min(...pitches), Math.max(...pitches)].map((p) => lengthNumber(p, units))
+    return [row.says, stacks, span, bays]
   }
 }
 

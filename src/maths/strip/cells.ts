@@ -14,6 +14,7 @@ export type Cells =
 
 /** Cells halve no further than this many times. */
 const DEEPEST = 10
+const UNEVEN = 0.06
 /** A break this near a cell's bound is the bound, m. */
 const SAME = 1e-9
 
@@ -62,7 +63,7 @@ function fill(rows: Rows, into: Ruling[], a: Node, b: Node, fan: Fan, turn: numb
   const line = halving(rows, a, b, fan)
   if (!line) return false
   const half = nodeOf(line, fan)
-  if (deeper > 0 && turned(a, b) > turn)
+  if (deeper > 0 && (turned(a, b) > turn || uneven(a, half, b) > UNEVEN))
     return fill(rows, into, a, half, fan, turn, deeper - 1) && fill(rows, into, half, b, fan, turn, deeper - 1)
   into.push(half.ruling, b.ruling)
   return true
@@ -74,6 +75,12 @@ function halving(rows: Rows, a: Line, b: Line, fan: Fan): Line | null {
   if (fan === 'p') return { p: a.p, q: edgePoint(edgeQ, (a.q.at + b.q.at) / 2) }
   if (fan === 'q') return { p: edgePoint(edgeP, (a.p.at + b.p.at) / 2), q: a.q }
   return torsalBetween(edgeP, edgeQ, { p: a.p, q: b.q }, { p: b.p, q: a.q })
+}
+
+/** How far from halving it the middle ruling divides either edge: where s and t do not run evenly, parabolas follow them badly. */
+function uneven(a: Line, half: Line, b: Line): number {
+  const share = (from: number, at: number, to: number): number => (to > from ? Math.abs((at - from) / (to - from) - 0.5) : 0)
+  return Math.max(share(a.p.at, half.p.at, b.p.at), share(a.q.at, half.q.at, b.q.at))
 }
 
 const between = (u: Vec3, v: Vec3): number => Math.acos(Math.max(-1, Math.min(1, dot(u, v))))

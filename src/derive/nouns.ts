@@ -5,6 +5,7 @@
 import type { Bought, RowKind, Side, Surface } from '../definition/types.js'
 import type { Worked } from '../quantity/formula.js'
 import type { End } from './end-names.js'
+import type { EndDrawn, EndJig, SideJig } from './jig-nouns.js'
 
 /** Where something is. `girth` is unsigned, from the crown along the outer mould line; `point` is in space. m. */
 export interface Place {
@@ -39,6 +40,8 @@ export interface HoleSet {
   readonly x: readonly number[]
   readonly y: readonly number[]
   readonly diameter: readonly number[]
+  /** what all of them are punched as; full size where nothing is said */
+  readonly role?: HoleRole
 }
 
 /** A line drawn on a pattern that is neither cut nor hole. */
@@ -224,6 +227,10 @@ export interface EndsDerived {
   /** outside of the end's own edge at the joint, toe to toe */
   readonly jointEdge: number
   readonly ribs: readonly EndRibFacts[]
+  readonly drawn: EndDrawn
+  readonly jig: EndJig
+  /** the jig of the barrel between the ends */
+  readonly sideJig: SideJig
 }
 
 export type Verdict = 'pass' | 'fail' | 'caution' | 'not-checked'

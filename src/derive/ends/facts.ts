@@ -1,10 +1,12 @@
 /** What an end comes to, nose and tail alike: figures a shop asks for before it cuts. */
 import { loftAt } from '../../maths/loft.js'
 import type { EndRibFacts, EndsDerived } from '../nouns.js'
+import { endDrawn } from './drawn.js'
 import type { LocalEnd } from './local.js'
 import { ribCurve } from './rib-curve.js'
 
-export function endFacts(local: LocalEnd): EndsDerived {
+/** What of it hangs on the end alone; its jigs know the stations too. */
+export function endFacts(local: LocalEnd): Omit<EndsDerived, 'jig' | 'sideJig'> {
   const { ground } = local
   const { ends, shell } = ground.input
   const patches = [...local.gores, local.cap]
@@ -19,6 +21,7 @@ export function endFacts(local: LocalEnd): EndsDerived {
     centroid: { out: mean(0), waterline: mean(2) },
     floorPerimeter: perimeter(local, ground.floor),
     jointEdge: 2 * ribCurve(ground.loft, Math.PI / 2, under).length,
+    drawn: endDrawn(local),
     ribs: local.ribs.map(
       (rib): EndRibFacts => ({
         id: `${rib.kind}-${rib.number}`,

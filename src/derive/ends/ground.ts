@@ -13,7 +13,7 @@ import { endLoft, sigmaAt } from './surface.js'
 /** The slice of a definition the ends depend on; openings come with each end. */
 export type EndInput = Pick<
   Definition,
-  'section' | 'shell' | 'lining' | 'ends' | 'fasteners' | 'rows' | 'rules' | 'openings' | 'frames' | 'floor'
+  'section' | 'shell' | 'lining' | 'ends' | 'fasteners' | 'rows' | 'rules' | 'openings' | 'frames' | 'floor' | 'process'
 >
 
 /** What the barrel has settled before its ends are made. */

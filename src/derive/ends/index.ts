@@ -12,6 +12,7 @@ import type { EndsDerived, FastenerRow, Joint, OpeningDerived, Part } from '../n
 import { clearance, type EndCut, endCuts } from './cuts.js'
 import { endFacts } from './facts.js'
 import type { EndInput, Handed } from './ground.js'
+import { endJig, ribShapes } from './jig.js'
 import { endJoints } from './joints.js'
 import { type EndRow, type Layer, resolveEndRow, skinsAt } from './layers.js'
 import { type LocalEnd, localEnd } from './local.js'
@@ -19,6 +20,7 @@ import { type Pieces, ribPart, ribPieces } from './members.js'
 import { endOpening, liesOnEnd, ribsCutBy, rimPart, rimRing, rimRow } from './openings.js'
 import { ribParts, ringParts, type Standing, skinParts } from './parts.js'
 import { type LocalRow, lessCuts } from './rows.js'
+import { sideJig } from './side-jig.js'
 
 export interface Ends {
   readonly local: LocalEnd
@@ -47,8 +49,19 @@ export function deriveEnds(input: EndInput, handed: Handed, memo: Memo = FORGETF
     joints: made.flatMap((m) => m.joints),
     openings: made.flatMap((m) => m.openings),
     astray: made.flatMap((m) => m.astray),
-    facts: memo.keep('end facts', [local], () => endFacts(local)),
+    facts: factsOf(local, input, memo),
   }
+}
+
+function factsOf(local: LocalEnd, input: EndInput, memo: Memo): EndsDerived {
+  const facts = memo.keep('end facts', [local], () => endFacts(local))
+  const shapes = memo.keep('rib shapes', [local], () => ribShapes(local))
+  const { frames, process } = input
+  return memo.keep('ends derived', [facts, shapes, frames, process], () => {
+    const station = (end: End): number => frames.find((f) => f.joint === end)?.station ?? Number.NaN
+    const jig = endJig(local.ground, shapes, process, { nose: station('nose'), tail: station('tail') })
+    return Object.freeze({ ...facts, jig, sideJig: sideJig(input, local.ground.loft.section) })
+  })
 }
 
 type OneEnd = Omit<Ends, 'local' | 'facts'>

@@ -5,6 +5,7 @@
  * Axes: x aft (station), y right of travel, z up (waterline). Girth is measured from the crown along the outer mould line.
  */
 import { z } from 'zod'
+import { endDrawnSchema, endJigSchema, sideJigSchema } from './jig-schema.js'
 
 const m = (says: string) => z.number().describe(`${says}, m`)
 const id = (says: string) => z.string().describe(says)
@@ -242,6 +243,9 @@ export const designSchema = z.object({
           capToBase: m("of which from the cap's row to the base row"),
         }),
       ),
+      drawn: endDrawnSchema,
+      jig: endJigSchema,
+      sideJig: sideJigSchema.describe('the jig of the roof and sides of the barrel'),
     })
     .describe('nose and tail, which are alike but for their openings'),
   parts: z.array(part),

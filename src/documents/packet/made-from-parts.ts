@@ -28,7 +28,7 @@ export function outlineMade(design: Design): readonly unknown[] {
   const [crown, toe] = [section.points[0], section.points[section.points.length - 1]]
   return [
     definition.section,
-    ends,
+    [ends.reach, ends.drawn.profile, ends.drawn.plan],
     definition.frames.filter((f) => f.joint !== null).map((f) => f.station),
     [crown.z, toe.z, section.halfGirth, Math.max(...section.points.map((p) => p.y))],
   ]

@@ -46,10 +46,11 @@ export function rowsById(rows: readonly FastenerRow[]): ReadonlyMap<string, Fast
 export function holesOf(design: Pick<Design, 'rows'>, _part: Part, pattern: Pattern): Hole[] {
   const rows = rowsById(design.rows)
   const set = pattern.holes
+  const role = set.role ?? 'full'
   return set.x.map((x, k) => {
     const row = rows.get(set.rows[set.row[k]])
     if (!row) throw new Error(`pattern holds holes of an unknown row ${set.rows[set.row[k]]}`)
     const i = set.index[k]
-    return { id: fastenerId(row, i), row: row.id, x, y: set.y[k], diameter: set.diameter[k], role: 'full' as const, place: placeOf(row, i) }
+    return { id: fastenerId(row, i), row: row.id, x, y: set.y[k], diameter: set.diameter[k], role, place: placeOf(row, i) }
   })
 }

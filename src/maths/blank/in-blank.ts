@@ -4,14 +4,17 @@
  */
 import type { Blank } from './blank.js'
 
+/** What of a blank is needed to find a place in it. */
+export type BlankNodes = Pick<Blank, 'across' | 'along' | 'stops' | 'x' | 'y' | 'nodeMajor' | 'nodeMinor'>
+
 /** Position in the blank of the patch's point u, v, both from 0 to 1; outside that the outermost cubic is continued. */
-export function inBlank(blank: Blank, u: number, v: number): readonly [x: number, y: number] {
+export function inBlank(blank: BlankNodes, u: number, v: number): readonly [x: number, y: number] {
   const [across, along] = weightsOf(blank, u, v)
   return [mixed(blank, blank.x, across, along), mixed(blank, blank.y, across, along)]
 }
 
 /** Greater and lesser principal strain at u, v. */
-export function strainAt(blank: Blank, u: number, v: number): { readonly major: number; readonly minor: number } {
+export function strainAt(blank: BlankNodes, u: number, v: number): { readonly major: number; readonly minor: number } {
   const [across, along] = weightsOf(blank, u, v)
   return { major: mixed(blank, blank.nodeMajor, across, along), minor: mixed(blank, blank.nodeMinor, across, along) }
 }
@@ -22,12 +25,12 @@ interface Weights {
   readonly shares: readonly number[]
 }
 
-function weightsOf(blank: Blank, u: number, v: number): readonly [Weights, Weights] {
+function weightsOf(blank: BlankNodes, u: number, v: number): readonly [Weights, Weights] {
   const { stops, along } = blank
   return [weightsAt(u, stops.length - 1, (i) => stops[i]), weightsAt(v, along, (j) => j / along)]
 }
 
-function mixed(blank: Blank, values: readonly number[], across: Weights, along: Weights): number {
+function mixed(blank: BlankNodes, values: readonly number[], across: Weights, along: Weights): number {
   let sum = 0
   for (const [l, share] of along.shares.entries())
     for (const [k, part] of across.shares.entries()) sum += share * part * values[(along.first + l) * (blank.across + 1) + across.first + k]

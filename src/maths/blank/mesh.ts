@@ -10,6 +10,8 @@ import { cross, dot, length, scale, sub, type Vec3 } from '../vec.js'
 export interface Patch {
   /** u from 0, the first edge, over 0.5, the mid line, to 1, the second edge; v from 0 to 1 along */
   point(u: number, v: number): Vec3
+  /** unit normal on the side of (direction of v) x (direction of u); given where the two run along one line, as on a smooth edge's corner */
+  normal?(u: number, v: number): Vec3
 }
 
 /** How many cells lie across and along; across is even, so that the mid line is a line of nodes. */
@@ -50,7 +52,7 @@ export function meshOf(patch: Patch, size: MeshSize): PatchMesh {
   for (let j = 0, node = 0; j <= along; j++)
     for (let i = 0; i <= across; i++, node++) {
       points.set(patch.point(stops[i], j / along), 3 * node)
-      normals.set(normalAt(patch, stops[i], j / along), 3 * node)
+      normals.set(patch.normal?.(stops[i], j / along) ?? normalAt(patch, stops[i], j / along), 3 * node)
     }
   const triangles = trianglesOf(across, along)
   const number = triangles.length / 3

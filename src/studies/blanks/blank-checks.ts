@@ -1,0 +1,64 @@
+/** Whether a formed panel can be had: its peak stretch against the alloy, its least thickness against the shop, its blank against the stock. */
+import { capacityCheck, distanceCheck, finding, mm } from '../../checks/check.js'
+import type { Definition } from '../../definition/types.js'
+import type { Check } from '../../derive/nouns.js'
+import { findAlloy } from '../../tables/alloys.js'
+import type { FormedBlank } from './nouns.js'
+
+/** Share of the least elongation that forming may use. No public table of limits was found; half is a judgement. */
+const SHARE = 0.5
+
+export function blankChecks(made: Omit<FormedBlank, 'checks'>, definition: Definition, converged: boolean): readonly Check[] {
+  const { ends, stock } = definition
+  const { alloy, thickness } = ends.skin
+  const found = findAlloy(alloy, thickness.value)
+  if (!found.ok) throw new Error(found.says)
+  const { elongation } = found.row
+  const limit = SHARE * elongation.value
+  const concerns = made.parts.map((p) => p.part)
+  const places = [made.stretch.place]
+  const percent = (x: number): string => `${(100 * x).toFixed(1)} %`
+  const checks = [
+    capacityCheck(
+      {
+        id: `blank.${made.panel}.stretch`,
+        says: `Forming stretches ${made.says} by ${percent(made.stretch.peak)} at most, at ${made.stretch.says}; half the least elongation of ${alloy} is ${percent(limit)}.`,
+        source: `least elongation ${percent(elongation.value)}: ${elongation.source}; half of it is a working limit by judgement, no source`,
+        places,
+        concerns,
+        mend: made.stretch.peak > limit ? 'More gores, a softer temper, or forming in two steps with annealing between them.' : null,
+      },
+      made.stretch.peak,
+      limit,
+      '1',
+    ),
+    distanceCheck(
+      {
+        id: `blank.${made.panel}.thickness`,
+        says: `Forming leaves ${made.says} ${(made.leastThickness * 1000).toFixed(3)} mm thick at its thinnest, of ${thickness.name}; the shop wants ${(ends.minThickness * 1000).toFixed(2)} mm.`,
+        source: 'ends.minThickness of the definition; thickness by constant volume',
+        places,
+        concerns,
+        mend: made.leastThickness < ends.minThickness ? 'A thicker sheet, or more gores.' : null,
+      },
+      ends.minThickness,
+      made.leastThickness,
+    ),
+    finding(
+      {
+        id: `blank.${made.panel}.stock`,
+        says:
+          made.stock === null
+            ? `The blank of ${made.says}, ${mm(made.length)} by ${mm(made.width)} mm, comes out of no stock sheet.`
+            : `The blank of ${made.says}, ${mm(made.length)} by ${mm(made.width)} mm, comes out of ${made.stock}.`,
+        source: `stock of the definition, ${mm(stock.trim)} mm trimmed off each edge`,
+        concerns,
+        mend: made.stock === null ? 'A larger stock sheet, or more gores.' : null,
+      },
+      made.stock === null ? 'fail' : 'pass',
+    ),
+  ]
+  if (converged) return checks
+  const says = `The search for the blank of ${made.says} did not come to an end: its figures are not to be used.`
+  return [...checks, finding({ id: `blank.${made.panel}.search`, says, source: 'residual of the search', concerns }, 'fail')]
+}

@@ -71,6 +71,32 @@ export function programFor(terminal: Terminal, ended: Ended): Program {
     .addHelpText('after', '\nCtrl-C stops it and leaves what was there before. Nothing is ever left half written.')
     .action(doing(async () => (await import('./commands/packet.js')).packetCommand))
 
+  command(
+    'gores',
+    'Bend the gores of an end over their ribs: how far they deviate, how many would stay within a distance, what they cost.',
+    'gores examples/sedge-6.yaml --within 6',
+  )
+    .argument(...file)
+    .option('--gores <count>', "how many to place so that all deviate alike (the definition's count unless told)", wholeGores)
+    .option('--within <mm>', "how far inside the lofted surface one may lie (the definition's unless told)", millimetres)
+    .option(...inch)
+    .option(...json)
+    .addHelpText('after', '\nTakes some seconds: every gore is bent anew at each try.')
+    .action(doing(async () => (await import('./commands/gores.js')).goresCommand))
+
+  command(
+    'fit',
+    'Will the holes meet? Every joint tried with the process the shop states: chances, holes to ream, roles, what would help.',
+    'fit examples/sedge-6.yaml --joint joint-seam-1-left',
+  )
+    .argument(...file)
+    .option('--joint <id>', 'one joint only, told in full, with the whole sheets its rows belong to')
+    .option('--trials <count>', 'coaches tried (1000 unless told)', wholeTrials)
+    .option('--seed <count>', 'start of the draws: the same seed gives the same figures everywhere (1 unless told)', wholeSeed)
+    .option(...json)
+    .addHelpText('after', '\nFigures for planning. Takes some seconds for a whole coach; progress is shown where a person watches.')
+    .action(doing(async () => (await import('./commands/fit.js')).fitCommand))
+
   program
     .command('at')
     .description('Say what is at a place on the coach: on the outside, through the skin, and inside.')
@@ -183,6 +209,26 @@ function isoDate(written: string): string {
   const real = /^\d{4}-\d{2}-\d{2}$/.test(written) && new Date(`${written}T00:00:00Z`).toJSON()?.startsWith(written)
   if (!real) throw new InvalidArgumentError('Write a day that exists as year-month-day, such as 2026-03-02.')
   return written
+}
+
+function wholeGores(written: string): number {
+  const value = Number(written)
+  if (!(Number.isInteger(value) && value >= 1 && value <= 60))
+    throw new InvalidArgumentError('Write a whole number from 1 to 60, such as 9.')
+  return value
+}
+
+function wholeTrials(written: string): number {
+  const value = Number(written)
+  if (!(Number.isInteger(value) && value >= 1 && value <= 10_000_000))
+    throw new InvalidArgumentError('Write a whole number from 1 to 10000000, such as 5000.')
+  return value
+}
+
+function wholeSeed(written: string): number {
+  const value = Number(written)
+  if (!(Number.isInteger(value) && value >= 0 && value < 2 ** 48)) throw new InvalidArgumentError('Write a whole number such as 1.')
+  return value
 }
 
 /** Metres from millimetres. */

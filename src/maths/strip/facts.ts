@@ -2,7 +2,6 @@
  * What a shop asks of a wrapped panel before it cuts one: how far rulings drop, how tightly it bends and twists, and how true its
  * pattern is. Lengths and areas of the pattern are measured on smooth curves, since triangles always lie flat and prove nothing.
  */
-import { integrate } from '../quadrature.js'
 import { cross, dot, length } from '../vec.js'
 import { cubic, type Ends } from './on-strip.js'
 import type { Ruling } from './ruling.js'
@@ -29,11 +28,12 @@ const FROM_POINT = 0.025
 const STRAIGHT = 1e-9
 
 export function stripFacts(strip: DevelopableStrip, flat: FlatStrip): StripFacts {
+  const [p, q] = [measured(flat, 'p'), measured(flat, 'q')]
   return Object.freeze({
     drop: dropOf(strip),
     ...bends(strip),
-    isometry: Math.max(lengthResidual(flat, 'p'), lengthResidual(flat, 'q')),
-    area: areas(strip, flat),
+    isometry: Math.max(p.isometry, q.isometry),
+    area: areas(strip, flatArea(flat, p.twiceArea, q.twiceArea)),
     largestResidual: strip.largestResidual,
   })
 }
@@ -74,41 +74,7 @@ function bends({ rulings }: DevelopableStrip): Pick<StripFacts, 'bend' | 'twist'
   return { bend, twist }
 }
 
-function lengthResidual(flat: FlatStrip, edge: 'p' | 'q'): number {
-  const along = edge === 'p' ? flat.s : flat.t
-  const total = along[along.length - 1]
-  let [sum, worst] = [0, 0]
-  for (let k = 1; k < along.length; k++) {
-    sum += integrate((u) => Math.hypot(...speedOf(flat, edge, k, u)), 0, 1, 1)
-    worst = Math.max(worst, Math.abs(sum - along[k]) / total)
-  }
-  return worst
-}
-
-/** Derivative of the flat edge's cubic between rulings k - 1 and k. */
-function speedOf(flat: FlatStrip, edge: 'p' | 'q', k: number, u: number): [number, number] {
-  const { run, x, y, dx, dy } = pieceOf(flat, edge, k)
-  if (run === 0) return [x[1] - x[0], y[1] - y[0]]
-  return [slope(u, x[0], x[1], dx[0], dx[1]), slope(u, y[0], y[1], dy[0], dy[1])]
-}
-
-function pieceOf(flat: FlatStrip, edge: 'p' | 'q', k: number) {
-  const [along, xs, ys, heading] = edge === 'p' ? [flat.s, flat.px, flat.py, flat.pHeading] : [flat.t, flat.qx, flat.qy, flat.qHeading]
-  const run = along[k] - along[k - 1]
-  const [a, b] = [heading[k - 1], heading[k]]
-  return {
-    run,
-    x: [xs[k - 1], xs[k]] as const,
-    y: [ys[k - 1], ys[k]] as const,
-    dx: [run * Math.cos(a), run * Math.cos(b)] as const,
-    dy: [run * Math.sin(a), run * Math.sin(b)] as const,
-  }
-}
-
-const slope = (u: number, a: number, b: number, ma: number, mb: number): number =>
-  ma + u * (2 * (3 * (b - a) - 2 * ma - mb) + 3 * u * (ma + mb - 2 * (b - a)))
-
-function areas({ rulings }: DevelopableStrip, flat: FlatStrip): StripFacts['area'] {
+function areas({ rulings }: DevelopableStrip, plane: number): StripFacts['area'] {
   let space = 0
   for (let k = 0; k + 2 < rulings.length; k += 2) {
     const cell = [rulings[k], rulings[k + 1], rulings[k + 2]] as const
@@ -123,32 +89,47 @@ function areas({ rulings }: DevelopableStrip, flat: FlatStrip): StripFacts['area
       of((r) => r.t),
     )
   }
-  const plane = flatArea(flat)
   return { space, flat: plane, residual: Math.abs(space - plane) / space }
 }
 
-/** Area within the outline by Green's theorem: out along the first edge, back along the second, straight over at the ends. */
-function flatArea(flat: FlatStrip): number {
-  let twice = 0
-  for (const edge of ['p', 'q'] as const) {
-    const sign = edge === 'p' ? 1 : -1
-    for (let k = 1; k < flat.s.length; k++) {
-      const { x, y, dx, dy } = pieceOf(flat, edge, k)
-      twice +=
-        sign *
-        integrate(
-          (u) => {
-            const [vx, vy] = speedOf(flat, edge, k, u)
-            return cubic(u, x[0], x[1], dx[0], dx[1]) * vy - cubic(u, y[0], y[1], dy[0], dy[1]) * vx
-          },
-          0,
-          1,
-          1,
-        )
+/** Three-point Gauss rule on 0 to 1: exact for the areas, whose integrand is a quintic. Abramowitz and Stegun, table 25.4. */
+const GAUSS = [
+  [0.5 - Math.sqrt(0.15), 5 / 18],
+  [0.5, 8 / 18],
+  [0.5 + Math.sqrt(0.15), 5 / 18],
+] as const
+
+/**
+ * An edge of the pattern measured along its cubics: the largest |length flat - length in space| / length from its start to any ruling,
+ * and twice the area between it and the origin.
+ */
+function measured(flat: FlatStrip, edge: 'p' | 'q'): { readonly isometry: number; readonly twiceArea: number } {
+  const [along, x, y, heading] = edge === 'p' ? [flat.s, flat.px, flat.py, flat.pHeading] : [flat.t, flat.qx, flat.qy, flat.qHeading]
+  let [sum, isometry, twiceArea] = [0, 0, 0]
+  for (let k = 1; k < along.length; k++) {
+    const run = along[k] - along[k - 1]
+    // an edge that stays at the point of a fan goes nowhere; whatever its pattern moves there counts as a straight line
+    const [a, b] = run > 0 ? [heading[k - 1], heading[k]] : [0, 0]
+    const still = run > 0 ? 0 : 1
+    const dx = [run * Math.cos(a) + still * (x[k] - x[k - 1]), run * Math.cos(b) + still * (x[k] - x[k - 1])]
+    const dy = [run * Math.sin(a) + still * (y[k] - y[k - 1]), run * Math.sin(b) + still * (y[k] - y[k - 1])]
+    for (const [u, weight] of GAUSS) {
+      const [vx, vy] = [slope(u, x[k - 1], x[k], dx[0], dx[1]), slope(u, y[k - 1], y[k], dy[0], dy[1])]
+      sum += weight * Math.sqrt(vx * vx + vy * vy)
+      twiceArea += weight * (cubic(u, x[k - 1], x[k], dx[0], dx[1]) * vy - cubic(u, y[k - 1], y[k], dy[0], dy[1]) * vx)
     }
+    isometry = Math.max(isometry, Math.abs(sum - along[k]))
   }
+  return { isometry: isometry / along[along.length - 1], twiceArea }
+}
+
+const slope = (u: number, a: number, b: number, ma: number, mb: number): number =>
+  ma + u * (2 * (3 * (b - a) - 2 * ma - mb) + 3 * u * (ma + mb - 2 * (b - a)))
+
+/** Area within the outline by Green's theorem: out along the first edge, back along the second, straight over at the ends. */
+function flatArea(flat: FlatStrip, out: number, back: number): number {
   const last = flat.s.length - 1
-  twice += flat.px[last] * flat.qy[last] - flat.py[last] * flat.qx[last]
-  twice -= flat.px[0] * flat.qy[0] - flat.py[0] * flat.qx[0]
-  return twice / 2
+  const far = flat.px[last] * flat.qy[last] - flat.py[last] * flat.qx[last]
+  const near = flat.px[0] * flat.qy[0] - flat.py[0] * flat.qx[0]
+  return (out - back + far - near) / 2
 }

@@ -8,6 +8,7 @@
 import type { FastenerType } from '../../definition/types.js'
 import type { Design } from '../../derive/design.js'
 import { expectedOf } from './causes.js'
+import { groupsOf } from './groups.js'
 import { helpsOf } from './helps.js'
 import { type FitModel, fitModels } from './model.js'
 import type { Fit, FitRow, FitStudy } from './nouns.js'
@@ -44,7 +45,7 @@ export function fitStudy(design: Studied, options: FitOptions): FitStudy {
   if (!(Number.isInteger(seed) && seed >= 0)) throw new RangeError(`a study was asked for seed ${seed}`)
   const { process, fasteners } = design.definition
   const none = (notComputed: string): FitStudy =>
-    Object.freeze({ trials, seed, target: TARGET, joints: [], sheets: [], assumptions: [], notComputed })
+    Object.freeze({ trials, seed, target: TARGET, joints: [], sheets: [], groups: [], assumptions: [], notComputed })
   if (process === null)
     return none('The definition does not say how well the shop punches: write its process (punch sigma, drift, temperatures, jigs) first.')
   const models = chosen(fitModels(design), options.joint)
@@ -69,14 +70,17 @@ export function fitStudy(design: Studied, options: FitOptions): FitStudy {
     made.set(model.id, { model, tried, trials: run })
   }
   const standings = rowStandings(models.sheets, made)
-  const fits = (of: readonly FitModel[]): readonly Fit[] =>
-    of.map((model) => fitOf(made.get(model.id) as Made, seed, standings)).sort((a, b) => b.reaming - a.reaming || (a.id < b.id ? -1 : 1))
+  const fits = (of: readonly FitModel[], also: Standings): readonly Fit[] =>
+    of.map((model) => fitOf(made.get(model.id) as Made, seed, also)).sort((a, b) => b.reaming - a.reaming || (a.id < b.id ? -1 : 1))
+  const byId = new Map(all.map((m) => [m.id, m]))
+  const [joints, sheets] = [fits(models.joints, standings), fits(models.sheets, new Map())]
   const study: FitStudy = {
     trials,
     seed,
     target: TARGET,
-    joints: fits(models.joints),
-    sheets: fits(models.sheets),
+    joints,
+    sheets,
+    groups: [...groupsOf(joints, byId), ...groupsOf(sheets, byId)],
     assumptions: assumptionsOf(design, all),
     notComputed: null,
   }

@@ -48,7 +48,14 @@ function changesOf(model: FitModel, tried: Tried): readonly Change[] {
     { what: 'punch', says: 'Punch twice as true.', model, tried: withProcess({ punchSigma: process.punchSigma / 2 }) },
     { what: 'slot', says: 'Slot one layer by 2 mm along the row, where a slot may stand.', model, tried: { ...tried, slot: SLOT } },
     ...(everySecond.length > 0 && everySecond.length < model.holes.length
-      ? [{ what: 'pitch' as const, says: 'Twice the pitch: half as many holes to meet.', model: thinned(model, everySecond), tried }]
+      ? [
+          {
+            what: 'pitch' as const,
+            says: 'Twice the pitch, where strength allows it: half as many holes.',
+            model: thinned(model, everySecond),
+            tried,
+          },
+        ]
       : []),
     ...(held > 1
       ? [

@@ -60,6 +60,23 @@ export interface Fit {
   readonly rows: readonly FitRow[]
 }
 
+/** Joints of one kind together, for a page that has no room for each. */
+export interface FitGroup {
+  readonly id: string
+  readonly says: string
+  /** ids of its fits, the worst first */
+  readonly fits: readonly string[]
+  /** over all of them */
+  readonly fasteners: number
+  readonly reaming: number
+  /** of the worst of them */
+  readonly noFit: number
+  readonly leastSquares: number
+  readonly minimax: number
+  /** how many rows have each role, of all that were tried */
+  readonly roles: Readonly<Record<HoleRole, number>>
+}
+
 export interface FitStudy {
   readonly trials: number
   readonly seed: number
@@ -69,6 +86,8 @@ export interface FitStudy {
   readonly joints: readonly Fit[]
   /** whole sheets on the frames of the jig, most holes to ream first */
   readonly sheets: readonly Fit[]
+  /** the same by kind: joints, then whole sheets; most holes to ream for each fastener first */
+  readonly groups: readonly FitGroup[]
   /** what was taken for granted, in sentences */
   readonly assumptions: readonly string[]
   /** why nothing was computed, or null */

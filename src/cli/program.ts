@@ -97,19 +97,6 @@ export function programFor(terminal: Terminal, ended: Ended): Program {
     .addHelpText('after', '\nFigures for planning. Takes some seconds for a whole coach; progress is shown where a person watches.')
     .action(doing(async () => (await import('./commands/fit.js')).fitCommand))
 
-  command(
-    'fit',
-    'Will the holes meet? Every joint tried with the process the shop states: chances, holes to ream, roles, what would help.',
-    'fit examples/sedge-6.yaml --joint joint-seam-1-left',
-  )
-    .argument(...file)
-    .option('--joint <id>', 'one joint only, told in full, with the whole sheets its rows belong to')
-    .option('--trials <count>', 'coaches tried (1000 unless told)', wholeTrials)
-    .option('--seed <count>', 'start of the draws: the same seed gives the same figures everywhere (1 unless told)', wholeSeed)
-    .option(...json)
-    .addHelpText('after', '\nFigures for planning. Takes some seconds for a whole coach; progress is shown where a person watches.')
-    .action(doing(async () => (await import('./commands/fit.js')).fitCommand))
-
   program
     .command('at')
     .description('Say what is at a place on the coach: on the outside, through the skin, and inside.')
@@ -228,19 +215,6 @@ function wholeGores(written: string): number {
   const value = Number(written)
   if (!(Number.isInteger(value) && value >= 1 && value <= 60))
     throw new InvalidArgumentError('Write a whole number from 1 to 60, such as 9.')
-  return value
-}
-
-function wholeTrials(written: string): number {
-  const value = Number(written)
-  if (!(Number.isInteger(value) && value >= 1 && value <= 10_000_000))
-    throw new InvalidArgumentError('Write a whole number from 1 to 10000000, such as 5000.')
-  return value
-}
-
-function wholeSeed(written: string): number {
-  const value = Number(written)
-  if (!(Number.isInteger(value) && value >= 0 && value < 2 ** 48)) throw new InvalidArgumentError('Write a whole number such as 1.')
   return value
 }
 

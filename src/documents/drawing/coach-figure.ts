@@ -2,7 +2,7 @@
 import type { Design } from '../../derive/design.js'
 import type { Part } from '../../derive/nouns.js'
 import type { CoachView, Points } from './coach-geometry.js'
-import { barrelEnds, bodyOutline, openingOnCoach, patternOnCoach, project, seen } from './coach-geometry.js'
+import { barrelEnds, bodyOutline, endPartOnCoach, openingOnCoach, patternOnCoach, placeOnCoach, project, seen } from './coach-geometry.js'
 import type { LineWidth, Mark, Shape } from './page.js'
 import { circles, FINE, OUTLINE, path, THIN } from './page.js'
 
@@ -67,7 +67,7 @@ export function coachMarks(design: Design, place: FigurePlace, weight: LineWidth
     path([shapeOf(place, barrel, true)], { width: weight, group }),
     path(
       ends.map((points) => shapeOf(place, points, false)),
-      { width: FINE, type: 'dashed', group },
+      { width: weight, group },
     ),
   ]
   if (!plain) {
@@ -120,8 +120,12 @@ const strip = (pattern: { readonly outline: readonly (readonly [number, number, 
 export function partMarks(design: Design, part: Part, place: FigurePlace): readonly Mark[] {
   const group = 'key'
   const pattern = part.patterns[0]
-  const at = project(design, place.view, part.place.station, (part.side === 'left' ? -1 : 1) * part.place.girth)
+  const at = placeOnCoach(design, part, place.view)
   const dot = circles([figureX(place, at[0]), figureY(place, at[1]), 1.6], { width: FINE, fill: 0, group })
+  if (part.place.end) {
+    const on = endPartOnCoach(design, part, place.view)
+    return on ? [path([shapeOf(place, on.points, on.closed)], { width: OUTLINE, fill: on.closed ? 0 : null, group })] : [dot]
+  }
   if (!pattern) return [dot]
   const points = patternOnCoach(design, part, pattern, place.view)
   const xs = points.map((p) => figureX(place, p[0]))

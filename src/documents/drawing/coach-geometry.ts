@@ -1,9 +1,12 @@
 /**
  * The coach in outline, in metres, seen from one side or from above: what the key figure and the cover draw.
- * The barrel and everything on it is true; the ends are drawn as far as their reach only, since no trade lofts them yet.
+ * Everything is true: the barrel by its section, the ends by their lofted outlines.
  */
 import type { Design } from '../../derive/design.js'
+import type { Point3 } from '../../derive/jig-nouns.js'
 import type { Outline, Part, Pattern } from '../../derive/nouns.js'
+import type { EndStands } from './end-geometry.js'
+import { endsOf, linesOfPart, patchOfPart } from './end-geometry.js'
 import { onSection } from './section-curve.js'
 import { flatten } from './view.js'
 
@@ -27,30 +30,29 @@ export function barrelEnds(design: Design): BarrelEnds {
   }
 }
 
+/** A part's own place in a view. */
+export function placeOnCoach(design: Design, part: Part, view: CoachView): readonly [number, number] {
+  const { station, girth, waterline, end } = part.place
+  if (end) return [station, view === 'plan' ? end.y : waterline]
+  return project(design, view, station, (part.side === 'left' ? -1 : 1) * girth)
+}
+
 /** A point of the outer mould line (station, signed girth) in a view: x is the station, y the waterline or the distance from the centre. */
 export function project(design: Design, view: CoachView, station: number, girth: number): readonly [number, number] {
   const at = onSection(design.section.points, Math.abs(girth))
   return view === 'plan' ? [station, Math.sign(girth) * at.y] : [station, at.z]
 }
 
-/** The barrel's outline and the dashed reach of both ends. */
+/** The barrel's outline and those of both ends, from joint to joint round the tip. */
 export function bodyOutline(design: Design, view: CoachView): { readonly barrel: Points; readonly ends: readonly Points[] } {
-  const { nose, tail, reach } = barrelEnds(design)
+  const { nose, tail } = barrelEnds(design)
   const points = design.section.points
   const crown = points[0].z
   const toe = points[points.length - 1].z
   const half = Math.max(...points.map((p) => p.y))
   const [top, foot] = view === 'plan' ? [half, -half] : [crown, toe]
-  const cap = (from: number, sign: number): Points => {
-    const out: [number, number][] = []
-    // a plain rounded cap of the right reach; exponent 2.6 as a fair stand-in for a body's end
-    for (let i = 0; i <= 24; i++) {
-      const a = -Math.PI / 2 + (Math.PI * i) / 24
-      const ease = (v: number): number => Math.sign(v) * Math.abs(v) ** (2 / 2.6)
-      out.push([from + sign * reach * ease(Math.cos(a)), (top + foot) / 2 + ((top - foot) / 2) * ease(Math.sin(a))])
-    }
-    return out
-  }
+  const { plan, profile } = design.ends.drawn
+  const outline = view === 'plan' ? plan : [...profile, [0, toe] as const]
   return {
     barrel: [
       [nose, foot],
@@ -58,8 +60,23 @@ export function bodyOutline(design: Design, view: CoachView): { readonly barrel:
       [tail, top],
       [nose, top],
     ],
-    ends: [cap(nose, -1), cap(tail, 1)],
+    ends: endsOf(design).map(({ joint, out }) => outline.map(([x, level]) => [joint + out * x, level] as const)),
   }
+}
+
+/** A place in the axes of an end, in a view. */
+const endInView = (at: EndStands, view: CoachView, [x, y, z]: Point3): readonly [number, number] => [
+  at.joint + at.out * x,
+  view === 'plan' ? y : z,
+]
+
+/** A part of an end in a view: the patch of a skin, or the line of a member; null for what has neither. */
+export function endPartOnCoach(design: Design, part: Part, view: CoachView): { readonly points: Points; readonly closed: boolean } | null {
+  const at = endsOf(design).find((e) => e.end === part.place.end?.which)
+  if (!at) return null
+  const patch = patchOfPart(design, part)
+  const points = patch ?? linesOfPart(design, part)
+  return points ? { points: points.map((p) => endInView(at, view, p)), closed: patch !== null } : null
 }
 
 /** Is a thing at this signed girth seen in this view? The plan sees the roof, to where the side turns past 45 degrees. */

@@ -9,6 +9,7 @@ import { faa8083 } from './faa-h-8083-31.js'
 import { milHdbk5j } from './mil-hdbk-5j.js'
 import { navedtra } from './navedtra-14018.js'
 import { plates } from './plates.js'
+import { strips } from './strips.js'
 import { warmth } from './warmth.js'
 
 export const FILES: readonly ValidationFile[] = [
@@ -22,6 +23,7 @@ export const FILES: readonly ValidationFile[] = [
   warmth,
   closedForm,
   blanks,
+  strips,
 ]
 
 export interface Outcome {

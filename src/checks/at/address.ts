@@ -44,25 +44,41 @@ const SIDE = /^(right|left|curb|road|roof|centre|center|crown|c|r)(?=[\s\d.+-]|$
 const KEY = /(?<![a-z])(station|sta|wl|bl|g|t)(?=[\s\d.+-])/gi
 const EXAMPLES = 'for instance "R 5745 WL 1160" or "STA 3915 G 0"'
 
-export function readAddress(text: string): ReadAddress {
-  const tidy = text
+export function tidied(text: string): string {
+  return text
     .replace(/[−–]/g, '-')
     .replace(/[,;()]/g, ' ')
     .replace(/\s+/g, ' ')
     .trim()
-  if (tidy === '') return refuse(`An address is a side, a station and a height, ${EXAMPLES}.`)
+}
+
+/** A side at the beginning, and what follows it. */
+export function sideFirst(tidy: string): { readonly side: SideWord | null; readonly rest: string } {
   const sided = SIDE.exec(tidy)
-  const side = sided ? SIDES[sided[1].toLowerCase()] : null
-  const rest = tidy.slice(sided ? sided[0].length : 0).trim()
+  return { side: sided ? SIDES[sided[1].toLowerCase()] : null, rest: tidy.slice(sided ? sided[0].length : 0).trim() }
+}
+
+export function readAddress(text: string): ReadAddress {
+  const tidy = tidied(text)
+  if (tidy === '') return refuse(`An address is a side, a station and a height, ${EXAMPLES}.`)
+  const { side, rest } = sideFirst(tidy)
+  const read = readValues(text, rest, EXAMPLES)
+  return read.ok ? assemble(text, side, read.values) : read
+}
+
+export type ReadValues = { readonly ok: true; readonly values: ReadonlyMap<string, number> } | { readonly ok: false; readonly says: string }
+
+/** Lengths by their keys, m: STA, T, WL, BL, G, g. `examples` closes each refusal. */
+export function readValues(text: string, rest: string, examples: string): ReadValues {
   const values = new Map<string, number>()
   for (const { key, figure } of pieces(rest)) {
     const name = key.toLowerCase() === 'station' ? 'STA' : key === 'g' ? 'g' : key.toUpperCase()
-    if (values.has(name)) return refuse(`"${text}" says ${name} twice. Write each once, ${EXAMPLES}.`)
-    const value = lengthOf(figure, name)
+    if (values.has(name)) return refuse(`"${text}" says ${name} twice. Write each once, ${examples}.`)
+    const value = lengthOf(figure, name, examples)
     if (typeof value === 'string') return refuse(value)
     values.set(name, value)
   }
-  return assemble(text, side, values)
+  return { ok: true, values }
 }
 
 interface Piece {
@@ -79,13 +95,13 @@ function pieces(rest: string): readonly Piece[] {
 }
 
 /** m, or a sentence. A waterline under the floor may be said with the word: `WL 18 under`. */
-function lengthOf(figure: string, name: string): number | string {
+function lengthOf(figure: string, name: string, examples: string): number | string {
   const under = name === 'WL' && /\bunder$/i.test(figure)
   const bare = figure.replace(/\s*\bunder$/i, '').trim()
   const parsed = parseQuantity(/^[+-]?\s?\d*\.?\d+$|^[+-]?\s?\d+\.$/.test(bare) ? `${bare} mm` : bare, 'length')
   if (!parsed.ok || Math.abs(parsed.value) > 1000) {
     const found = figure === '' ? 'nothing' : `"${figure}"`
-    return `${name === 'STA' ? 'The station' : name} should be a length such as 5745 or 226 in; it says ${found}. Write ${EXAMPLES}.`
+    return `${name === 'STA' ? 'The station' : name} should be a length such as 5745 or 226 in; it says ${found}. Write ${examples}.`
   }
   return under ? -Math.abs(parsed.value) : parsed.value
 }
@@ -106,6 +122,6 @@ function assemble(text: string, side: SideWord | null, values: ReadonlyMap<strin
   }
 }
 
-function refuse(says: string): ReadAddress {
+function refuse(says: string): { readonly ok: false; readonly says: string } {
   return { ok: false, says }
 }

@@ -36,7 +36,7 @@ describe('a place', () => {
       1160,
     ])
     // 1670.9 in the table, which rounds the build-up to 59.0 mm
-    expect(place.liningGirth * 1000).toBeCloseTo(1670.9, 0)
+    expect((place.liningGirth ?? 0) * 1000).toBeCloseTo(1670.9, 0)
     expect([place.bay, place.address]).toEqual(['F5-F6', 'R 5745 WL 1160 (G 1759.1)'])
     expect(place.frames.map((f) => [f.id, tenth(f.distance), f.lies])).toEqual([
       ['F5', 305, 'forward'],
@@ -50,7 +50,7 @@ describe('a place', () => {
       'left 5745 WL 1160',
       'R T -915 WL 1160',
       `R 5745 G ${one.girth * 1000}`,
-      `R 5745 g ${one.liningGirth * 1000}`,
+      `R 5745 g ${(one.liningGirth ?? 0) * 1000}`,
       'R 5.745 m WL 1160',
       one.address,
     ]) {
@@ -162,9 +162,9 @@ describe('what is there', () => {
 
 describe('a place the coach does not have is refused in a sentence', () => {
   const bad: readonly (readonly [string, string])[] = [
-    ['R 1500 WL 1160', 'ahead of the barrel, which reaches from STA 2975 to 6685; the nose is not derived yet'],
-    ['R 7000 WL 1160', 'behind the barrel'],
-    ['R T 400 WL 1160', 'STA 7060 is behind the barrel'],
+    ['R 1500 WL 1160', 'STA 1500 is ahead of the nose, whose tip stands at STA 1896.4'],
+    ['R 9000 WL 1160', 'behind the tail, whose tip stands at STA 7763.6'],
+    ['R T 1200 WL 1160', 'STA 7860 is behind the tail'],
     ['R 5745 WL 2500', 'above the crown at WL 2030'],
     ['R 5745 WL -900', 'under the toe at WL -204'],
     ['R 5745 G 4000', 'past the edge of the sheet'],

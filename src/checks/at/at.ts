@@ -1,8 +1,8 @@
 /**
  * What is at a place on the coach: on the outside, through the skin, and inside. For whoever stands before it with a drill.
  *
- * Distances run along the skin from the place, 0 where the thing is there. Does not cover: the nose and tail, furniture,
- * wires, tanks and pipes; nothing of those is derived.
+ * Distances run along the skin from the place, 0 where the thing is there; on nose and tail they are straight lines. Does not
+ * cover: furniture, wires, tanks and pipes; nothing of those is derived.
  */
 
 import type { Derived } from '../../derive/index.js'
@@ -11,9 +11,12 @@ import { liningDepth } from '../../derive/shell/section.js'
 import { developed } from '../../maths/development.js'
 import { girthAtOffset, at as pointAt } from '../../maths/tangent-chain.js'
 import { readAddress } from './address.js'
+import { type EndAddress, readEndAddress } from './end-address.js'
 import { insideAt } from './inside.js'
+import { onEnd } from './on-end.js'
 import { outsideAt } from './outside.js'
-import { spotOf } from './place-of-address.js'
+import { beyondBarrel, spotOf } from './place-of-address.js'
+import { spotOnEnd } from './place-on-end.js'
 import { addressOf } from './say-address.js'
 import { throughAt } from './through.js'
 
@@ -33,8 +36,8 @@ export interface PlaceOnCoach extends Place {
   readonly z: number
   /** 0 level outboard, pi/2 straight down, rad */
   readonly heading: number
-  /** girth on the lining's outer face, m */
-  readonly liningGirth: number
+  /** girth on the lining's outer face, m; null on nose and tail */
+  readonly liningGirth: number | null
   /** `F5-F6`; null beyond the first or last frame */
   readonly bay: string | null
   /** nearest frame ahead and behind; distance to its web, m */
@@ -61,13 +64,22 @@ export interface Here {
 }
 
 export function at(derived: Derived, text: string): FoundAt {
+  const end = readEndAddress(text)
+  if (end) return end.ok ? atEnd(derived, end.address) : end
   const read = readAddress(text)
   if (!read.ok) return read
+  const beyond = beyondBarrel(derived, read.address)
+  if (beyond) return atEnd(derived, beyond)
   const found = spotOf(derived, read.address)
   if (!found.ok) return found
   const { station, girth } = found.spot
   const here: Here = { derived, station, girth, v: developed(derived.shell.laid.skin, girth) }
   return { ok: true, found: { place: placeOf(here), outside: outsideAt(here), through: throughAt(here), inside: insideAt(here) } }
+}
+
+function atEnd(derived: Derived, address: EndAddress): FoundAt {
+  const found = spotOnEnd(derived, address)
+  return found.ok ? { ok: true, found: onEnd(derived, found.spot) } : found
 }
 
 function placeOf(here: Here): PlaceOnCoach {

@@ -1,5 +1,6 @@
 /** What somebody standing outside sees at a place: the sheet, openings and laps. */
 
+import { foreignPlates } from '../../derive/shell/channels.js'
 import { signedDistance } from '../../derive/shell/opening-shape.js'
 import { lapsOf } from '../../derive/shell/sheets.js'
 import { developed } from '../../maths/development.js'
@@ -15,12 +16,15 @@ export function outsideAt(here: Here): readonly Thing[] {
 /** Every sheet that is there, the outermost first; the nearest when none is. */
 function sheets(here: Here): readonly Thing[] {
   const { derived, station, v } = here
-  const all = derived.shell.plates
-    .filter((p) => p.kind === 'strake')
+  const { nose, tail } = foreignPlates(derived.shell.laid)
+  const strakes = derived.shell.plates.filter((p) => p.kind === 'strake')
+  // the ends' skins lie behind (or before) the barrel's sheets at the joints
+  const all = [...strakes, ...nose, ...tail]
     .sort((a, b) => a.order - b.order)
     .map((plate) => ({ plate, distance: distanceToMetal(plate, derived.shell.laid.skin, { x: station, v }) }))
   const there = all.filter((s) => s.distance === 0)
-  const shown = there.length > 0 ? there : [...all].sort((a, b) => a.distance - b.distance).slice(0, 1)
+  const nearest = all.filter((s) => s.plate.kind === 'strake').sort((a, b) => a.distance - b.distance)
+  const shown = there.length > 0 ? there : nearest.slice(0, 1)
   return shown.map(({ plate, distance }, i) => ({
     kind: 'sheet',
     id: plate.part,

@@ -6,6 +6,7 @@ import type { Derived } from '../../derive/index.js'
 import { liningDepth } from '../../derive/shell/section.js'
 import { at, girthAtZ, girthFromOffset, widest } from '../../maths/tangent-chain.js'
 import type { Address, HeightKey } from './address.js'
+import type { EndAddress } from './end-address.js'
 import { barrelEnds, lengthText } from './lengths.js'
 
 /** A place on the outer mould line: station, and girth signed, right positive. m. */
@@ -20,16 +21,26 @@ export type FoundSpot = { readonly ok: true; readonly spot: Spot } | { readonly 
 const AGREE = 0.001
 const AGREE_IN_HEIGHT = 0.0002
 
-export function spotOf(derived: Derived, address: Address): FoundSpot {
+/** The same place as an address of nose or tail, where the station lies beyond the barrel's sheets; null where it does not. */
+export function beyondBarrel(derived: Derived, address: Address): EndAddress | null {
   const station = stationOf(derived, address)
   const ends = barrelEnds(derived)
-  if (station < ends.x0 - 1e-9 || station > ends.x1 + 1e-9) {
-    const ahead = station < ends.x0
-    return refuse(
-      `STA ${lengthText(station)} is ${ahead ? 'ahead of' : 'behind'} the barrel, which reaches from STA ${lengthText(ends.x0)} to ${lengthText(ends.x1)}; ` +
-        `the ${ahead ? 'nose' : 'tail'} is not derived yet.`,
-    )
+  if (station >= ends.x0 - 1e-9 && station <= ends.x1 + 1e-9) return null
+  const written = (key: HeightKey): number | null => [address.height, address.also].find((h) => h?.key === key)?.value ?? null
+  return {
+    which: station < ends.x0 ? 'nose' : 'tail',
+    gore: null,
+    side: address.side,
+    station: address.station,
+    WL: written('WL'),
+    BL: written('BL'),
+    G: written('G') ?? written('g'),
   }
+}
+
+/** For stations on the barrel: see `beyondBarrel`. */
+export function spotOf(derived: Derived, address: Address): FoundSpot {
+  const station = stationOf(derived, address)
   const side = sideOf(derived, address)
   if (typeof side !== 'string') return side
   const girth = girthOf(derived, address.height.key, address.height.value, side)

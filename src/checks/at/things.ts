@@ -1,5 +1,7 @@
 /** What the three lists share: how near is near, order, and words. */
+import { fastenerId } from '../../derive/holes.js'
 import type { Derived } from '../../derive/index.js'
+import type { FastenerRow } from '../../derive/nouns.js'
 import type { Thing } from './at.js'
 import { lengthText } from './lengths.js'
 
@@ -20,4 +22,14 @@ export const away = (m: number): string => `${lengthText(m)} mm away`
 export function alloyOf(derived: Derived, id: string): string {
   const part = derived.parts.find((p) => p.id === id)
   return part ? `${part.thickness.name} ${part.material}` : 'not derived'
+}
+
+/** Fastener i of a row with the stack it goes through. */
+export function fastenerThing(derived: Derived, row: FastenerRow, i: number, distance: number): Thing {
+  const stack = row.stacks[row.stack[i]]
+  const type = derived.definition.fasteners.find((f) => f.id === row.fastener)
+  const how = `${type ? `${type.diameter.name} ${type.kind} rivet` : 'Fastener'} ${row.fastener} ${stack.name}`
+  const where = distance < 5e-5 ? 'here' : away(distance)
+  const sentence = `${how} of row ${row.id} (${row.says}), through ${stack.parts.join(', ')}, ${where}.`
+  return { kind: 'fastener', id: fastenerId(row, i), sentence, distance }
 }

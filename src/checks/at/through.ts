@@ -1,11 +1,13 @@
 /** What goes through the skin at a place, or stands against its back: fasteners, openings, and the flanges they hold. */
-import { fastenerId } from '../../derive/holes.js'
 import type { FastenerRow } from '../../derive/nouns.js'
 import { signedDistance } from '../../derive/shell/opening-shape.js'
 import { developed } from '../../maths/development.js'
+import { at } from '../../maths/tangent-chain.js'
+import { inward } from '../ends/ground.js'
 import type { Here, Thing } from './at.js'
 import { distanceToMetal } from './metal-distance.js'
-import { away, byDistance } from './things.js'
+import { endFasteners } from './on-end.js'
+import { away, byDistance, fastenerThing } from './things.js'
 
 /** A drill or a screw nearer than this to a fastener meets its head or its edge distance, m. Our choice. */
 const DRILL = 0.05
@@ -16,9 +18,19 @@ const FLANGES: ReadonlySet<string> = new Set(['frame', 'joint-frame', 'stringer'
 export function throughAt(here: Here): readonly Thing[] {
   return [
     ...here.derived.shell.rows.filter((r) => r.kind !== 'lining').flatMap((row) => fastenersOf(here, row, DRILL)),
+    ...fastenersOfEnds(here),
     ...cuts(here),
     ...flanges(here),
   ].sort(byDistance)
+}
+
+/** Beside a joint the first fasteners of nose or tail may be within a hand as well. */
+function fastenersOfEnds({ derived, station, girth }: Here): readonly Thing[] {
+  const joint = derived.definition.frames.find((f) => f.joint && Math.abs(f.station - station) < 2 * DRILL)
+  if (!joint?.joint) return []
+  const standing = { end: joint.joint, joint: joint.station, frame: joint.id }
+  const p = at(derived.shell.section.withFlange, Math.abs(girth))
+  return endFasteners(derived, standing, inward(standing, station, girth < 0 ? -p.y : p.y, p.z))
 }
 
 export function fastenersOf(here: Here, row: FastenerRow, within: number): readonly Thing[] {
@@ -30,16 +42,7 @@ export function fastenersOf(here: Here, row: FastenerRow, within: number): reado
     if (Math.abs(dx) > within) continue
     const distance = Math.hypot(dx, developed(skin, row.girth[i]) - v)
     if (distance > within) continue
-    const stack = row.stacks[row.stack[i]]
-    const type = derived.definition.fasteners.find((f) => f.id === row.fastener)
-    const how = `${type ? `${type.diameter.name} ${type.kind} rivet` : 'Fastener'} ${row.fastener} ${stack.name}`
-    const where = distance < 5e-5 ? 'here' : away(distance)
-    out.push({
-      kind: 'fastener',
-      id: fastenerId(row, i),
-      sentence: `${how} of row ${row.id} (${row.says}), through ${stack.parts.join(', ')}, ${where}.`,
-      distance,
-    })
+    out.push(fastenerThing(derived, row, i, distance))
   }
   return out
 }

@@ -40,7 +40,7 @@ function atText(coach: string, found: AtPlace, inch: boolean): string {
   )
   return [
     `${coach}, ${place.address}`,
-    `${place.bay ? `In bay ${place.bay}, ` : ''}${frames.join(', ')}. The skin there is ${size(place.y)} from the centre plane, heading ${((place.heading * 180) / Math.PI).toFixed(1)} deg; square through it the lining reads g ${size(place.liningGirth)}.`,
+    `${place.bay ? `In bay ${place.bay}, ` : ''}${frames.join(', ')}. The skin there is ${size(place.y)} from the centre plane, heading ${((place.heading * 180) / Math.PI).toFixed(1)} deg${place.liningGirth === null ? '' : `; square through it the lining reads g ${size(place.liningGirth)}`}.`,
     ...section('Outside', found.outside, size),
     ...section('Through the skin', found.through, size),
     ...section('Inside', found.inside, size),

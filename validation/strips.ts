@@ -150,9 +150,7 @@ export const strips: ValidationFile = {
       '',
       () => 2 * (oblique(Math.PI).rulings.at(-1)?.length ?? Number.NaN),
     ),
-    one('helix-turn', `${HELIX}: angle laid flat`, '2 pi a / root of a^2 + b^2', 5.61985178, 1e-7, 'rad', () =>
-      turnOf(unroll(helix())),
-    ),
+    one('helix-turn', `${HELIX}: angle laid flat`, '2 pi a / root of a^2 + b^2', 5.61985178, 1e-7, 'rad', () => turnOf(unroll(helix()))),
     one('helix-inner', 'the same: inner radius laid flat', 'root of 1.25^2 + 1', 1.60078106, 1e-7, '', () => radius(unroll(helix()), 'p')),
     one('helix-outer', 'the same: outer radius laid flat', 'root of 1.25^2 + 4', 2.35849528, 1e-7, '', () => radius(unroll(helix()), 'q')),
     one('helix-p', 'the same: first edge', 'helix of radius 1.34164079', 8.99615229, 1e-7, '', () => helix().p.length),

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { circle, ellipticRib, line, tangentHelix } from '../../../tests/made-up-edges.js'
 import { length } from '../vec.js'
-import { stripFacts } from './facts.js'
+import { FROM_POINT, stripFacts } from './facts.js'
 import { distanceInside, edgeNormal, kink } from './fit.js'
 import { crossPlane } from './on-strip.js'
 import type { SpaceCurve } from './space-curve.js'
@@ -45,10 +45,24 @@ describe('facts of strips that are known (closed forms, D: derived)', () => {
     // the edge leaves the ruling by the angle whose tangent is kappa v, 0.8; Euler's formula gives its torsion
     expect(facts.twist.most).toBeCloseTo((0.5 * 0.8) / (1 + 0.8 ** 2), 3)
   })
+  it('a fan: as sharp at a distance from its point as the cone it is, and told apart from the bend of the rest', () => {
+    const strip = wrapped(circle([0, 0, 0], 1, 0, 1.5), circle([0.3, 0.2, 1], 2, 0.2, 1.3))
+    const { bend, corner } = stripFacts(strip, unroll(strip))
+    const plain = wrapped(circle([0, 0, 0], 1, 0.2, 1.3), circle([0.3, 0.2, 1], 2, 0.2, 1.3))
+    const same = stripFacts(plain, unroll(plain))
+    expect(same.corner).toBeNull()
+    // radii grow in proportion along a ruling from the point: an edge of radius near 1 a metre and more off gives some 25 mm there
+    expect(corner?.edge).toBe('q')
+    expect(corner?.radius).toBeGreaterThan(0.6 * FROM_POINT)
+    expect(corner?.radius).toBeLessThan(1.4 * FROM_POINT)
+    expect(bend?.radius).toBeGreaterThan(0.5)
+    expect(same.bend?.radius).toBeGreaterThan(0.5)
+  })
   it('a flat sheet bends nowhere', () => {
     const strip = wrapped(line([0, 0, 0], [1, 0, 0]), line([0, 1, 0], [2, 2, 0]))
     const facts = stripFacts(strip, unroll(strip))
     expect(facts.bend).toBeNull()
+    expect(facts.corner).toBeNull()
     expect(facts.area.flat).toBeCloseTo(2, 9)
   })
 })

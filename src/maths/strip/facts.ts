@@ -12,7 +12,9 @@ export interface StripFacts {
   /** largest difference of height between the two ends of a ruling, m */
   readonly drop: Ends & { readonly most: number }
   /** smallest radius to which the sheet is bent, m, measured across the rulings, and on which edge; null where nothing bends */
-  readonly bend: (Ends & { readonly radius: number; readonly edge: 'p' | 'q' }) | null
+  readonly bend: Bend | null
+  /** the same about the points of its fans, FROM_POINT away from them: a cone is infinitely sharp at its point itself */
+  readonly corner: Bend | null
   /** how fast the sheet twists about an edge as one walks along it, at the most: rad/m */
   readonly twist: Ends & { readonly most: number }
   /** largest |length in space - length flat| / length, over both edges from their start to every ruling */
@@ -22,10 +24,15 @@ export interface StripFacts {
   readonly largestResidual: number
 }
 
-/** A cone is infinitely sharp at its point: in a fan the bend is measured this far from it, within the lap. m; common practice, no source */
-const FROM_POINT = 0.025
-/** Below this the sheet does not bend from one ruling to the next, rad. */
-const STRAIGHT = 1e-9
+export interface Bend extends Ends {
+  readonly radius: number
+  readonly edge: 'p' | 'q'
+}
+
+/** How far from the point of a fan its bend is told: about a lap, m; common practice, no source. */
+export const FROM_POINT = 0.025
+/** Below this the sheet does not bend from one ruling to the next: ten thousand times the rounding of a normal. rad */
+const STRAIGHT = 1e-8
 
 export function stripFacts(strip: DevelopableStrip, flat: FlatStrip): StripFacts {
   const [p, q] = [measured(flat, 'p'), measured(flat, 'q')]
@@ -45,9 +52,8 @@ function dropOf({ rulings }: DevelopableStrip): StripFacts['drop'] {
 }
 
 /** Curvature across the rulings, from the turn of the normal over the width between neighbours at either edge; and what twist it makes. */
-function bends({ rulings }: DevelopableStrip): Pick<StripFacts, 'bend' | 'twist'> {
-  let sharpest = 0
-  let bend: StripFacts['bend'] = null
+function bends({ rulings }: DevelopableStrip): Pick<StripFacts, 'bend' | 'corner' | 'twist'> {
+  const sharpest: { bend: Bend | null; corner: Bend | null } = { bend: null, corner: null }
   let twist = { s: 0, t: 0, most: 0 }
   for (let k = 1; k < rulings.length; k++) {
     const [a, b] = [rulings[k - 1], rulings[k]]
@@ -58,20 +64,17 @@ function bends({ rulings }: DevelopableStrip): Pick<StripFacts, 'bend' | 'twist'
     const run = { p: b.s - a.s, q: b.t - a.t }
     for (const edge of ['p', 'q'] as const) {
       const other = edge === 'p' ? 'q' : 'p'
-      const point = run[edge] === 0 && run[other] > 0
+      const point = run[edge] === 0
       const near = Math.min(1, FROM_POINT / ((a.length + b.length) / 2))
-      const width = point ? run[other] * Math.sin(angle[other]) * near : run[edge] * Math.sin(angle[edge])
-      const curvature = turn / width
-      if (curvature > sharpest) {
-        sharpest = curvature
-        bend = { ...place, radius: 1 / curvature, edge }
-      }
+      const radius = (point ? run[other] * Math.sin(angle[other]) * near : run[edge] * Math.sin(angle[edge])) / turn
+      const which = point ? 'corner' : 'bend'
+      if (radius < (sharpest[which]?.radius ?? Number.POSITIVE_INFINITY)) sharpest[which] = { ...place, radius, edge }
       // geodesic torsion of the edge, by Euler's formula; a fan's point has no direction to walk along
-      const twisting = Math.abs(curvature * Math.sin(angle[edge]) * Math.cos(angle[edge]))
+      const twisting = Math.abs((Math.sin(angle[edge]) * Math.cos(angle[edge])) / radius)
       if (!point && twisting > twist.most) twist = { ...place, most: twisting }
     }
   }
-  return { bend, twist }
+  return { ...sharpest, twist }
 }
 
 function areas({ rulings }: DevelopableStrip, plane: number): StripFacts['area'] {

@@ -34,7 +34,7 @@ function exact(p: SpaceCurve, q: SpaceCurve, s: number, t: number): number {
   return Math.abs(det(p.tangent(s), q.tangent(t), d)) / Math.hypot(...d)
 }
 
-const SHARES = [0.21, 0.5, 0.83]
+const SHARES = [0.27, 0.71]
 
 function held(strip: DevelopableStrip): void {
   const { p, q, rulings } = strip

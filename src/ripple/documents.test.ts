@@ -104,6 +104,8 @@ function edited(d: Definition, seed: number): Definition {
     () => ({ ...d, rules: { ...d.rules, edgeDistance: 2.5, clampMargin: d.rules.clampMargin + 0.02 } }),
     () => ({ ...d, fasteners: d.fasteners.map((f) => (f.kind === 'blind' ? { ...f, head: 'another head' } : f)) }),
     () => open((o) => ({ mass: o.mass + 0.1 })),
+    () => ({ ...d, ends: { ...d.ends, cap: d.ends.cap + 0.005 } }),
+    () => ({ ...d, openings: d.openings.map((o) => (o.surface === 'nose' ? { ...o, waterline: (o.waterline ?? 0) + 0.01 } : o)) }),
     () => ({ ...d, stock: { ...d.stock, trim: d.stock.trim + 0.0005 } }),
   ]
   return kinds[seed % kinds.length]()

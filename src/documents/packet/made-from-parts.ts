@@ -126,7 +126,30 @@ export const clampsMade = (design: Design, part: Part, pattern: Pattern, clamped
   },
 })
 
-/** A dimensioned sheet of every face: shapes, names of cuts, marks and rows, and the notes beside the title block. */
+/** Sheets of every face at full size: the title, the shapes, and the names of cuts, marks and rows. */
+export const fullSizeMade = (part: Part, units: PrintUnits): MadeFrom => ({
+  name: part.id,
+  from: [part],
+  shows: () => drawnShows(part, units),
+})
+
+const drawnShows = (part: Part, units: PrintUnits): readonly unknown[] => [
+  part.thickness,
+  massWords(part.mass.value, units),
+  part.place,
+  part.patterns.map((pattern) => [
+    headOf(part, pattern),
+    pattern.flat.origin,
+    pattern.face,
+    shapeOf(pattern),
+    pattern.cuts.map((cut) => cut.opening),
+    pattern.marks.map((mark) => mark.says),
+    pattern.holes.rows,
+    pattern.holes.row,
+  ]),
+]
+
+/** A dimensioned sheet of every face: the same, and the notes beside the title block. */
 export function sheetMade(design: Design, part: Part, units: PrintUnits): MadeFrom {
   const { fasteners, rows: rules, stock } = design.definition
   return {
@@ -134,23 +157,11 @@ export function sheetMade(design: Design, part: Part, units: PrintUnits): MadeFr
     // a row takes the fastener its kind's rule names
     from: [part, fasteners, stock, rules],
     shows: () => [
-      part.thickness,
-      massWords(part.mass.value, units),
-      part.place,
+      drawnShows(part, units),
       part.stock,
       part.stock === null ? null : stock.sheets.find((s) => s.name === part.stock),
       part.pieces,
       part.notes,
-      part.patterns.map((pattern) => [
-        headOf(part, pattern),
-        pattern.flat.origin,
-        pattern.face,
-        shapeOf(pattern),
-        pattern.cuts.map((cut) => cut.opening),
-        pattern.marks.map((mark) => mark.says),
-        pattern.holes.rows,
-        pattern.holes.row,
-      ]),
       fastenersIn(design, part),
     ],
   }

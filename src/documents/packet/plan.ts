@@ -26,7 +26,18 @@ import { checksCsv, fastenerScheduleCsv, openingScheduleCsv, sheetScheduleCsv, s
 import type { ShopTables } from '../text/shop-tables.js'
 import { DEFAULT_SHOP, shopTablesText } from '../text/shop-tables.js'
 import { blanksMade, checksMade, coverMade, jointsMade, openingsMade, rowsMade, stockMade, templateMade } from './made-from-lists.js'
-import { bareMade, clampsMade, coachMade, figureMade, figureOf, headedMade, holesMade, sheetMade, tapeMade } from './made-from-parts.js'
+import {
+  bareMade,
+  clampsMade,
+  coachMade,
+  figureMade,
+  figureOf,
+  fullSizeMade,
+  headedMade,
+  holesMade,
+  sheetMade,
+  tapeMade,
+} from './made-from-parts.js'
 import type { GroupedParts } from './part-groups.js'
 import { groupedParts } from './part-groups.js'
 import type { MadeFrom, PlannedDocument } from './planned.js'
@@ -54,7 +65,6 @@ interface Room {
 /** What several documents are made from, described once each, so that whoever compares two packets compares it once. */
 interface Made {
   readonly coach: MadeFrom
-  readonly sheet: (part: Part) => MadeFrom
   readonly headed: (part: Part, pattern: Pattern) => MadeFrom
   readonly holes: (part: Part, pattern: Pattern) => MadeFrom
   /** the small figures of the title blocks of these parts; each view once, under one name with the view */
@@ -72,12 +82,10 @@ function once<K, V>(make: (key: K, second: Pattern) => V): (key: K, second?: Pat
   }
 }
 
-function madeFor(design: Design, options: PacketOptions): Made {
-  const units = unitsOf(options)
+function madeFor(design: Design): Made {
   const figure = once((view: ReturnType<typeof figureOf>) => figureMade(design, view))
   return {
     coach: coachMade(design),
-    sheet: once((part: Part) => sheetMade(design, part, units)),
     headed: once(headedMade),
     holes: once((part: Part, pattern) => holesMade(design, part, pattern)),
     figures: (parts) => [...new Set(parts.map(figureOf))].map((view) => figure(view)),
@@ -92,18 +100,22 @@ function roomFor(design: Design, options: PacketOptions): Room {
     made.set(pattern, known)
     return known
   }
-  return { design, options, shop, table, made: madeFor(design, options) }
+  return { design, options, shop, table, made: madeFor(design) }
 }
 
 /** Flat patterns of a group: one printed book, one at full size, and a drawing file of each face. */
 function flatDocuments({ design, options, made }: Room, group: GroupedParts): readonly PlannedDocument[] {
   const { folder, says, parts, patterns } = group
-  const of = (): readonly MadeFrom[] => [made.coach, ...parts.map((p) => made.sheet(p)), ...made.figures(parts)]
+  const of = (drawn: readonly MadeFrom[]): readonly MadeFrom[] => [made.coach, ...drawn, ...made.figures(parts)]
+  const [dimensioned, fullSize] = [
+    () => of(parts.map((p) => sheetMade(design, p, unitsOf(options)))),
+    () => of(parts.map((p) => fullSizeMade(p, unitsOf(options)))),
+  ]
   return [
-    pdfDocument(`${folder}/flat-patterns.pdf`, `Flat patterns of ${says}, dimensioned, to scale`, of, () =>
+    pdfDocument(`${folder}/flat-patterns.pdf`, `Flat patterns of ${says}, dimensioned, to scale`, dimensioned, () =>
       parts.flatMap((p) => flatPatternSheets(design, p, options)),
     ),
-    pdfDocument(`${folder}/full-size.pdf`, `Flat patterns of ${says} at full size, one roll page each`, of, () =>
+    pdfDocument(`${folder}/full-size.pdf`, `Flat patterns of ${says} at full size, one roll page each`, fullSize, () =>
       patterns.flatMap(({ part, pattern }) => fullSizeRoll(design, part, pattern, options)),
     ),
     ...patterns.flatMap(({ part, pattern }) => [
@@ -236,7 +248,7 @@ function templateDocuments({ design, options, made }: Room): readonly PlannedDoc
       pdfDocument(
         `templates/${fileStem(part, pattern)}-tiles.pdf`,
         `${faceName(part, pattern)} at full size on sheets to be laid together`,
-        () => [made.coach, made.sheet(part)],
+        () => [made.coach, fullSizeMade(part, unitsOf(options))],
         () => fullSizeTiles(design, part, pattern, options),
       ),
     )

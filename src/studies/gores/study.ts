@@ -55,23 +55,34 @@ export interface GoreStudyOptions {
   readonly onProgress?: (share: number) => void
 }
 
+/** The gores as the definition places them only: quick enough for every packet. */
+export function goresAsPlaced(derived: Derived): Pick<GoreStudy, 'make' | 'elastic' | 'within' | 'now'> {
+  const { ground } = derived.endSections.local
+  const { ends } = derived.definition
+  return Object.freeze({
+    make: ends.make,
+    elastic: elasticRadius(ends.skin.alloy, ends.skin.thickness.value),
+    within: ends.within,
+    now: layoutOf(ground, ends.seams, 'as the definition places them'),
+  })
+}
+
 export function goreStudy(derived: Derived, options: GoreStudyOptions = {}): GoreStudy {
   const { ground } = derived.endSections.local
   const { ends } = derived.definition
   const within = options.within ?? ends.within
   const tell = options.onProgress ?? (() => undefined)
   const inside = insideBetween(ground)
-  const now = layoutOf(ground, ends.seams, 'as the definition places them')
+  const placedNow = goresAsPlaced(derived)
+  const { now } = placedNow
   tell(0.1)
   const even = placeGores(inside, options.gores ?? ground.gores, now.inside ?? 0.03)
   tell(0.4)
   const enough = fewestGores(inside, within)
   tell(0.9)
   const study: GoreStudy = {
-    make: ends.make,
-    elastic: elasticRadius(ends.skin.alloy, ends.skin.thickness.value),
+    ...placedNow,
     within,
-    now,
     even: placed(ground, even, 'placed to deviate equally'),
     enough: enough && placed(ground, enough, `as many as stay within ${mm(within)} mm`),
   }

@@ -1,9 +1,10 @@
 /** Whether a formed panel can be had: its peak stretch against the alloy, its least thickness against the shop, its blank against the stock. */
-import { capacityCheck, distanceCheck, finding, mm } from '../../checks/check.js'
+import { capacityCheck, distanceCheck, finding, HAIR, mm } from '../../checks/check.js'
 import type { Definition } from '../../definition/types.js'
 import type { Check } from '../../derive/nouns.js'
+import { distanceToOutline } from '../../maths/outline.js'
 import { findAlloy } from '../../tables/alloys.js'
-import type { FormedBlank } from './nouns.js'
+import type { BlankPart, FormedBlank } from './nouns.js'
 
 /** Share of the least elongation that forming may use. No public table of limits was found; half is a judgement. */
 const SHARE = 0.5
@@ -58,7 +59,35 @@ export function blankChecks(made: Omit<FormedBlank, 'checks'>, definition: Defin
       made.stock === null ? 'fail' : 'pass',
     ),
   ]
+  checks.push(...made.parts.flatMap((own) => edgeCheck(own, definition)))
   if (converged) return checks
   const says = `The search for the blank of ${made.says} did not come to an end: its figures are not to be used.`
   return [...checks, finding({ id: `blank.${made.panel}.search`, says, source: 'residual of the search', concerns }, 'fail')]
+}
+
+/** A pilot so near the edge of its own sheet that the rivet would tear out: a row crosses a lap's edge there. Nothing is said where all is well. */
+function edgeCheck({ part, outline, holes }: BlankPart, { fasteners, rules, rows }: Definition): readonly Check[] {
+  const least = Math.min(
+    ...Object.values(rows).map((r) => fasteners.find((f) => f.id === r.fastener)?.diameter.value ?? Number.POSITIVE_INFINITY),
+  )
+  const need = rules.edgeDistance * least
+  const near = holes.x.map((x, i) => distanceToOutline(outline, x, holes.y[i])).map((d, i) => ({ d, row: holes.rows[holes.row[i]] }))
+  const tight = near.filter(({ d }) => d < need - HAIR)
+  if (tight.length === 0) return []
+  const worst = Math.min(...tight.map((t) => t.d))
+  const of = [...new Set(tight.map((t) => t.row))].join(', ')
+  return [
+    distanceCheck(
+      {
+        id: `blank.${part}.edge`,
+        says: `${tight.length} of the pilots of ${of} in ${part} stand within ${mm(need)} mm of its edge, the nearest at ${mm(worst)} mm: leave them out of the blank and set these rivets clear of the lap.`,
+        source: 'rules.edgeDistance of the definition',
+        concerns: [part],
+        mend: 'Move what the row belongs to, so that it crosses no lap there.',
+      },
+      need,
+      worst,
+      'caution',
+    ),
+  ]
 }

@@ -7,7 +7,7 @@
 import { capPart } from '../../derive/end-names.js'
 import type { Derived } from '../../derive/index.js'
 import type { FlatFrame, Outline, Place } from '../../derive/nouns.js'
-import { findAlloy } from '../../tables/alloys.js'
+import { type Alloy, findAlloy } from '../../tables/alloys.js'
 import { blankChecks } from './blank-checks.js'
 import type { Blanks, PanelBlank } from './compute.js'
 import { edgeOf, type Frame, frameOf, outlineIn, placedIn } from './flat.js'
@@ -34,7 +34,7 @@ export function blankStudy(derived: Ends, blanks: Blanks): BlankStudy {
       .map(capPart)
       .filter((part) => !has.has(part))
       .map((part) => ({ part, says: 'A cap over a flat roof has a ridge in it and is no single smooth panel: no blank is worked out.' })),
-    says: SAYS,
+    says: [elasticSays(derived.definition.ends.skin), ...SAYS],
   })
 }
 
@@ -43,6 +43,18 @@ const SAYS: readonly string[] = Object.freeze([
   'Where the sheet passes from one depth to another (under the cap, a neighbour or the barrel) it is taken to do so smoothly.',
   'Pilots only: drill at assembly, where the formed panel lies on the jig. Try a first-off before a batch is cut.',
 ])
+
+function elasticSays({ alloy, thickness }: Ends['definition']['ends']['skin']): string {
+  const { Fty, E } = alloyOf(alloy, thickness.value)
+  const strain = ((100 * Fty.value) / E.value).toFixed(2)
+  return `${alloy} yields at ${(Fty.value / 1e6).toFixed(0)} MPa (${Fty.source}), a strain of ${strain} % by its modulus: at least that much springs back when the press lets go, and more as the sheet hardens.`
+}
+
+function alloyOf(name: string, thickness: number): Alloy {
+  const found = findAlloy(name, thickness)
+  if (!found.ok) throw new Error(found.says)
+  return found.row
+}
 
 function formed(derived: Ends, shape: Shape, { panel, serves }: DistinctPanel, blank: PanelBlank): FormedBlank {
   const { definition } = derived
@@ -144,16 +156,14 @@ function placeAt(shape: Shape, on: OnSheet, end: Serves['end'], joint: number): 
 }
 
 function springbackOf(alloy: string, thickness: number, blank: PanelBlank): FormedBlank['springback'] {
-  const found = findAlloy(alloy, thickness)
-  if (!found.ok) throw new Error(found.says)
-  const { Fty, E } = found.row
+  const { Fty, E } = alloyOf(alloy, thickness)
   const elastic = Fty.value / E.value
   const share = shareBelow(blank, elastic)
   const percent = (x: number, digits: number): string => `${(100 * x).toFixed(digits)} %`
   return {
     elastic,
     share,
-    says: `${alloy} yields at ${(Fty.value / 1e6).toFixed(0)} MPa, a strain of ${percent(elastic, 2)} (${Fty.source}); at least that much springs back, and more as it hardens. ${percent(share, 0)} of this blank is stretched by less, and there the form is not set by the shape alone: the press must pull the whole sheet past yield.`,
+    says: `${percent(share, 0)} of this blank is stretched by less than the ${percent(elastic, 2)} that springs back${share < 0.005 ? '.' : '; there the shape alone does not set the form: the press must pull the whole sheet past yield.'}`,
   }
 }
 

@@ -5,9 +5,12 @@ import { packetPlan } from '../documents/packet/plan.js'
 import type { ShopTables } from '../documents/text/shop-tables.js'
 import { readShopTables } from '../documents/text/shop-tables.js'
 import { pagesToPdf } from '../paper/pdf.js'
+import type { BlankStudy } from '../studies/blanks/nouns.js'
+import { withBlanks } from '../studies/blanks/with-blanks.js'
 import { openText } from './open-text.js'
 import { partNamed } from './part-named.js'
 import { Refused, refuse } from './refused.js'
+import { blanksOf } from './studies/blanks-of.js'
 import { version } from './version.js'
 import { type PacketProgress, PacketRefused, type WrittenPacket, writePacket } from './write-packet.js'
 
@@ -26,10 +29,19 @@ export interface PacketArguments {
 export interface PacketWatch {
   readonly onProgress?: (progress: PacketProgress) => void
   readonly signal?: AbortSignal
+  /** blanks of formed panels that are being worked out already, while the design was checked; null when cancelled */
+  readonly blanks?: Promise<BlankStudy | null> | undefined
 }
 
-export async function makePacket(made: Design, options: PacketArguments, watch: PacketWatch): Promise<WrittenPacket> {
-  const { coach } = made.definition
+export interface MadePacket extends WrittenPacket {
+  /** as drawn: with the blanks of formed panels, and what was found about them */
+  readonly design: Design
+}
+
+export async function makePacket(derived: Design, options: PacketArguments, watch: PacketWatch): Promise<MadePacket> {
+  const { coach } = derived.definition
+  const blanks = await blanksFor(derived, watch)
+  const made = blanks ? withBlanks(derived, blanks) : derived
   const head = {
     program: `Coachwright ${version()}`,
     coach: coach.name,
@@ -46,16 +58,26 @@ export async function makePacket(made: Design, options: PacketArguments, watch: 
     program: head.program,
     tiles,
     ...(shop ? { shop } : {}),
+    ...(blanks ? { blanks } : {}),
   })
   const subject = `${coach.name}, revision ${made.revision}, unit ${head.unit}`
   try {
-    return await writePacket(plan, head, options.out, {
+    const written = await writePacket(plan, head, options.out, {
       ...watch,
       renderPdf: (pages, title) => pagesToPdf(pages, { title, author: coach.maker, subject, date: head.date }),
     })
+    return { ...written, design: made }
   } catch (reason) {
     throw refusalOf(reason, options.out)
   }
+}
+
+/** The packet waits for the blanks of formed panels; null where there are none to work out. */
+async function blanksFor({ definition }: Design, { signal, blanks }: PacketWatch): Promise<BlankStudy | null> {
+  if (definition.ends.make !== 'formed') return null
+  const study = await (blanks ?? blanksOf(definition, signal ? { signal } : {}))
+  if (!study) throw refuse('packet', 'Writing the packet was cancelled; nothing was changed.')
+  return study
 }
 
 /** What the disk refuses is a sentence; anything else is a bug and stays what it is. */

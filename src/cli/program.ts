@@ -97,6 +97,20 @@ export function programFor(terminal: Terminal, ended: Ended): Program {
     .addHelpText('after', '\nFigures for planning. Takes some seconds for a whole coach; progress is shown where a person watches.')
     .action(doing(async () => (await import('./commands/fit.js')).fitCommand))
 
+  command(
+    'blanks',
+    'Work out the flat blanks of formed gores and caps: stretch, thickness, size, stock sheet.',
+    'blanks examples/sedge-6.yaml',
+  )
+    .argument(...file)
+    .option(...inch)
+    .option(...json)
+    .addHelpText(
+      'after',
+      '\nTakes some seconds the first time, then keeps what it found. Ends with 1 when a panel cannot be formed as it is.',
+    )
+    .action(doing(async () => (await import('./commands/blanks.js')).blanksCommand))
+
   program
     .command('at')
     .description('Say what is at a place on the coach: on the outside, through the skin, and inside.')

@@ -4,6 +4,7 @@
  */
 import type { Design } from '../../derive/design.js'
 import type { Part, Pattern } from '../../derive/nouns.js'
+import type { BlankStudy } from '../../studies/blanks/nouns.js'
 import type { Page } from '../drawing/page.js'
 import type { PrintOptions } from '../drawing/sheet.js'
 import { unitsOf } from '../drawing/sheet.js'
@@ -12,6 +13,7 @@ import { coverSheets } from '../sheets/cover.js'
 import { flatPatternSheets } from '../sheets/flat-pattern.js'
 import { frameTemplateRoll, frameTemplateTiles } from '../sheets/frame-template.js'
 import { barePattern, fullSizeRoll, fullSizeTiles } from '../sheets/full-size.js'
+import { goreBlankSheets } from '../sheets/gore-blank.js'
 import { holeTableSheets } from '../sheets/hole-table-sheet.js'
 import { openingSchedule, rivetSchedule, strakeSchedule } from '../sheets/schedules.js'
 import { tapeCards } from '../sheets/tape-card.js'
@@ -51,6 +53,8 @@ export interface PacketOptions extends PrintOptions {
   readonly clamped?: ClampedEdge
   /** ids of parts to add at full size on sheets to be laid together */
   readonly tiles?: readonly string[]
+  /** of formed panels, whose patterns the design then holds */
+  readonly blanks?: BlankStudy
 }
 
 /** What each of several documents needs: the options, and each pattern's hole table made once. */
@@ -256,6 +260,22 @@ function templateDocuments({ design, options, made }: Room): readonly PlannedDoc
   return [...frames, ...asked]
 }
 
+function blankDocuments({ design, options, made }: Room): readonly PlannedDocument[] {
+  const { blanks } = options
+  if (!blanks) return []
+  return [
+    pdfDocument(
+      'ends/blanks.pdf',
+      'Blanks of formed gores and caps: how far the sheet is stretched, and how thin it gets',
+      () => [
+        made.coach,
+        ...blanks.blanks.map((blank) => ({ name: `blank ${blank.panel}`, from: [blank], shows: () => ({ ...blank, field: null }) })),
+      ],
+      () => goreBlankSheets(design, blanks, options),
+    ),
+  ]
+}
+
 /** Cards only where a row of holes runs along an edge long enough to be taped. */
 const TAPED: readonly string[] = ['sheets', 'frames', 'lining']
 
@@ -265,6 +285,7 @@ export function packetPlan(design: Design, options: PacketOptions = {}): readonl
   const groups = groupedParts(design)
   const body: readonly PlannedDocument[] = [
     ...scheduleDocuments(room),
+    ...blankDocuments(room),
     ...groups.flatMap((g) => flatDocuments(room, g)),
     ...groups.flatMap((g) => holeDocuments(room, g)),
     textDocument(

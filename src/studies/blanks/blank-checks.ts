@@ -1,7 +1,7 @@
 /** Whether a formed panel can be had: its peak stretch against the alloy, its least thickness against the shop, its blank against the stock. */
 import { capacityCheck, distanceCheck, finding, HAIR, mm } from '../../checks/check.js'
 import type { Definition } from '../../definition/types.js'
-import type { Check } from '../../derive/nouns.js'
+import type { Check, Outline } from '../../derive/nouns.js'
 import { distanceToOutline } from '../../maths/outline.js'
 import { findAlloy } from '../../tables/alloys.js'
 import type { BlankPart, FormedBlank } from './nouns.js'
@@ -71,8 +71,11 @@ function edgeCheck({ part, outline, holes }: BlankPart, { fasteners, rules, rows
     ...Object.values(rows).map((r) => fasteners.find((f) => f.id === r.fastener)?.diameter.value ?? Number.POSITIVE_INFINITY),
   )
   const need = rules.edgeDistance * least
-  const near = holes.x.map((x, i) => distanceToOutline(outline, x, holes.y[i])).map((d, i) => ({ d, row: holes.rows[holes.row[i]] }))
-  const tight = near.filter(({ d }) => d < need - HAIR)
+  const isNear = nearEdge(outline, need)
+  const tight = holes.x.flatMap((x, i) => {
+    const d = isNear(x, holes.y[i]) ? distanceToOutline(outline, x, holes.y[i]) : need
+    return d < need - HAIR ? [{ d, row: holes.rows[holes.row[i]] }] : []
+  })
   if (tight.length === 0) return []
   const worst = Math.min(...tight.map((t) => t.d))
   const of = [...new Set(tight.map((t) => t.row))].join(', ')
@@ -90,4 +93,14 @@ function edgeCheck({ part, outline, holes }: BlankPart, { fasteners, rules, rows
       'caution',
     ),
   ]
+}
+
+/** Whether a point may be within `reach` of an outline's edge: by boxes round its pieces, which spares the true distance for most holes. */
+function nearEdge(outline: Outline, reach: number): (x: number, y: number) => boolean {
+  const boxes = outline.map(([ax, ay, bulge], i) => {
+    const [bx, by] = outline[(i + 1) % outline.length]
+    const room = reach + Math.abs(bulge) * Math.hypot(bx - ax, by - ay)
+    return [Math.min(ax, bx) - room, Math.min(ay, by) - room, Math.max(ax, bx) + room, Math.max(ay, by) + room] as const
+  })
+  return (x, y) => boxes.some(([x0, y0, x1, y1]) => x > x0 && x < x1 && y > y0 && y < y1)
 }

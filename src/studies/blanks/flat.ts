@@ -84,6 +84,18 @@ export function placedIn(frame: Frame, turned: boolean, [x, y]: Point): Point {
 export function chainOf(says: string, kind: MarkLine['kind'], points: readonly Point[]): MarkLine[] {
   const last = points[points.length - 1]
   const straight = points.every((p) => offArc(points[0], last, 0, p) < 1e-5)
-  const ends = straight ? [points[0], last] : points
+  const ends = straight ? [points[0], last] : slanting(points)
   return ends.slice(1).map((to, i) => ({ says: i === 0 ? says : '', kind, from: ends[i], to }))
 }
+
+/** Without points that would make a piece of a curve run just along an axis: sheets dimension such lines, and this is none. */
+function slanting(points: readonly Point[]): readonly Point[] {
+  const kept = [points[0]]
+  for (const [x, y] of points.slice(1, -1)) {
+    const [fromX, fromY] = kept[kept.length - 1]
+    if (Math.abs(x - fromX) > LEVEL && Math.abs(y - fromY) > LEVEL) kept.push([x, y])
+  }
+  return [...kept, points[points.length - 1]]
+}
+
+const LEVEL = 1e-5

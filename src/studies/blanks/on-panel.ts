@@ -168,12 +168,15 @@ function capLines({ shape }: Laid): Line[] {
 function openingMarks(laid: Laid, opening: OpeningDerived): MarkLine[] {
   const loop = opening.end?.loop ?? []
   const seen = loop.map((p) => onPanel(laid, p))
-  const marks: MarkLine[] = []
-  for (const [i, from] of seen.entries()) {
-    const to = seen[(i + 1) % seen.length]
-    if (from && to) marks.push({ says: marks.length === 0 ? `${opening.id}, cut after forming` : '', kind: 'lap', from, to })
+  // begun where the loop is off the panel, so that each stretch on it is whole
+  const begin = seen.indexOf(null)
+  const round = [...seen.slice(Math.max(0, begin)), ...seen.slice(0, Math.max(0, begin)), ...(begin < 0 ? seen.slice(0, 1) : [])]
+  const stretches: Point[][] = [[]]
+  for (const point of round) {
+    if (point) stretches[stretches.length - 1].push(point)
+    else stretches.push([])
   }
-  return marks
+  return stretches.filter((s) => s.length > 1).flatMap((s, i) => chainOf(i === 0 ? `${opening.id}, cut after forming` : '', 'lap', s))
 }
 
 function onPanel(laid: Laid, [station, y, z]: readonly [number, number, number]): Point | null {

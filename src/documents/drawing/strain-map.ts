@@ -4,8 +4,8 @@
  */
 import type { StrainField } from '../../studies/blanks/nouns.js'
 import { textWidth } from './lettering.js'
-import type { Mark } from './page.js'
-import { FINE, letter, lines, rectangle, THIN } from './page.js'
+import type { Mark, Shape } from './page.js'
+import { FINE, letter, lines, path, rectangle, THIN } from './page.js'
 import type { View } from './view.js'
 
 type Segment = readonly [x1: number, y1: number, x2: number, y2: number]
@@ -53,7 +53,7 @@ function hatching(field: StrainField, view: View, levels: readonly number[]): re
       if (cut) segments.push([view.x(cut[0]), view.y(cut[1]), view.x(cut[2]), view.y(cut[3])])
     }
   }
-  return segments.length === 0 ? [] : [lines(joined(segments), { width: FINE, group: 'strain-hatch' })]
+  return segments.length === 0 ? [] : [path(runsOf(segments), { width: FINE, group: 'strain-hatch' })]
 }
 
 /** Node line i between rows j and j + 1: x, y, strain. */
@@ -72,17 +72,20 @@ function above(p: readonly [number, number, number], q: readonly [number, number
   return p[2] >= level ? [p[0], p[1], m[0], m[1]] : [m[0], m[1], q[0], q[1]]
 }
 
-/** Stretches that run on from each other in one line become one. */
-function joined(segments: readonly Segment[]): readonly Segment[] {
-  const out: [number, number, number, number][] = []
+/** Stretches that run on from each other, as one line each. */
+function runsOf(segments: readonly Segment[]): readonly Shape[] {
+  const runs: [number, number, 0][][] = []
   for (const [x1, y1, x2, y2] of segments) {
-    const last = out[out.length - 1]
-    if (last && last[2] === x1 && last[3] === y1 && Math.abs((x2 - x1) * (last[3] - last[1]) - (y2 - y1) * (last[2] - last[0])) < 1e-3) {
-      last[2] = x2
-      last[3] = y2
-    } else out.push([x1, y1, x2, y2])
+    const run = runs[runs.length - 1]
+    const end = run?.[run.length - 1]
+    if (end && end[0] === x1 && end[1] === y1) run.push([x2, y2, 0])
+    else
+      runs.push([
+        [x1, y1, 0],
+        [x2, y2, 0],
+      ])
   }
-  return out
+  return runs.map((points) => ({ points, closed: false }))
 }
 
 function contours(field: StrainField, view: View, levels: readonly number[]): readonly Mark[] {

@@ -3,8 +3,9 @@ import { readFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
 import { count } from '../../../tests/counts.js'
 import { readDefinition } from '../../definition/read-definition.js'
-import { fastenerId } from '../../derive/holes.js'
+import { fastenerId, placeOf } from '../../derive/holes.js'
 import { type Derived, derive } from '../../derive/index.js'
+import { placeWords } from '../../documents/drawing/words.js'
 import { type AtPlace, at } from './at.js'
 import { readEndAddress } from './end-address.js'
 
@@ -82,6 +83,18 @@ describe('a place on an end', () => {
       expect(Math.hypot(back.station - row.station[i], (back.end?.y ?? 9) - y, back.waterline - z)).toBeLessThan(5e-4)
       expect(back.address.split(',')[0]).toBe(there.address.split(',')[0])
     }
+  })
+})
+
+describe('a place as the documents print it, to a millimetre', () => {
+  it('is read back to within what that leaves open', () => {
+    for (const opening of six.endSections.openings) {
+      const there = found(placeWords(opening.place, 'us')).place
+      expect(Math.abs(there.station - opening.place.station)).toBeLessThan(1e-3)
+      expect(Math.abs(there.waterline - opening.place.waterline)).toBeLessThan(1e-3)
+    }
+    const row = six.endSections.rows.find((r) => r.id === 'tail-seam-2')!
+    for (let i = 0; i < row.station.length; i += 9) expect(says(placeWords(placeOf(row, i), 'us'))).toMatch(/^found tail gore/)
   })
 })
 

@@ -24,8 +24,8 @@ export interface EndSpot {
 type Refused = { readonly ok: false; readonly says: string }
 export type FoundOnEnd = { readonly ok: true; readonly spot: EndSpot } | Refused
 
-/** Two lengths of one address may differ by what rounding to a tenth makes of them, m. */
-const AGREE = 0.001
+/** Two lengths of one address may differ by what rounding to a millimetre makes of them, as documents print, m. */
+const AGREE = 0.002
 
 export function spotOnEnd(derived: Derived, address: EndAddress): FoundOnEnd {
   const { ground } = derived.endSections.local

@@ -204,5 +204,7 @@ describe('words', () => {
 
   it('says under below the floor line', () => {
     expect(placeWords({ side: 'left', station: 5.745, girth: 3.0, waterline: -0.12 }, 'us')).toBe('R 5745 WL -120 under (G 3000)')
+    const onEnd = { side: 'left', station: 2.1, girth: 1.24, waterline: 1.16, end: { which: 'nose', y: -0.236 } } as const
+    expect(placeWords(onEnd, 'us')).toBe('nose G 1240 (WL 1160, BL -236)')
   })
 })

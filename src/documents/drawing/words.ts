@@ -25,11 +25,23 @@ export const viewWords = (side: Side, flat: FlatFrame | null, market: Market): s
 /** Third angle in the United States and Australia, first angle elsewhere (ISO 128-3 allows both; common practice, no source). */
 export const projectionOf = (market: Market): 'first' | 'third' => (market === 'us' || market === 'au' ? 'third' : 'first')
 
-/** `R 5745 WL 1160 (G 1759)`; below the floor line the word "under" is printed as well as the sign. Always millimetres: stations are names. */
+/**
+ * On an end `nose G 1240 (WL 1160, BL 236)`, the girth from the crown down the vertical plane through the place and BL right
+ * positive, which `at` reads back. On the barrel `R 5745 WL 1160 (G 1759)`; below the floor line the word "under" is printed as well as the sign. Always
+ * millimetres: stations are names.
+ */
 export function placeWords(place: Place, market: Market): string {
+  if (place.end) return endWords(place, place.end)
   const letter = sideLetter(place.side, market)
   const station = fixed(place.station * 1000, 0)
   if (letter === null) return `STA ${station} G ${fixed(place.girth * 1000, 0)}`
-  const waterline = place.waterline < -0.0005 ? `WL ${fixed(place.waterline * 1000, 0)} under` : `WL ${fixed(place.waterline * 1000, 0)}`
+  const waterline = waterlineWords(place.waterline)
   return `${letter} ${station} ${waterline} (G ${fixed(place.girth * 1000, 0)})`
+}
+
+const waterlineWords = (z: number): string => `WL ${fixed(z * 1000, 0)}${z < -0.0005 ? ' under' : ''}`
+
+function endWords(place: Place, end: NonNullable<Place['end']>): string {
+  const across = Math.abs(end.y) < 0.0005 ? '0' : fixed(end.y * 1000, 0)
+  return `${end.which} G ${fixed(place.girth * 1000, 0)} (${waterlineWords(place.waterline)}, BL ${across})`
 }

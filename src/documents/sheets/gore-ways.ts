@@ -39,7 +39,7 @@ export function goreWays(design: Design, study: GoresAsPlaced, blanks: BlankStud
         { head: 'formed', width: text * 0.5, wraps: true },
       ],
       rows: study.now.gores.slice(0, Math.ceil(study.now.gores.length / 2)).map((gore) => goreRow(gore, study, blanks, units)),
-      style: { height: 2 },
+      style: { height: 1.8 },
     },
     options,
   )

@@ -205,6 +205,8 @@ function ruler(
   level: number,
   height: LetterHeight,
 ): readonly Mark[] {
+  // lengths of an end's members are their own: no ruler of the coach runs along them
+  if (part.place.end) return []
   const group = 'ruler'
   const [from, to] = axis === 'x' ? [box.x0, box.x1] : [box.y0, box.y1]
   const station =

@@ -25,7 +25,7 @@ function noteSentences(design: Design, part: Part, pattern: Pattern, units: Prin
   const stock = part.stock === null ? null : design.definition.stock.sheets.find((s) => s.name === part.stock)
   const { origin } = pattern.flat
   return [
-    `Dimensions in ${units === 'metric' ? 'millimetres' : 'inches'} from the origin mark (${origin.says}: STA ${(origin.station * 1000).toFixed(0)}, G ${(Math.abs(origin.girth) * 1000).toFixed(0)}). Drawn at the sheet's mid surface.`,
+    `Dimensions in ${units === 'metric' ? 'millimetres' : 'inches'} from the origin mark (${origin.says}${part.place.end ? '' : `: STA ${(origin.station * 1000).toFixed(0)}, G ${(Math.abs(origin.girth) * 1000).toFixed(0)}`}). Drawn at the sheet's mid surface.`,
     `Blank ${plainLength(box.x1 - box.x0, units)} × ${plainLength(box.y1 - box.y0, units)}${part.stock ? `, sheared from stock ${stock ? stockWords(stock, units) : part.stock}` : ''}, net ${massWords(part.mass.value, units)}.`,
     ...(part.pieces > 1 ? [`The cuts leave ${part.pieces} separate pieces.`] : []),
     ...(netOutline(pattern).removed.length > 0 ? ['A thin dashed edge is taken away by a cut.'] : []),

@@ -26,9 +26,9 @@ export const viewWords = (side: Side, flat: FlatFrame | null, market: Market): s
 export const projectionOf = (market: Market): 'first' | 'third' => (market === 'us' || market === 'au' ? 'third' : 'first')
 
 /**
- * On an end `nose G 1240 (WL 1160, BL 236)`, the girth from the crown down the vertical plane through the place and BL right
- * positive, which `at` reads back. On the barrel `R 5745 WL 1160 (G 1759)`; below the floor line the word "under" is printed as well as the sign. Always
- * millimetres: stations are names.
+ * On the barrel `R 5745 WL 1160 (G 1759)`; on an end `nose G 1240 (WL 1160, BL 236)`, the girth from the crown down the
+ * vertical plane through the place and BL right positive. `at` reads both back. Below the floor line the word "under" is
+ * printed as well as the sign. Always millimetres: stations are names.
  */
 export function placeWords(place: Place, market: Market): string {
   if (place.end) return endWords(place, place.end)

@@ -2,7 +2,7 @@
 import type { ProcessDefinition } from '../../definition/types.js'
 import { even, type Generator } from '../../maths/chance/generator.js'
 import { fillNormals } from '../../maths/chance/normal.js'
-import { type Carry, carriesOf, type Entry, growth, jigGrowth, type PartErrors, partErrors } from './errors.js'
+import { type Carry, carriesOf, depthOf, type Entry, growth, jigGrowth, type PartErrors, partErrors } from './errors.js'
 import type { FitModel } from './model.js'
 
 export interface Drawing {
@@ -65,7 +65,7 @@ export function drawing(model: FitModel, entries: readonly Entry[], process: Pro
         moved.scaleY[k] = parts.scaleY[part]
         moved.shiftX[k] = parts.shiftX[part]
         moved.shiftY[k] = parts.shiftY[part]
-        moved.depth[k] = under.reduce((sum, p) => sum + parts.thick[p], parts.thick[part] / 2)
+        moved.depth[k] = depthOf(parts.thick, part, under)
       })
       for (let from = 0; from < n; from += BLOCK) {
         const to = Math.min(n, from + BLOCK)

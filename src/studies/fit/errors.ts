@@ -91,6 +91,13 @@ export function entriesOf(model: FitModel): readonly Entry[] {
   )
 }
 
+/** How far out the middle of a layer lies from where it was drawn, its part and those under it thicker by `thicker`. m */
+export function depthOf(thicker: ArrayLike<number>, part: number, under: readonly number[]): number {
+  let sum = thicker[part] / 2
+  for (const p of under) sum += thicker[p]
+  return sum
+}
+
 /** How much longer each metre becomes: the part's own growth, or the jig's. */
 export const growth = (cte: number, assemblyC: number, punchC: number): number => cte * (assemblyC - punchC)
 export const jigGrowth = (assemblyC: number): number => JIG_STEEL_CTE.value * (assemblyC - REFERENCE_C)

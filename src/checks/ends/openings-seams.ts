@@ -33,9 +33,17 @@ export function openingAgainstSeams(ground: EndsGround, one: EndOpening): Check[
       checks.push(inLap(ground, one, k, mend()))
     else clear.push({ k, curve })
   }
+  const told = (list: readonly Check[]): Check[] => (one.cut.upright ? [...list] : list.map(underPlinth))
   const rim = rimPoints(one)
   const nearest = clear.map(({ k, curve }) => ({ k, ...nearestTo(curve, rim, below) })).sort((a, b) => a.distance - b.distance)[0]
-  return nearest ? [...checks, besideSeam(ground, one, nearest.k, nearest.distance, rim[nearest.index], mend)] : checks
+  return told(nearest ? [...checks, besideSeam(ground, one, nearest.k, nearest.distance, rim[nearest.index], mend)] : checks)
+}
+
+/** A vent on a roof stands on a plinth anyway: its underside can be shaped to a lap, which the rim of a window cannot. */
+function underPlinth(check: Check): Check {
+  if (check.verdict !== 'fail') return check
+  const mend = 'Shape the underside of its plinth to the lap and bed it in sealant, or move it clear of the seam.'
+  return { ...check, verdict: 'caution', mend }
 }
 
 function lazily<T>(make: () => T): () => T {

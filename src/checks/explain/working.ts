@@ -2,6 +2,8 @@
  * The working behind any number of a design, found by its id: masses, girths, grips, lengths, pitches, strengths, checks.
  * Every number here has its own working; a number the tables cannot give says why instead.
  */
+import * as endsFormulas from '../../derive/ends/ends.formulas.js'
+import * as wrapFormulas from '../../derive/ends/wrap.formulas.js'
 import type { Check } from '../../derive/nouns.js'
 import { shellFormulas } from '../../derive/shell/formulas/index.js'
 import type { Formulas } from '../../quantity/explain.js'
@@ -17,7 +19,11 @@ import { nearIds } from './near-ids.js'
 /** Every formula a working of a design may hold, for `explain`. */
 export const designFormulas: Formulas = Object.freeze({
   ...shellFormulas,
-  ...Object.fromEntries(Object.values(explainFormulas as Readonly<Record<string, AnyFormula>>).map((each) => [each.id, each])),
+  ...Object.fromEntries(
+    [endsFormulas, wrapFormulas, explainFormulas]
+      .flatMap((file) => Object.values(file as Readonly<Record<string, AnyFormula>>))
+      .map((each) => [each.id, each]),
+  ),
 })
 
 export interface Explainable {

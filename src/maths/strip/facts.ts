@@ -117,7 +117,7 @@ function measured(flat: FlatStrip, edge: 'p' | 'q'): { readonly isometry: number
     const dx = [run * Math.cos(a) + still * (x[k] - x[k - 1]), run * Math.cos(b) + still * (x[k] - x[k - 1])]
     const dy = [run * Math.sin(a) + still * (y[k] - y[k - 1]), run * Math.sin(b) + still * (y[k] - y[k - 1])]
     for (const [u, weight] of GAUSS) {
-      const [vx, vy] = [slope(u, x[k - 1], x[k], dx[0], dx[1]), slope(u, y[k - 1], y[k], dy[0], dy[1])]
+      const [vx, vy] = [cubicSlope(u, x[k - 1], x[k], dx[0], dx[1]), cubicSlope(u, y[k - 1], y[k], dy[0], dy[1])]
       sum += weight * Math.sqrt(vx * vx + vy * vy)
       twiceArea += weight * (cubic(u, x[k - 1], x[k], dx[0], dx[1]) * vy - cubic(u, y[k - 1], y[k], dy[0], dy[1]) * vx)
     }
@@ -126,7 +126,7 @@ function measured(flat: FlatStrip, edge: 'p' | 'q'): { readonly isometry: number
   return { isometry: isometry / along[along.length - 1], twiceArea }
 }
 
-const slope = (u: number, a: number, b: number, ma: number, mb: number): number =>
+const cubicSlope = (u: number, a: number, b: number, ma: number, mb: number): number =>
   ma + u * (2 * (3 * (b - a) - 2 * ma - mb) + 3 * u * (ma + mb - 2 * (b - a)))
 
 /** Area within the outline by Green's theorem: out along the first edge, back along the second, straight over at the ends. */

@@ -90,6 +90,7 @@ export function flatEdge(flat: FlatStrip, edge: 'p' | 'q', at: number): Flat {
   ]
 }
 
+/** The cubic from a at u = 0 to b at u = 1 that leaves with the slope ma and arrives with mb. */
 export const cubic = (u: number, a: number, b: number, ma: number, mb: number): number =>
   a + u * (ma + u * (3 * (b - a) - 2 * ma - mb + u * (ma + mb - 2 * (b - a))))
 

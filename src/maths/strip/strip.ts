@@ -40,7 +40,7 @@ export interface StripOptions {
 }
 
 /** What a ruling may leave of |F| / (|p'||q'||d|). */
-export const DEVELOPABLE = 1e-6
+const DEVELOPABLE = 1e-6
 /** Error of the development goes by the fourth power of it: at 0.06 some nanometres a metre. */
 const TURN = 0.06
 /** An edge that runs along its ruling, within this angle, is an edge of regression. rad */

@@ -9,6 +9,7 @@
  * The first edge starts at the origin and its chord runs along +x, y toward the second edge: seen from the side of p' x d.
  */
 import { cross, dot, length } from '../vec.js'
+import { cubic } from './on-strip.js'
 import type { Ruling } from './ruling.js'
 import type { DevelopableStrip } from './strip.js'
 
@@ -49,8 +50,9 @@ export function unroll(strip: DevelopableStrip): FlatStrip {
     const [a, b, c] = [pHeading[k], pHeading[k + 1], pHeading[k + 2]]
     const cosines: Three = [Math.cos(a), Math.cos(b), Math.cos(c)]
     const sines: Three = [Math.sin(a), Math.sin(b), Math.sin(c)]
-    px.push(px[k] + overHalf(cosines, s), px[k] + overCell(cosines, s))
-    py.push(py[k] + overHalf(sines, s), py[k] + overCell(sines, s))
+    // the middle is laid last, between bounds that are known
+    px.push(Number.NaN, px[k] + overCell(cosines, s))
+    py.push(Number.NaN, py[k] + overCell(sines, s))
   }
   const last = rulings.length - 1
   return placed(rulings, px, py, heading, -Math.atan2(py[last], px[last]))
@@ -99,15 +101,34 @@ function placed(rulings: readonly Ruling[], x: readonly number[], y: readonly nu
   const px = x.map((each, k) => c * each - s * y[k])
   const py = x.map((each, k) => s * each + c * y[k])
   const turned = heading.map((each) => each + by)
+  const qx = px.map((each, k) => each + rulings[k].length * Math.cos(turned[k]))
+  const qy = py.map((each, k) => each + rulings[k].length * Math.sin(turned[k]))
+  for (let k = 1; k < rulings.length; k += 2) {
+    const [a, m, b] = [rulings[k - 1], rulings[k], rulings[k + 1]]
+    const pHeads = [turned[k - 1] - a.pAngle, turned[k + 1] - b.pAngle] as const
+    const qHeads = [turned[k - 1] - a.qAngle, turned[k + 1] - b.qAngle] as const
+    middle(px, py, k, [a.s, m.s, b.s], pHeads)
+    middle(qx, qy, k, [a.t, m.t, b.t], qHeads)
+    const off = Math.atan2(qy[k] - py[k], qx[k] - px[k]) - turned[k]
+    turned[k] += off - 2 * Math.PI * Math.round(off / (2 * Math.PI))
+  }
   return Object.freeze({
     s: rulings.map((r) => r.s),
     t: rulings.map((r) => r.t),
     px,
     py,
-    qx: px.map((each, k) => each + rulings[k].length * Math.cos(turned[k])),
-    qy: py.map((each, k) => each + rulings[k].length * Math.sin(turned[k])),
+    qx,
+    qy,
     heading: turned,
     pHeading: rulings.map((r, k) => turned[k] - r.pAngle),
     qHeading: rulings.map((r, k) => turned[k] - r.qAngle),
   })
+}
+
+/** Lays point k of an edge on the cubic between its neighbours, which keeps the edge's length to a higher order than the cell's own parabola. */
+function middle(x: number[], y: number[], k: number, along: Three, heads: readonly [number, number]): void {
+  const run = along[2] - along[0]
+  const u = run > 0 ? (along[1] - along[0]) / run : 0
+  x[k] = cubic(u, x[k - 1], x[k + 1], run * Math.cos(heads[0]), run * Math.cos(heads[1]))
+  y[k] = cubic(u, y[k - 1], y[k + 1], run * Math.sin(heads[0]), run * Math.sin(heads[1]))
 }

@@ -3,6 +3,7 @@
  * between them. Allowables must be confirmed from the current handbook; each source says how far it is verified.
  */
 
+import type { SheetMaterial } from '../../definition/types.js'
 import { rivetsPerLength } from '../../derive/common/spacing.formulas.js'
 import type { FastenerRow, Stack } from '../../derive/nouns.js'
 import {
@@ -116,7 +117,7 @@ function bearingOf(subject: Subject, row: FastenerRow): Worked<'N'> | Missing {
 function materialOf({ design }: Subject, row: FastenerRow, part: string): string | null {
   const made = design.parts.find((p) => p.id === part)
   if (made) return made.material
-  // end skins and the underbelly are layers of the joint though their parts are not derived yet
+  // the underbelly is a layer of its joint though its part is not derived yet
   const layer = design.joints.find((j) => j.id === row.joint)?.layers.find((l) => l.parts.includes(part))
   return layer?.material ?? null
 }
@@ -128,8 +129,13 @@ const GROUPS: readonly (readonly [RegExp, keyof typeof PER_INCH])[] = [
   [/^(2017|clad 2024-T3|2024-T3 clad)/i, 'table 4-10'],
 ]
 
+/** The sheet a row holds: an end has its own. */
+function skinOf({ design }: Subject, row: FastenerRow): SheetMaterial {
+  return row.end ? design.definition.ends.skin : design.definition.shell.skin
+}
+
 function perInch(subject: Subject, row: FastenerRow): Worked<'1/m'> | Missing {
-  const { skin } = subject.design.definition.shell
+  const skin = skinOf(subject, row)
   const hole = strengthHole(subject, row)
   if (typeof hole !== 'number') return hole
   const table = GROUPS.find(([pattern]) => pattern.test(skin.alloy))?.[1]
@@ -139,7 +145,7 @@ function perInch(subject: Subject, row: FastenerRow): Worked<'1/m'> | Missing {
 }
 
 function buckling(subject: Subject, row: FastenerRow): Worked<'Pa'> | Missing {
-  const { skin } = subject.design.definition.shell
+  const skin = skinOf(subject, row)
   const found = findAlloy(skin.alloy, skin.thickness.value)
   if (!found.ok) return { missing: found.says }
   const { Ec, Fcy } = found.row

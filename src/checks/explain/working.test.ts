@@ -113,6 +113,29 @@ describe('a working', () => {
   })
 })
 
+describe('the ends', () => {
+  const of = subject('sedge-6')
+  it('reach, meet the barrel and measure what their own working says', () => {
+    // the profile by hand: roof 465.9, brow 408.5 and the face to where it hangs straight down, 229.2
+    expect(value(of, 'ends.reach')).toBeCloseTo(1.10356, 5)
+    expect(value(of, 'ends.reach')).toBeCloseTo(of.design.ends.reach, 9)
+    // one barrel sheet under a section that turns 150 degrees: 6357.5 less 2 x 0.81 x 150 pi / 180
+    expect(value(of, 'ends.joint-edge')).toBeCloseTo(6.3533, 4)
+    expect(value(of, 'ends.joint-edge')).toBeCloseTo(of.design.ends.jointEdge, 6)
+    expect(value(of, 'ends.area')).toBeCloseTo(of.design.ends.area, 9)
+  })
+  it('have rows and parts that can be asked for, strengths by their own sheet', () => {
+    const listed = new Set(explainable(of).map((e) => e.id))
+    for (const id of ['row.nose-seam-1.pitch.cap-base', 'row.tail-cap.grip', 'part.nose-gore-1.mass', 'part.tail-header-ring.mass'])
+      expect(listed).toContain(id)
+    // gore, gore and rib: 1.02 + 1.02 + 1.6
+    expect(value(of, 'row.nose-seam-1.grip')).toBeCloseTo(0.00364, 9)
+    const rivets = working(of, 'row.nose-seam-1.per-inch')
+    if (rivets.kind !== 'number') throw new Error('no number')
+    expect(rivets.worked.inputs.t).toBeCloseTo(0.00102, 9)
+  })
+})
+
 describe('an id that is not there', () => {
   const of = subject('sedge-6')
   it('is answered with those near it', () => {

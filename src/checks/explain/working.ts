@@ -10,6 +10,7 @@ import type { Formulas } from '../../quantity/explain.js'
 import type { AnyFormula, Worked } from '../../quantity/formula.js'
 import { type Entry, isMissing, type Subject } from './entry.js'
 import * as explainFormulas from './explain.formulas.js'
+import { endEntries } from './explain-ends.js'
 import { massEntries } from './explain-masses.js'
 import { rowEntries } from './explain-rows.js'
 import { sectionEntries } from './explain-section.js'
@@ -43,7 +44,13 @@ const ENTRIES = new WeakMap<Subject, ReadonlyMap<string, Entry>>()
 function numberEntries(subject: Subject): ReadonlyMap<string, Entry> {
   const known = ENTRIES.get(subject)
   if (known) return known
-  const all = [...massEntries(subject), ...sectionEntries(subject), ...stockEntries(subject), ...rowEntries(subject)]
+  const all = [
+    ...massEntries(subject),
+    ...sectionEntries(subject),
+    ...stockEntries(subject),
+    ...endEntries(subject),
+    ...rowEntries(subject),
+  ]
   // the first of two that share an id is the one that is meant: a row with two spans between the same marks names its first
   const made = new Map([...all].reverse().map((e) => [e.id, e] as const))
   const inOrder = new Map(all.map((e) => [e.id, made.get(e.id) as Entry]))

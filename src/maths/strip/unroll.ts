@@ -4,12 +4,12 @@
  * exact for a developable. The first edge follows by its own arc length along its angle to the rulings.
  *
  * Every integral is Simpson's over a cell of three rulings, with derivatives from the same three: fourth order, though rulings need
- * not be evenly spaced. The second edge is laid by ruling lengths alone, so that its length in the plane proves the whole.
+ * not be evenly spaced. The second edge is laid by ruling lengths alone, so that its length in the plane proves the whole; about
+ * the point of a fan at the second edge it is the other way round.
  *
  * The first edge starts at the origin and its chord runs along +x, y toward the second edge: seen from the side of p' x d.
  */
 import { cross, dot, length } from '../vec.js'
-import { cubic } from './on-strip.js'
 import type { Ruling } from './ruling.js'
 import type { DevelopableStrip } from './strip.js'
 
@@ -43,19 +43,32 @@ const overHalf = (g: Three, f: Three): number => {
 export function unroll(strip: DevelopableStrip): FlatStrip {
   const { rulings } = strip
   const heading = headings(rulings)
-  const pHeading = rulings.map((r, k) => heading[k] - r.pAngle)
   const [px, py] = [[0], [0]]
   for (let k = 0; k + 2 < rulings.length; k += 2) {
-    const s: Three = [rulings[k].s, rulings[k + 1].s, rulings[k + 2].s]
-    const [a, b, c] = [pHeading[k], pHeading[k + 1], pHeading[k + 2]]
-    const cosines: Three = [Math.cos(a), Math.cos(b), Math.cos(c)]
-    const sines: Three = [Math.sin(a), Math.sin(b), Math.sin(c)]
-    // the middle is laid last, between bounds that are known
-    px.push(Number.NaN, px[k] + overCell(cosines, s))
-    py.push(Number.NaN, py[k] + overCell(sines, s))
+    const steps = firstEdge(rulings.slice(k, k + 3), heading.slice(k, k + 3))
+    px.push(...steps.map(([x]) => px[k] + x))
+    py.push(...steps.map(([, y]) => py[k] + y))
   }
   const last = rulings.length - 1
   return placed(rulings, px, py, heading, -Math.atan2(py[last], px[last]))
+}
+
+/** How far the first edge goes over a cell, from its first bound to its middle and to its second. */
+function firstEdge([a, m, b]: readonly Ruling[], [headA, headM, headB]: readonly number[]): readonly (readonly [number, number])[] {
+  if (a.t === b.t) {
+    // about a point of the second edge, which stays where it is: the rulings alone lay the first
+    const end = (r: Ruling, head: number) => [r.length * Math.cos(head), r.length * Math.sin(head)] as const
+    const [x, y] = end(a, headA)
+    return [end(m, headM), end(b, headB)].map(([u, v]) => [x - u, y - v] as const)
+  }
+  const s: Three = [a.s, m.s, b.s]
+  const heads = [headA - a.pAngle, headM - m.pAngle, headB - b.pAngle]
+  const cosines: Three = [Math.cos(heads[0]), Math.cos(heads[1]), Math.cos(heads[2])]
+  const sines: Three = [Math.sin(heads[0]), Math.sin(heads[1]), Math.sin(heads[2])]
+  return [
+    [overHalf(cosines, s), overHalf(sines, s)],
+    [overCell(cosines, s), overCell(sines, s)],
+  ]
 }
 
 /** Heading of every ruling, the first one's own angle to the first edge to begin with. */
@@ -74,7 +87,9 @@ function turns(a: Ruling, m: Ruling, b: Ruling): readonly [number, number] {
   // great circles over both halves and over the whole, extrapolated to the curve between them
   if (first * second >= 0) {
     const more = (first + second - both) / 3
-    return [first + more / 2, first + second + more]
+    // a curve leaves its great circle by its own curvature squared, which here is how fast the sheet bends for what its rulings turn
+    const [mine, other] = [first * bent(a, m) ** 2, second * bent(m, b) ** 2]
+    return [first + more * (mine + other === 0 ? 0.5 : mine / (mine + other)), first + second + more]
   }
   // where rulings turn back within the cell the curve has a cusp, and only its derivative is smooth
   const asides = [a, m, b].map((r) => cross(r.normal, r.direction))
@@ -87,6 +102,8 @@ function turns(a: Ruling, m: Ruling, b: Ruling): readonly [number, number] {
   }
   return [half, whole]
 }
+
+const bent = (a: Ruling, b: Ruling): number => length(cross(a.normal, b.normal))
 
 /** Angle between two rulings, counter-clockwise about the sheet's normal. */
 function turnBetween(a: Ruling, b: Ruling): number {
@@ -101,34 +118,15 @@ function placed(rulings: readonly Ruling[], x: readonly number[], y: readonly nu
   const px = x.map((each, k) => c * each - s * y[k])
   const py = x.map((each, k) => s * each + c * y[k])
   const turned = heading.map((each) => each + by)
-  const qx = px.map((each, k) => each + rulings[k].length * Math.cos(turned[k]))
-  const qy = py.map((each, k) => each + rulings[k].length * Math.sin(turned[k]))
-  for (let k = 1; k < rulings.length; k += 2) {
-    const [a, m, b] = [rulings[k - 1], rulings[k], rulings[k + 1]]
-    const pHeads = [turned[k - 1] - a.pAngle, turned[k + 1] - b.pAngle] as const
-    const qHeads = [turned[k - 1] - a.qAngle, turned[k + 1] - b.qAngle] as const
-    middle(px, py, k, [a.s, m.s, b.s], pHeads)
-    middle(qx, qy, k, [a.t, m.t, b.t], qHeads)
-    const off = Math.atan2(qy[k] - py[k], qx[k] - px[k]) - turned[k]
-    turned[k] += off - 2 * Math.PI * Math.round(off / (2 * Math.PI))
-  }
   return Object.freeze({
     s: rulings.map((r) => r.s),
     t: rulings.map((r) => r.t),
     px,
     py,
-    qx,
-    qy,
+    qx: px.map((each, k) => each + rulings[k].length * Math.cos(turned[k])),
+    qy: py.map((each, k) => each + rulings[k].length * Math.sin(turned[k])),
     heading: turned,
     pHeading: rulings.map((r, k) => turned[k] - r.pAngle),
     qHeading: rulings.map((r, k) => turned[k] - r.qAngle),
   })
-}
-
-/** Lays point k of an edge on the cubic between its neighbours, which keeps the edge's length to a higher order than the cell's own parabola. */
-function middle(x: number[], y: number[], k: number, along: Three, heads: readonly [number, number]): void {
-  const run = along[2] - along[0]
-  const u = run > 0 ? (along[1] - along[0]) / run : 0
-  x[k] = cubic(u, x[k - 1], x[k + 1], run * Math.cos(heads[0]), run * Math.cos(heads[1]))
-  y[k] = cubic(u, y[k - 1], y[k + 1], run * Math.sin(heads[0]), run * Math.sin(heads[1]))
 }

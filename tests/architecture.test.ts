@@ -80,6 +80,9 @@ const SHOWN: Readonly<
       'more of Node than paper needs': { 'src/paper/pdf.ts': "import { spawn } from 'node:child_process'" },
     },
     clean: {
+      'a local of that name': {
+        'src/derive/fit.ts': 'export const sigma = ({ process }: { process: { sigma: number } }) => process.sigma',
+      },
       'a root': { 'src/cli/main.ts': "import { readFileSync } from 'node:fs'\nexport const now = () => Date.now() + process.pid" },
       'fonts for paper': { 'src/paper/fonts.ts': "import { Buffer } from 'node:buffer'\nimport { createRequire } from 'node:module'" },
       'a date that is given': { 'src/paper/pdf.ts': 'export const made = (iso: string) => new Date(iso)' },

@@ -78,10 +78,30 @@ function isTypeOnly(clause: ts.ImportClause | undefined): boolean {
 export function usesGlobal(node: ts.Node, names: ReadonlySet<string>): boolean {
   if (!ts.isIdentifier(node) || !names.has(node.text)) return false
   const parent = node.parent
-  if (ts.isPropertyAccessExpression(parent)) return parent.expression === node
+  if (ts.isPropertyAccessExpression(parent)) return parent.expression === node && !isLocal(node)
   if (ts.isTypeReferenceNode(parent) || ts.isQualifiedName(parent)) return false
   const declared = parent as { readonly name?: ts.Node }
-  return declared.name !== node && !ts.isImportSpecifier(parent) && !ts.isExportSpecifier(parent)
+  if (declared.name === node || ts.isImportSpecifier(parent) || ts.isExportSpecifier(parent)) return false
+  return !isLocal(node)
+}
+
+/** Whether a name is declared by something that encloses its use: a parameter, or a variable of an enclosing block. */
+function isLocal(node: ts.Identifier): boolean {
+  const declares = (name: ts.BindingName): boolean =>
+    ts.isIdentifier(name) ? name.text === node.text : name.elements.some((e) => ts.isBindingElement(e) && declares(e.name))
+  for (let at: ts.Node = node; at; at = at.parent) {
+    if (ts.isFunctionLike(at) && at.parameters.some((p) => declares(p.name))) return true
+    if (
+      ts.isForOfStatement(at) &&
+      ts.isVariableDeclarationList(at.initializer) &&
+      at.initializer.declarations.some((d) => declares(d.name))
+    )
+      return true
+    const statements = (ts.isBlock(at) || ts.isSourceFile(at)) && at.statements
+    if (statements && statements.some((s) => ts.isVariableStatement(s) && s.declarationList.declarations.some((d) => declares(d.name))))
+      return true
+  }
+  return false
 }
 
 /** `Date.now()`, `Date()` and `new Date()` read the clock; a date made from what it is given does not. */

@@ -147,10 +147,12 @@ export function fullSizeRoll(design: Design, part: Part, pattern: Pattern, optio
   })
 }
 
-function arrowsFor(pattern: Pattern, x: number, y: number): readonly Mark[] {
+function arrowsFor(pattern: Pattern, x: number, low: number): readonly Mark[] {
   const turn = (axis: string, ahead: number): number => ahead + (axis === 'aft' || axis === 'down' || axis === 'left' ? 180 : 0)
   const word = (axis: string): string =>
     axis === 'aft' || axis === 'forward' ? 'forward' : axis === 'up' || axis === 'down' ? 'up' : 'right of travel'
+  // an arrow that points down needs its room below
+  const y = turn(pattern.flat.y, 90) === 270 ? low - 34 : low
   return [
     ...directionArrow(x, y, turn(pattern.flat.x, 0), word(pattern.flat.x), 20),
     ...directionArrow(x, y, turn(pattern.flat.y, 90), word(pattern.flat.y), 20),

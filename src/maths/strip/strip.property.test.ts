@@ -83,10 +83,10 @@ describe('strips between ribs drawn at random', () => {
         }
   })
   it('lie flat with both edges as long as the curves, and as much area', () => {
-    for (const strip of good.slice(0, count(100))) {
+    for (const strip of good) {
       const facts = stripFacts(strip, unroll(strip))
-      expect(facts.isometry).toBeLessThan(1e-6)
-      expect(facts.area.residual).toBeLessThan(1e-6)
+      expect(facts.isometry).toBeLessThan(5e-7)
+      expect(facts.area.residual).toBeLessThan(5e-7)
     }
   })
   it('are refused with a place, a warp and a sentence; where there is no root, F keeps its sign there', () => {

@@ -81,17 +81,21 @@ function headings(rulings: readonly Ruling[]): number[] {
   return heading
 }
 
+/** How many times as much one half of a cell may turn as the other to be extrapolated. */
+const ALIKE = 4
+
 /** Turn of the ruling within the sheet from a cell's first bound to its middle and to its second. */
 function turns(a: Ruling, m: Ruling, b: Ruling): readonly [number, number] {
   const [first, second, both] = [turnBetween(a, m), turnBetween(m, b), turnBetween(a, b)]
-  // great circles over both halves and over the whole, extrapolated to the curve between them
-  if (first * second >= 0) {
+  // great circles over both halves and over the whole, extrapolated to the curve between them; on halves much alike, since where
+  // rulings turn back the curve has a cusp, near which it bends without bound
+  if (first * second > 0 && Math.max(first / second, second / first) < ALIKE) {
     const more = (first + second - both) / 3
     // a curve leaves its great circle by its own curvature squared, which here is how fast the sheet bends for what its rulings turn
     const [mine, other] = [first * bent(a, m) ** 2, second * bent(m, b) ** 2]
-    return [first + more * (mine + other === 0 ? 0.5 : mine / (mine + other)), first + second + more]
+    return [first + more * (mine === 0 ? 0.5 : mine / (mine + other)), first + second + more]
   }
-  // where rulings turn back within the cell the curve has a cusp, and only its derivative is smooth
+  // at the cusp only its derivative is smooth
   const asides = [a, m, b].map((r) => cross(r.normal, r.direction))
   let [half, whole] = [0, 0]
   for (let x = 0; x < 3; x++) {

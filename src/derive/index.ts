@@ -1,7 +1,7 @@
 /** The whole derivation, in the order it happens: the only file that knows which trade needs what. */
 import type { Definition } from '../definition/types.js'
 import type { Design } from './design.js'
-import type { Handed } from './ends/ground.js'
+import type { BarrelRow, Handed } from './ends/ground.js'
 import { deriveEnds, type Ends } from './ends/index.js'
 import { FORGETFUL, type Memo } from './memo.js'
 import { deriveShell, type Shell, type ShellInput } from './shell/index.js'
@@ -22,7 +22,7 @@ export function derive(definition: Definition, memo: Memo = FORGETFUL): Derived 
   const shell = deriveShell(input, memo)
   const { section } = shell
   const handed = memo.keep('handed to the ends', [section, shell.laid.token], () => handedToEnds(shell))
-  const ends = deriveEnds(definition, handed, memo)
+  const ends = deriveEnds(definition, handed, memo, definition.ends.make === 'wrapped' ? rowsIntoEnds(shell, memo) : [])
   return Object.freeze({
     definition,
     section: { points: shell.points, halfGirth: section.toe, floorGirth: section.floor, width: section.width, residual: section.residual },
@@ -47,6 +47,17 @@ function handedToEnds({ section, laid }: Shell): Handed {
     liningDepth: liningDepth(laid.input),
     rimReach: rimReach(laid.input),
   }
+}
+
+/** Rows of the barrel that run through a gore at the joint; those of openings' rims do not. */
+function rowsIntoEnds({ resolved }: Shell, memo: Memo): BarrelRow[] {
+  return resolved.flatMap((one) => {
+    const met = one.through.filter(({ plate }) => plate.kind === 'gore')
+    if (met.length === 0) return []
+    return [
+      memo.keep(`into the ends ${one.row.id}`, [one], () => ({ row: one.row, through: new Map(met.map((m) => [m.plate.part, m.index])) })),
+    ]
+  })
 }
 
 /** Said on every cover: what this version does not derive or check. */

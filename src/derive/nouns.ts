@@ -212,11 +212,32 @@ export interface EndRibFacts {
   readonly capToBase: number
 }
 
+/** A gore bent over its ribs without stretching: what that costs. Nulls where it cannot be. m, rad. */
+export interface WrappedGoreFacts {
+  readonly gore: number
+  /** why it cannot be wrapped, where and by how much; null where it can */
+  readonly refused: string | null
+  /** most that a bending line falls from one edge to the other */
+  readonly drop: { readonly most: number; readonly waterline: number } | null
+  /** least radius along the bending lines, the corners' fans left out; null where it is flat */
+  readonly bend: { readonly radius: number; readonly waterline: number } | null
+  /** how far the fans at the cap's and the toe's corners turn the sheet */
+  readonly crease: { readonly top: number; readonly foot: number } | null
+  /** the radius below which it must be rolled first */
+  readonly elastic: Worked<'m'>
+  /** how far it lies inside the lofted surface, along the normal, at its deepest */
+  readonly inside: { readonly depth: number; readonly azimuth: number; readonly waterline: number } | null
+  /** angles at which it meets its neighbours or the barrel, each at its largest */
+  readonly kinks: Readonly<Record<'right' | 'left', { readonly angle: number; readonly waterline: number } | null>>
+}
+
 /** An end section as lofted, nose and tail alike. m, m2, rad. */
 export interface EndsDerived {
   /** tip beyond the joint frame */
   readonly reach: number
   readonly make: 'formed' | 'wrapped'
+  /** gores from the right joint to the left one, where they are wrapped */
+  readonly wrapped?: readonly WrappedGoreFacts[]
   /** azimuths of the gores' edges from the right joint to the left one */
   readonly edges: readonly number[]
   /** of the whole lofted surface of one end */

@@ -16,6 +16,7 @@ export function endFacts(local: LocalEnd): Omit<EndsDerived, 'jig' | 'sideJig'> 
   return {
     reach: loftAt(ground.loft, 0, widestSigma(local)).r,
     make: ends.make,
+    ...(local.wrapped ? { wrapped: local.wrapped.facts } : {}),
     edges: ground.edges,
     area,
     centroid: { out: mean(0), waterline: mean(2) },

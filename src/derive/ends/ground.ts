@@ -6,6 +6,7 @@ import type { Definition } from '../../definition/types.js'
 import type { Loft } from '../../maths/loft.js'
 import type { TangentChain } from '../../maths/tangent-chain.js'
 import { edgeAzimuths, goreCount } from '../end-names.js'
+import type { FastenerRow } from '../nouns.js'
 import { sigmaAtMeridian } from './meridian.js'
 import { type RibCurve, ribCurve } from './rib-curve.js'
 import { endLoft, sigmaAt } from './surface.js'
@@ -26,6 +27,12 @@ export interface Handed {
   readonly liningDepth: number
   /** cut to the outer edge of a rim ring, m */
   readonly rimReach: number
+}
+
+/** A row of the barrel that runs through a sheet of an end, and which of its fasteners go through each. */
+export interface BarrelRow {
+  readonly row: FastenerRow
+  readonly through: ReadonlyMap<string, readonly number[]>
 }
 
 export interface Ground {

@@ -11,7 +11,7 @@ import { FORGETFUL, type Memo } from '../memo.js'
 import type { EndsDerived, FastenerRow, Joint, OpeningDerived, Part } from '../nouns.js'
 import { clearance, type EndCut, endCuts } from './cuts.js'
 import { endFacts } from './facts.js'
-import type { EndInput, Handed } from './ground.js'
+import type { BarrelRow, EndInput, Handed } from './ground.js'
 import { endJig, ribShapes } from './jig.js'
 import { endJoints } from './joints.js'
 import { type EndRow, type Layer, resolveEndRow, skinsAt } from './layers.js'
@@ -21,6 +21,7 @@ import { endOpening, liesOnEnd, ribsCutBy, rimPart, rimRing, rimRow } from './op
 import { ribParts, ringParts, type Standing, skinParts } from './parts.js'
 import { type LocalRow, lessCuts } from './rows.js'
 import { sideJig } from './side-jig.js'
+import { wrappedParts } from './wrapped-parts.js'
 
 export interface Ends {
   readonly local: LocalEnd
@@ -33,14 +34,17 @@ export interface Ends {
   readonly facts: EndsDerived
 }
 
-export function deriveEnds(input: EndInput, handed: Handed, memo: Memo = FORGETFUL): Ends {
+/** `barrel` is only asked for where sheets are wrapped: its rows' holes are then punched in them. */
+export function deriveEnds(input: EndInput, handed: Handed, memo: Memo = FORGETFUL, barrel: readonly BarrelRow[] = []): Ends {
   const on = [input.section, input.shell, input.ends, input.fasteners, input.rows, input.rules, input.floor, input.lining]
   const local = memo.keep('end', on, () => localEnd(input, handed))
   const made = (['nose', 'tail'] as const).map((end) => {
     const frame = input.frames.find((f) => f.joint === end)
     if (!frame) throw new Error(`no frame carries the ${end}`)
     const openings = input.openings.filter((o) => o.surface === end)
-    return memo.keep(`end ${end}`, [local, frame.station, ...openings], () => oneEnd(local, { end, joint: frame.station }, input))
+    return memo.keep(`end ${end}`, [local, frame.station, ...openings, ...barrel.map((b) => b.row)], () =>
+      oneEnd(local, { end, joint: frame.station }, input, barrel),
+    )
   })
   return {
     local,
@@ -66,7 +70,7 @@ function factsOf(local: LocalEnd, input: EndInput, memo: Memo): EndsDerived {
 
 type OneEnd = Omit<Ends, 'local' | 'facts'>
 
-function oneEnd(local: LocalEnd, at: Standing, input: EndInput): OneEnd {
+function oneEnd(local: LocalEnd, at: Standing, input: EndInput, barrel: readonly BarrelRow[]): OneEnd {
   // the ground holds the openings it was first made with: the cuts come from the definition at hand
   const ground = { ...local.ground, input }
   const all = endCuts(ground, at.end, at.joint)
@@ -82,7 +86,7 @@ function oneEnd(local: LocalEnd, at: Standing, input: EndInput): OneEnd {
   })
   return {
     parts: [
-      ...skinParts(local, at),
+      ...wrappedParts(local, at, skinParts(local, at), resolved, barrel),
       ...ribParts(local, at, resolved, pieces),
       ...ringParts(local, at, resolved),
       ...rims.map(({ cut, row }) => rimRing(local, at, cut, row)),

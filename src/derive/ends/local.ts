@@ -3,13 +3,16 @@ import { edgeAzimuths } from '../end-names.js'
 import { type EndInput, type Ground, groundOf, type Handed } from './ground.js'
 import { type Rib, ribsOf } from './members.js'
 import { type LocalRow, localRows } from './rows.js'
-import { runningLengths } from './running.js'
-import { type EndSkin, formedSkin, type Located } from './skin.js'
-import { layerPoint, type Patch, patchArea } from './surface.js'
+import { runningBetween } from './running.js'
+import { type EndSkin, formedSkin } from './skin.js'
+import { type Patch, patchArea } from './surface.js'
+import { type Wrapped, wrappedEnd } from './wrapped.js'
 
 export interface LocalEnd {
   readonly ground: Ground
   readonly skin: EndSkin
+  /** the sheets of an end whose gores are wrapped; null where they are formed */
+  readonly wrapped: Wrapped | null
   readonly ribs: readonly Rib[]
   readonly rows: readonly LocalRow[]
   /** surface of gore k - 1 from the cap's row to the toe, and of the cap */
@@ -20,8 +23,10 @@ export interface LocalEnd {
 }
 
 export function localEnd(input: EndInput, handed: Handed): LocalEnd {
-  const ground = groundOf(input, handed)
-  const skin = formedSkin(ground)
+  const lofted = groundOf(input, handed)
+  const wrapped = input.ends.make === 'wrapped' ? wrappedEnd(lofted) : null
+  const ground = wrapped?.ground ?? lofted
+  const skin = wrapped?.skin ?? formedSkin(ground)
   const rows = localRows(ground, skin)
   const { ends, shell } = input
   const t = ends.skin.thickness.value
@@ -36,13 +41,16 @@ export function localEnd(input: EndInput, handed: Handed): LocalEnd {
     const { kind } = row.draft
     if (kind !== 'cap' && kind !== 'base') continue
     const metal = kind === 'cap' ? 2 * t + shell.frame.thickness.value / 2 : t + shell.edgeChannel.thickness.value / 2
-    const sigma = (at: Located): number => (kind === 'cap' ? capSigma(at.phi) : (ground.base ?? 0))
-    runs[row.draft.id] = runningLengths(row.located.map((at) => layerPoint(ground.loft, at.phi, sigma(at), metal)))
+    const points = row.located.map((at) => skin.inside(at.phi, { at: kind }, metal))
+    // wrapped gores meet at an angle over their seams, where a member behind them is bent
+    const corners = wrapped ? row.located.flatMap((at, i) => (ground.edges.some((e) => Math.abs(e - at.phi) < 1e-9) ? [i] : [])) : []
+    runs[row.draft.id] = runningBetween(points, corners)
   }
   return {
     ground,
     skin,
-    ribs: ribsOf(ground),
+    wrapped,
+    ribs: ribsOf(ground, wrapped?.midRib ?? null),
     rows,
     gores,
     cap: patchArea(ground.loft, Math.PI / 2, -Math.PI / 2, () => 0, capSigma),

@@ -36,7 +36,8 @@ export type Pieces = ReadonlyMap<string, readonly RibPiece[]>
 
 export const ribPart = (end: End, rib: Pick<Rib, 'kind' | 'number'>): string => `${end}-${rib.kind}-rib-${rib.number}`
 
-export function ribsOf(ground: Ground): Rib[] {
+/** `midRib` gives the curve of gore `number`'s mid rib some depth in where it does not follow the loft. */
+export function ribsOf(ground: Ground, midRib: ((number: number, depth: number) => RibCurve) | null): Rib[] {
   const t = ground.input.ends.skin.thickness.value
   const metal = ground.input.shell.frame.thickness.value
   const known = new Map<string, RibCurve>()
@@ -46,15 +47,10 @@ export function ribsOf(ground: Ground): Rib[] {
     known.set(key, drawn)
     return phi < 0 ? mirrored(drawn) : drawn
   }
-  const rib = (kind: Rib['kind'], number: number, phi: number, outer: RibCurve, under: number): Rib => ({
-    row: `${kind}-${number}`,
-    kind,
-    number,
-    phi,
-    under,
-    outer,
-    flange: deep(phi, under + metal / 2),
-  })
+  const rib = (kind: Rib['kind'], number: number, phi: number, outer: RibCurve, under: number): Rib => {
+    const own = (depth: number): RibCurve => (kind === 'mid' && midRib ? midRib(number, depth) : deep(phi, depth))
+    return { row: `${kind}-${number}`, kind, number, phi, under, outer, flange: own(under + metal / 2) }
+  }
   return [
     ...ground.edges.slice(1, -1).map((phi, i) => rib('seam', i + 1, phi, ground.seamCurves[i + 1], 2 * t)),
     ...ground.mids.map((phi, i) => rib('mid', i + 1, phi, ground.midCurves[i], t)),

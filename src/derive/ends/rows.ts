@@ -222,7 +222,8 @@ export function placedRow(local: LocalRow, end: 'nose' | 'tail', joint: number):
     says: `${end}, ${draft.says}`,
     shared: Object.fromEntries(Object.entries(draft.shared).map(([i, rows]) => [i, rows.map(name)])),
     station: located.map((l) => joint + sign * l.point[0]),
-    girth: located.map((l) => (l.point[1] < 0 ? -l.girth : l.girth)),
+    // on the centre line a wrapped sheet's rounding must not choose the hand
+    girth: located.map((l) => (l.point[1] < -1e-9 ? -l.girth : l.girth)),
     waterline: located.map((l) => l.point[2]),
     end: { which: end, azimuth: located.map((l) => l.phi), y: located.map((l) => l.point[1]) },
   }

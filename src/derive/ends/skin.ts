@@ -24,6 +24,8 @@ export interface Located {
 
 export interface EndSkin {
   readonly point: (phi: number, level: Level) => Vec3
+  /** the same place `depth` m inside the outer face, along the skin's normal */
+  readonly inside: (phi: number, level: Level, depth: number) => Vec3
   readonly locate: (phi: number, level: Level) => Located
   /** girth from the crown to the toe at an azimuth */
   readonly toeGirth: (phi: number) => number
@@ -34,15 +36,16 @@ export function formedSkin(ground: Ground): EndSkin {
   // ribs are walked already; elsewhere a girth is summed up when it is asked for
   const curves = new Map([...ground.seamCurves, ...ground.midCurves].map((c) => [c.phi, c]))
   const girthTo = (phi: number, sigma: number): number => curves.get(phi)?.lengthAt(sigma) ?? meridianGirth(loft, phi, sigma)
-  const point = (phi: number, level: Level): Vec3 => {
-    if (level.at === 'toe') return beyondToe(ground, phi, ground.handed.toeRow - toe)
+  const inside = (phi: number, level: Level, depth: number): Vec3 => {
+    if (level.at === 'toe') return beyondToe(ground, phi, ground.handed.toeRow - toe, depth)
     if (level.at === 'base') {
       if (ground.base === null) throw new Error('an end without a floor has no base row')
-      return layerPoint(loft, phi, ground.base, 0)
+      return layerPoint(loft, phi, ground.base, depth)
     }
-    if (level.at === 'cap') return layerPoint(loft, phi, ground.capSigma(phi), 0)
-    return layerPoint(loft, phi, curves.get(phi)?.sigmaAt(level.girth) ?? sigmaAtMeridian(loft, phi, level.girth), 0)
+    if (level.at === 'cap') return layerPoint(loft, phi, ground.capSigma(phi), depth)
+    return layerPoint(loft, phi, curves.get(phi)?.sigmaAt(level.girth) ?? sigmaAtMeridian(loft, phi, level.girth), depth)
   }
+  const point = (phi: number, level: Level): Vec3 => inside(phi, level, 0)
   const girth = (phi: number, level: Level): number => {
     if (level.at === 'toe') return girthTo(phi, toe) + ground.handed.toeRow - toe
     if (level.at === 'base') return girthTo(phi, ground.base ?? ground.floor)
@@ -51,14 +54,16 @@ export function formedSkin(ground: Ground): EndSkin {
   return {
     toeGirth: (phi) => girthTo(phi, toe),
     point,
+    inside,
     locate: (phi, level) => ({ point: point(phi, level), phi, girth: girth(phi, level) }),
   }
 }
 
-/** A point `off` m past the toe, straight on down the meridian. */
-export function beyondToe(ground: Ground, phi: number, off: number): Vec3 {
+/** A point `off` m past the toe, straight on down the meridian, `depth` m inside the outer face. */
+function beyondToe(ground: Ground, phi: number, off: number, depth: number): Vec3 {
   const p = loftAt(ground.loft, phi, ground.toe)
   const speed = Math.sqrt(p.rSigma * p.rSigma + p.zSigma * p.zSigma)
-  const r = p.r + (off * p.rSigma) / speed
-  return [r * Math.cos(phi), r * Math.sin(phi), p.z + (off * p.zSigma) / speed]
+  const [x, y, z] = layerPoint(ground.loft, phi, ground.toe, depth)
+  const out = (off * p.rSigma) / speed
+  return [x + out * Math.cos(phi), y + out * Math.sin(phi), z + (off * p.zSigma) / speed]
 }

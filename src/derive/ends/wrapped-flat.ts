@@ -21,9 +21,9 @@ export function flatEdgeOf({ flat }: GoreSheet, hand: Hand): FlatEdge {
   const [along, x, y, heading] = hand === 'p' ? [flat.s, flat.px, flat.py, flat.pHeading] : [flat.t, flat.qx, flat.qy, flat.qHeading]
   const last = along.length - 1
   const keep = along.flatMap((a, k) => {
-    const [first, end] = [a === along[0], a === along[last]]
-    if (first) return k === last || along[k + 1] > a ? [k] : []
-    return end && along[k - 1] === a ? [] : [k]
+    if (a === along[0]) return k === last || along[k + 1] > a ? [k] : []
+    // where the sheet's curvature jumps, rulings of both sides may stand at one place
+    return along[k - 1] === a ? [] : [k]
   })
   const of = (list: readonly number[]): number[] => keep.map((k) => list[k])
   return { along: of(along), x: of(x), y: of(y), heading: of(heading) }

@@ -20,7 +20,15 @@ function stopsOf({ along, heading }: FlatEdge): number[] {
     const parts = Math.max(1, Math.ceil(Math.sqrt((run * Math.abs(heading[k] - heading[k - 1])) / 8 / CHORD)))
     for (let i = 1; i <= parts; i++) stops.push(along[k - 1] + (run * i) / parts)
   }
-  return stops
+  return apart(stops)
+}
+
+/** Rulings crowd where the sheet's curvature jumps: stops nearer than a chord's error tell nothing, save the two ends. */
+function apart(stops: readonly number[]): number[] {
+  const [first, end] = [stops[0], stops[stops.length - 1]]
+  const kept = [first]
+  for (const s of stops) if (s - kept[kept.length - 1] > CHORD && end - s > CHORD) kept.push(s)
+  return [...kept, end]
 }
 
 interface Line {

@@ -173,7 +173,11 @@ const degrees = (angle: number): string => ((angle * 180) / Math.PI).toFixed(0)
 
 function notesOf(facts: WrappedGoreFacts): string[] {
   const { drop, bend, inside, elastic, kinks, crease } = facts
-  if (!drop || !inside || !crease) return [`Cannot be wrapped. ${facts.refused ?? ''}`.trim()]
+  if (!drop || !inside || !crease)
+    return [
+      `Cannot be wrapped. ${facts.refused ?? ''}`.trim(),
+      'Its mid rib and its rows are set out on the lofted surface, where a formed gore would lie.',
+    ]
   const notes = ['Wrapped: a flat sheet with its laps, bent over its ribs along straight lines and not stretched.']
   notes.push(`Bending lines fall by up to ${mm(drop.most)} mm from edge to edge.`)
   if (bend) {

@@ -45,7 +45,7 @@ describe('wrapped gores of the demonstration', () => {
   })
 
   it('are held against the radius they spring back from', () => {
-    // D: derived, E t / 2 Fty of 5052-O, 1.02 mm: 10.1e3 ksi and 9.5 ksi by MIL-HDBK-5J
+    // D: derived, E t / 2 Fty of 5052-O, 1.02 mm: 10.1e3 ksi and 9.5 ksi as the alloy table gives them
     expect(design.ends.wrapped?.[0].elastic.value).toBeCloseTo((10.1e3 * 0.00102) / (2 * 9.5), 4)
   })
 

@@ -74,7 +74,8 @@ export interface FrameLocator {
 /** A taped check: the same distance on both hands. m. */
 export interface Diagonal {
   readonly id: string
-  readonly says: string
+  readonly from: string
+  readonly to: string
   /** from the right-hand start to the left-hand finish, and the other way */
   readonly right: number
   readonly left: number

@@ -180,7 +180,7 @@ export function jigTolerance(sigma: number | null, says: string): JigTolerance {
     locator,
     diagonal: Math.SQRT2 * locator,
     between: 2 * locator,
-    source: sigma === null ? 'common practice, no source' : `three sigma of ${says} of the definition`,
+    source: sigma === null ? 'common practice, no source' : `three sigma of ${says}, as the definition has it`,
   }
 }
 
@@ -207,7 +207,7 @@ export function endJig(
         : null,
     thickness: { end: ends.skin.thickness.value, barrel: shell.skin.thickness.value },
     diagonals: diagonalsOf(ground, shapes, joint),
-    tolerance: jigTolerance(process?.endJigSigma ?? null, 'process.endJigSigma'),
+    tolerance: jigTolerance(process?.endJigSigma ?? null, 'the end jig'),
   }
 }
 
@@ -220,37 +220,21 @@ function diagonalsOf(ground: Ground, shapes: readonly RibShape[], joint: readonl
     const found = joint.find((l) => l.id === id)
     return found ? [0, found.y, found.z] : null
   }
-  const crossed = (id: string, says: string, a: Point3 | null | undefined, b: Point3 | null): Diagonal[] =>
-    a && b ? [{ id, says, right: apart(a, other(b)), left: apart(other(a), b) }] : []
+  const crossed = (id: string, from: string, to: string, a: Point3 | null | undefined, b: Point3 | null): Diagonal[] =>
+    a && b ? [{ id, from, to, right: apart(a, other(b)), left: apart(other(a), b) }] : []
   const bearing = (shape: RibShape, says: string): Point3 | undefined => shape.bearings.find((b) => b.says === says)?.point
   const centre = shapes.find((s) => s.azimuth < 1e-9)
   // on the centre rib the mark is on its rivet line, which lies in the centre plane, not on its web
   const tip = (says: string): Point3 | null => (centre ? tipAt(ground, centre, says) : null)
+  const pairs = shapes.filter((s) => s !== centre)
+  const named = (s: RibShape): string => `${s.kind} ${s.ribs.map((id) => id.split('-')[1]).join('/')}`
   return [
-    ...crossed('tip-floor', 'tip at the floor to joint at the floor', tip('floor'), corner('floor')),
-    ...crossed('tip-belt', 'tip at the belt to joint at the belt', tip('belt'), corner('belt')),
-    ...crossed('crown-floor', 'crown of the joint frame to joint at the floor', corner('crown'), corner('floor')),
-    ...crossed('joint', 'joint at the belt to joint at the floor, across', corner('belt'), corner('floor')),
-    ...shapes
-      .filter((s) => s !== centre)
-      .flatMap((s) =>
-        crossed(
-          `${s.ribs[0]}-floor`,
-          `${s.ribs.join(' / ')} at the floor to joint at the floor, across`,
-          bearing(s, 'floor'),
-          corner('floor'),
-        ),
-      ),
-    ...shapes
-      .filter((s) => s !== centre)
-      .flatMap((s) =>
-        crossed(
-          `${s.ribs[0]}-cap`,
-          `${s.ribs.join(' / ')} at the cap row to joint at the floor, across`,
-          bearing(s, 'cap row'),
-          corner('floor'),
-        ),
-      ),
+    ...crossed('tip-floor', 'tip, floor', 'joint, floor', tip('floor'), corner('floor')),
+    ...crossed('tip-belt', 'tip, belt', 'joint, belt', tip('belt'), corner('belt')),
+    ...crossed('crown-floor', 'joint, crown', 'joint, floor', corner('crown'), corner('floor')),
+    ...crossed('joint', 'joint, belt', 'joint, floor', corner('belt'), corner('floor')),
+    ...pairs.flatMap((s) => crossed(`${s.ribs[0]}-floor`, `${named(s)}, floor`, 'joint, floor', bearing(s, 'floor'), corner('floor'))),
+    ...pairs.flatMap((s) => crossed(`${s.ribs[0]}-cap`, `${named(s)}, cap row`, 'joint, floor', bearing(s, 'cap row'), corner('floor'))),
   ]
 }
 

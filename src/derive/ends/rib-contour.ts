@@ -59,6 +59,8 @@ function pointFrom(sigma: number, p: Vec3, n: Vec3, [c, s]: Pair, way: number): 
 /** A place some way inside the contour, square to it in the plane. */
 export const insideOf = (p: ContourPoint, by: number): readonly [number, number] => [p.r - by * p.out[0], p.z - by * p.out[1]]
 
+const APART = 1e-3
+
 export interface Walked {
   readonly points: readonly ContourPoint[]
   readonly outer: Outline
@@ -68,7 +70,9 @@ export interface Walked {
 
 /** The contour between two section girths as arcs no longer than `spacing`, none across a jump of curvature. */
 export function walkContour(plane: WebPlane, from: number, to: number, height: number, spacing: number): Walked {
-  const stops = [from, ...plane.loft.breaks.filter((b) => b > from + 1e-6 && b < to - 1e-6), to]
+  // two jumps closer than a millimetre are one to any arc
+  const jumps = plane.loft.breaks.filter((b, i, all) => b > from + APART && b < to - APART && !(b - all[i - 1] < APART))
+  const stops = [from, ...jumps, to]
   const points: ContourPoint[] = [contourAt(plane, from)]
   for (let i = 0; i + 1 < stops.length; i++) {
     const start = points[points.length - 1]

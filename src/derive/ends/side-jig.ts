@@ -26,7 +26,7 @@ export function sideJig(input: Input, chain: TangentChain): SideJig {
     hoop,
     joint,
     diagonals: diagonalsOf(joint, frames[0].id, frames[frames.length - 1].id, length),
-    tolerance: jigTolerance(input.process?.sideJigSigma ?? null, 'process.sideJigSigma'),
+    tolerance: jigTolerance(input.process?.sideJigSigma ?? null, 'the side jig'),
   }
 }
 
@@ -35,13 +35,17 @@ function diagonalsOf(joint: readonly FrameLocator[], first: string, last: string
   const found = (id: string): FrameLocator | undefined => joint.find((l) => l.id === id)
   const [crown, floor] = [found('crown'), found('floor')]
   const seam = joint.find((l) => l.id !== 'crown' && l.y > 0 && l.id !== 'brow')
-  const across = (id: string, says: string, a: FrameLocator | undefined, b: FrameLocator | undefined, far: number): Diagonal[] =>
-    a && b ? [{ id, says, right: Math.hypot(far, a.y - -b.y, a.z - b.z), left: Math.hypot(far, -a.y - b.y, a.z - b.z) }] : []
+  const across = (id: string, a: FrameLocator | undefined, b: FrameLocator | undefined, far: number): Diagonal[] => {
+    if (!a || !b) return []
+    const end = far === 0 ? first : last
+    const [right, left] = [Math.hypot(far, a.y - -b.y, a.z - b.z), Math.hypot(far, -a.y - b.y, a.z - b.z)]
+    return [{ id, from: `${first}, ${a.says}`, to: `${end}, ${b.says}`, right, left }]
+  }
   return [
-    ...across('floor', `floor of ${first} to floor of ${last}, across`, floor, floor, length),
-    ...(seam ? across('roof', `${seam.says} of ${first} to ${seam.says} of ${last}, across`, seam, seam, length) : []),
-    ...across('crown-floor', `crown of ${first} to floor of ${last}`, crown, floor, length),
-    ...across('floor-crown', `floor of ${first} to crown of ${last}`, floor, crown, length),
-    ...across('frame', 'crown to floor across one joint frame', crown, floor, 0),
+    ...across('floor', floor, floor, length),
+    ...(seam ? across('roof', seam, seam, length) : []),
+    ...across('crown-floor', crown, floor, length),
+    ...across('floor-crown', floor, crown, length),
+    ...across('frame', crown, floor, 0),
   ]
 }

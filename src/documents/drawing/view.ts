@@ -64,6 +64,12 @@ export function alongEdge(
   return [cx + dx * Math.cos(angle) - dy * Math.sin(angle), cy + dx * Math.sin(angle) + dy * Math.cos(angle)]
 }
 
+/** Radius of the arc from p to q with the given bulge; null where it is straight. */
+export function arcRadius(p: readonly [number, number, number], q: readonly [number, number, number]): number | null {
+  const bulge = Math.abs(p[2])
+  return bulge < 1e-9 ? null : (Math.hypot(q[0] - p[0], q[1] - p[1]) * (1 + bulge * bulge)) / (4 * bulge)
+}
+
 /** A closed outline as points, arcs split into `parts` chords: for bounds, hatching and labels, never for cutting. */
 export function flatten(outline: Outline, parts = 8, closed = true): readonly (readonly [number, number])[] {
   const out: (readonly [number, number])[] = []

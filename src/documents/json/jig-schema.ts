@@ -28,7 +28,13 @@ const locator = z.object({
   depth: m('of the face inside the outer mould line'),
   rise: rad('outward normal up from level'),
 })
-const diagonal = z.object({ id: z.string(), says: z.string(), right: m('from the right-hand start'), left: m('from the left-hand start') })
+const diagonal = z.object({
+  id: z.string(),
+  from: z.string(),
+  to: z.string(),
+  right: m('from the right-hand start'),
+  left: m('from the left-hand start'),
+})
 const tolerance = z.object({
   locator: m("of a locator from the jig's datum, either way"),
   diagonal: m('of a diagonal from its figure'),

@@ -6,7 +6,7 @@ import { fitText } from '../../documents/text/fit-text.js'
 import { type Command, json } from '../command.js'
 import { openCoach } from '../open-coach.js'
 import { refuse } from '../refused.js'
-import { runFit } from '../run-fit.js'
+import { fitOf } from '../studies/fit-of.js'
 
 export interface FitArguments {
   readonly joint?: string
@@ -33,10 +33,23 @@ export const fitCommand: Command<FitArguments> = async (file, options, terminal)
       },
     )
   }
-  const study = await runFit({ definition, options: { trials, seed, ...(joint ? { joint } : {}) } }, (percent) => {
-    if (terminal.isWatched) terminal.err(`\r${`${percent} % of the trials`.padEnd(40)}`)
+  const stop = new AbortController()
+  const onStop = (): void => stop.abort()
+  for (const signal of ['SIGINT', 'SIGTERM'] as const) process.once(signal, onStop)
+  const told = (line: string): void => {
+    if (terminal.isWatched) terminal.err(`\r${line.padEnd(60)}${line === '' ? '\r' : ''}`)
+  }
+  const study = await fitOf(
+    { definition, trials, seed, joint: joint ?? null },
+    { signal: stop.signal, onProgress: ({ done, says }) => told(`${done} % ${says}`) },
+  ).finally(() => {
+    for (const signal of ['SIGINT', 'SIGTERM'] as const) process.off(signal, onStop)
   })
-  if (terminal.isWatched) terminal.err(`\r${''.padEnd(40)}\r`)
+  told('')
+  if (!study) {
+    terminal.err('Stopped.')
+    return 130 as const
+  }
   if (study.notComputed !== null) throw refuse(definition.process === null ? 'process' : 'fit', study.notComputed)
   const coach = { name: definition.coach.name, revision: made.revision }
   if (options.json) terminal.out(json(rounded({ coach, ...study })))

@@ -1,5 +1,6 @@
 /** The heavy studies by name, as the worker knows them: plain data in, plain data out, null when cancelled. */
 import { computeBlanks } from '../../studies/blanks/compute.js'
+import { computeFit } from '../../studies/fit/compute-fit.js'
 
 export interface StudyProgress {
   readonly done: number
@@ -12,7 +13,7 @@ export interface StudyWatch {
   readonly cancelled?: () => boolean
 }
 
-export const STUDIES = { blanks: computeBlanks } as const
+export const STUDIES = { blanks: computeBlanks, fit: computeFit } as const
 
 export type StudyName = keyof typeof STUDIES
 export type StudyInput<N extends StudyName> = Parameters<(typeof STUDIES)[N]>[0]

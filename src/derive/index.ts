@@ -62,7 +62,7 @@ function rowsIntoEnds({ resolved }: Shell, memo: Memo): BarrelRow[] {
 
 /** Said on every cover: what this version does not derive or check. */
 const NOT_COVERED: readonly string[] = Object.freeze([
-  'The end sections (gores, crown caps, their ribs) and the openings in them.',
+  'Headers, sills and posts round openings in the ends, and their inner trim.',
   'Weight and balance of the whole coach: only the shell derived here is weighed.',
   'Structure: strength of the body, chassis and hold-downs. A qualified engineer must approve.',
   'Wiring, water, gas, heat and interior fittings.',

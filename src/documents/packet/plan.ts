@@ -27,6 +27,7 @@ import { holeTableCsv } from '../text/hole-table.js'
 import { checksCsv, fastenerScheduleCsv, openingScheduleCsv, sheetScheduleCsv, spanScheduleCsv } from '../text/schedules.js'
 import type { ShopTables } from '../text/shop-tables.js'
 import { DEFAULT_SHOP, shopTablesText } from '../text/shop-tables.js'
+import { endDocuments, jigDocuments, ribTemplateDocuments } from './end-documents.js'
 import { blanksMade, checksMade, coverMade, jointsMade, openingsMade, rowsMade, stockMade, templateMade } from './made-from-lists.js'
 import {
   bareMade,
@@ -277,7 +278,7 @@ function blankDocuments({ design, options, made }: Room): readonly PlannedDocume
 }
 
 /** Cards only where a row of holes runs along an edge long enough to be taped. */
-const TAPED: readonly string[] = ['sheets', 'frames', 'lining']
+const TAPED: readonly string[] = ['sheets', 'frames', 'lining', 'ends']
 
 /** Throws a RangeError with a sentence when `tiles` names a part the coach does not have. */
 export function packetPlan(design: Design, options: PacketOptions = {}): readonly PlannedDocument[] {
@@ -285,6 +286,7 @@ export function packetPlan(design: Design, options: PacketOptions = {}): readonl
   const groups = groupedParts(design)
   const body: readonly PlannedDocument[] = [
     ...scheduleDocuments(room),
+    ...endDocuments(design, options),
     ...blankDocuments(room),
     ...groups.flatMap((g) => flatDocuments(room, g)),
     ...groups.flatMap((g) => holeDocuments(room, g)),
@@ -305,6 +307,8 @@ export function packetPlan(design: Design, options: PacketOptions = {}): readonl
         ),
       ),
     ...templateDocuments(room),
+    ...ribTemplateDocuments(design, options),
+    ...jigDocuments(design, options),
   ]
   const cover = pdfDocument(
     'cover.pdf',

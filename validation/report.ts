@@ -6,6 +6,7 @@ import type { ValidationCase, ValidationFile } from './case.js'
 import { closedForm } from './closed-form.js'
 import { curtissP40 } from './curtiss-p-40.js'
 import { faa8083 } from './faa-h-8083-31.js'
+import { holeFit } from './hole-fit.js'
 import { milHdbk5j } from './mil-hdbk-5j.js'
 import { navedtra } from './navedtra-14018.js'
 import { plates } from './plates.js'
@@ -20,6 +21,7 @@ export const FILES: readonly ValidationFile[] = [
   milHdbk5j,
   plates,
   asmeY145,
+  holeFit,
   warmth,
   closedForm,
   blanks,

@@ -6,7 +6,7 @@ import { cross, length, sub, type Vec3 } from '../../maths/vec.js'
 import { derive } from '../index.js'
 import { meridianGirth, sigmaAtMeridian } from './meridian.js'
 import { ribCurve } from './rib-curve.js'
-import { layerPoint, patchArea } from './surface.js'
+import { layerPoint, patchArea, sigmaAt } from './surface.js'
 
 const six = derive(readExample('sedge-6'))
 const { local } = six.endSections
@@ -132,8 +132,28 @@ describe('the ends of Sedge 6', () => {
   })
 
   it('leaves formed panels without a pattern, and says so', () => {
-    const waiting = six.parts.filter((p) => p.patterns.length === 0)
+    const waiting = six.parts.filter((p) => p.patterns.length === 0 && p.kind !== 'end-lining')
     expect(waiting.map((p) => p.kind).sort()).toEqual([...Array(2).fill('crown-cap'), ...Array(14).fill('gore')].sort())
     for (const part of waiting) expect(part.notComputed).toContain('blank')
+  })
+
+  it('lines each end between its ribs: less area than the skin by what the offset takes, and the cap to the floor gap only', () => {
+    const panels = six.parts.filter((p) => p.kind === 'end-lining' && p.id.startsWith('nose'))
+    expect(panels).toHaveLength(15)
+    const lined = panels.reduce((sum, p) => sum + p.area, 0)
+    // the skin from crown to the gap over the floor
+    const skin = patchArea(
+      ground.loft,
+      Math.PI / 2,
+      -Math.PI / 2,
+      () => 0,
+      () => sigmaAt(ground.loft, 0.012),
+    ).area
+    // 60 mm in, on radii of 0.6 to 7 m one way and 0.4 to 4 m the other, takes some 7 % of it
+    expect(lined / skin).toBeGreaterThan(0.88)
+    expect(lined / skin).toBeLessThan(0.97)
+    for (const p of panels) expect(p.notComputed).toContain('not worked out')
+    const twin = (i: number): number => panels[13 - i].area
+    for (let i = 0; i < 7; i++) expect(panels[i].area).toBeCloseTo(twin(i), 9)
   })
 })

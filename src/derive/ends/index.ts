@@ -15,6 +15,7 @@ import type { BarrelRow, EndInput, Handed } from './ground.js'
 import { endJig, ribShapes } from './jig.js'
 import { endJoints } from './joints.js'
 import { type EndRow, type Layer, resolveEndRow, skinsAt } from './layers.js'
+import { liningParts } from './lining.js'
 import { type LocalEnd, localEnd } from './local.js'
 import { type Pieces, ribPart, ribPieces } from './members.js'
 import { endOpening, liesOnEnd, ribsCutBy, rimPart, rimRing, rimRow } from './openings.js'
@@ -90,6 +91,7 @@ function oneEnd(local: LocalEnd, at: Standing, input: EndInput, barrel: readonly
       ...ribParts(local, at, resolved, pieces),
       ...ringParts(local, at, resolved),
       ...rims.map(({ cut, row }) => rimRing(local, at, cut, row)),
+      ...liningParts(local, at),
     ],
     rows: resolved.map((r) => r.row),
     joints: endJoints(ground, at.end, resolved),

@@ -1,6 +1,7 @@
 /** One end before it is put on the coach: everything that nose and tail share, made once. */
 import { edgeAzimuths } from '../end-names.js'
 import { type EndInput, type Ground, groundOf, type Handed } from './ground.js'
+import { type LiningPatch, liningPatches } from './lining.js'
 import { type Rib, ribsOf } from './members.js'
 import { type LocalRow, localRows } from './rows.js'
 import { runningBetween } from './running.js'
@@ -18,6 +19,8 @@ export interface LocalEnd {
   /** surface of gore k - 1 from the cap's row to the toe, and of the cap */
   readonly gores: readonly Patch[]
   readonly cap: Patch
+  /** panels of the lining, from the right joint to the left one, and the crown's */
+  readonly lining: readonly LiningPatch[]
   /** running length, on the mid surface of the member behind it, at each fastener of the cap's and the base's row */
   readonly runs: Readonly<Record<string, readonly number[]>>
 }
@@ -55,5 +58,6 @@ export function localEnd(input: EndInput, handed: Handed): LocalEnd {
     gores,
     cap: patchArea(ground.loft, Math.PI / 2, -Math.PI / 2, () => 0, capSigma),
     runs,
+    lining: liningPatches(lofted),
   }
 }

@@ -1,0 +1,90 @@
+/**
+ * The lining of an end: panels between neighbouring ribs, from the header ring to the lining's gap over the floor, and one inside
+ * the ring. Their areas are taken on the lining's own mid surface, the lining's depth inside the mould line. Does NOT cover their
+ * flat patterns, nor the rivets that hold them: panels are fitted on the ribs.
+ */
+import { cross, length, sub, type Vec3 } from '../../maths/vec.js'
+import { densityOf } from '../common/density.js'
+import { sheetMass } from '../common/mass.formulas.js'
+import type { Part } from '../nouns.js'
+import type { Ground } from './ground.js'
+import type { LocalEnd } from './local.js'
+import { endPart, type Standing } from './parts.js'
+import { layerPoint, sigmaAt } from './surface.js'
+
+const WAITS = 'Lining of the ends is fitted on their ribs: its flat patterns and rivets are not worked out yet.'
+/** Steps a panel is summed in, down and across. */
+const DOWN = 24
+const ACROSS = 4
+
+export interface LiningPatch {
+  readonly id: string
+  readonly says: string
+  readonly area: number
+  readonly centre: Vec3
+  readonly girth: number
+}
+
+/** Panels of one end in local axes, from the right joint to the left one, and the crown panel last. */
+export function liningPatches(ground: Ground): LiningPatch[] {
+  const { lining, ends } = ground.input
+  const depth = ground.handed.liningDepth + lining.thickness.value / 2
+  const foot = sigmaAt(ground.loft, lining.floorGap)
+  const ribs = [...ground.edges, ...ground.mids].sort((a, b) => b - a)
+  const at = (phi: number, share: number, from: number, to: number): Vec3 => layerPoint(ground.loft, phi, from + share * (to - from), depth)
+  const patch = (
+    right: number,
+    left: number,
+    top: (phi: number) => number,
+    low: (phi: number) => number,
+  ): { area: number; centre: Vec3 } => {
+    let area = 0
+    const sum: [number, number, number] = [0, 0, 0]
+    for (let i = 0; i < ACROSS; i++)
+      for (let k = 0; k < DOWN; k++) {
+        const corner = (di: number, dk: number): Vec3 => {
+          const phi = right + ((left - right) * (i + di)) / ACROSS
+          return at(phi, (k + dk) / DOWN, top(phi), low(phi))
+        }
+        const [a, b, c, d] = [corner(0, 0), corner(1, 0), corner(1, 1), corner(0, 1)]
+        // half the cross product of the diagonals is a quadrangle's area
+        const piece = length(cross(sub(c, a), sub(d, b))) / 2
+        area += piece
+        for (let axis = 0; axis < 3; axis++) sum[axis] += (piece * (a[axis] + b[axis] + c[axis] + d[axis])) / 4
+      }
+    return { area, centre: [sum[0] / area, sum[1] / area, sum[2] / area] }
+  }
+  const panels = ribs.slice(1).map((left, i): LiningPatch => {
+    const { area, centre } = patch(ribs[i], left, ground.capSigma, () => foot)
+    return {
+      id: `lining-${i + 1}`,
+      says: `lining panel ${i + 1}`,
+      area,
+      centre,
+      girth: (ends.cap + ground.midCurves[Math.floor(i / 2)].lengthAt(foot)) / 2,
+    }
+  })
+  const crown = patch(Math.PI / 2, -Math.PI / 2, () => ground.loft.ridge, ground.capSigma)
+  return [...panels, { id: 'lining-crown', says: 'crown lining panel', ...crown, girth: 0 }]
+}
+
+export function liningParts(local: LocalEnd, at: Standing): Part[] {
+  const { lining } = local.ground.input
+  const rho = densityOf(lining.alloy, lining.thickness.value)
+  return local.lining.map(({ id, says, area, centre, girth }) =>
+    endPart(at, {
+      id: `${at.end}-${id}`,
+      says: `${at.end} ${says}`,
+      kind: 'end-lining',
+      material: lining.alloy,
+      thickness: lining.thickness,
+      centre,
+      girth,
+      area,
+      mass: sheetMass({ rho, t: lining.thickness.value, A: area }),
+      patterns: [],
+      notes: ['Net area between the ribs; add laps when it is ordered.'],
+      notComputed: WAITS,
+    }),
+  )
+}

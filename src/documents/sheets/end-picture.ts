@@ -1,8 +1,9 @@
 /** The nose with its gores in space, and the same gores as flat blanks beside it, at one scale: a picture, not a sheet to work from. */
 import type { Design } from '../../derive/design.js'
 import type { Outline } from '../../derive/nouns.js'
-import { lettered } from '../drawing/lettering.js'
+import { lettered, textWidth } from '../drawing/lettering.js'
 import { circles, FINE, letter, type Mark, OUTLINE, type Page, path, polyline, THIN } from '../drawing/page.js'
+import { contour } from '../drawing/section-curve.js'
 import { flatten } from '../drawing/view.js'
 
 export interface Flat {
@@ -15,22 +16,24 @@ type P3 = readonly [number, number, number]
 type P2 = readonly [number, number]
 
 const SCALE = 20
-const WIDTH = 330
 const HEIGHT = 178
 /** The eye stands ahead, above and to the right of the coach. rad */
 const YAW = (32 * Math.PI) / 180
 const PITCH = (18 * Math.PI) / 180
 const FLATS_FROM = 165
+const GAP = 5
+const BESIDE = 'and the blanks they are formed from'
 
 export function endPicture(design: Design, flats: readonly Flat[]): Page {
   const nose = design.definition.frames.find((f) => f.joint === 'nose')
   if (!nose) throw new Error('no frame carries the nose')
+  const blanks = flat(flats)
   return {
     name: 'end',
     says: `The nose of ${design.definition.coach.name}: its gores in space and flat`,
-    widthMm: WIDTH,
+    widthMm: Math.ceil(Math.max(blanks.right, FLATS_FROM + textWidth(BESIDE, 3.5, true)) + 8),
     heightMm: HEIGHT,
-    marks: [...inSpace(design, nose.station), ...flat(flats), ...words(design)],
+    marks: [...inSpace(design, nose.station), ...blanks.marks, ...words(design)],
   }
 }
 
@@ -53,7 +56,6 @@ function inSpace(design: Design, joint: number): Mark[] {
   const cap = lines.find((l) => l.kind === 'cap')
   const ink = (kind: string): Mark[] =>
     lines
-
       .filter((l) => l.kind === kind && nearOf(l.points).length > 1)
       .map((l) =>
         polyline(
@@ -74,7 +76,9 @@ function inSpace(design: Design, joint: number): Mark[] {
     ...facets
       .sort((a, b) => a.near - b.near)
       .map((f) => path([{ points: f.corners.map(([x, y]) => [x, y, 0] as const), closed: true }], { width: null, fill: f.tone })),
-    ...(cap ? [path([{ points: cap.points.map((p) => [...seen(p).at, 0] as const), closed: true }], { width: null, fill: 0.93 })] : []),
+    ...(cap
+      ? [path([{ points: domed(design, cap.points).map((p) => [...seen(p).at, 0] as const), closed: true }], { width: null, fill: 0.93 })]
+      : []),
     circles(dots, { width: FINE, fill: 0.35 }),
     ...ink('mid'),
     ...ink('seam'),
@@ -89,6 +93,14 @@ function inSpace(design: Design, joint: number): Mark[] {
       }),
     ),
   ]
+}
+
+/** The cap's edge closed over the crown along the section, so that the cap stands as high as it does. */
+function domed(design: Design, edge: readonly P3[]): readonly P3[] {
+  const end = Math.abs(edge[0][1])
+  const section = contour(design.section.points, 0)
+  const over = flatten(section, 24, false).filter(([y]) => y < end)
+  return [...edge, ...[...over].reverse().map(([y, z]): P3 => [0, -y, z]), ...over.map(([y, z]): P3 => [0, y, z])]
 }
 
 const azimuthOf = (points: readonly P3[]): number => {
@@ -127,7 +139,7 @@ function quads(a: readonly P3[], b: readonly P3[]): Facet[] {
 const sub = (a: P3, b: P3): P3 => [a[0] - b[0], a[1] - b[1], a[2] - b[2]]
 
 /** Blanks hang from their upper ends, side by side. */
-function flat(flats: readonly Flat[]): Mark[] {
+function flat(flats: readonly Flat[]): { readonly marks: readonly Mark[]; readonly right: number } {
   const marks: Mark[] = []
   let left = FLATS_FROM
   for (const { part, outline, holes } of flats) {
@@ -143,16 +155,16 @@ function flat(flats: readonly Flat[]): Mark[] {
     marks.push(
       letter(left + (x1 - x0) / 2, HEIGHT - 8, lettered(part.replace(/^nose-/, '').replace('-', ' ')), { height: 2.5, anchor: 'middle' }),
     )
-    left += x1 - x0 + 5
+    left += x1 - x0 + GAP
   }
-  return marks
+  return { marks, right: left - GAP }
 }
 
 function words(design: Design): Mark[] {
   const gores = design.ends.edges.length - 1
   return [
     letter(8, 9, lettered(`${gores} gores in space, on the outer mould line`), { height: 3.5, bold: true }),
-    letter(FLATS_FROM, 9, lettered('and the blanks they are formed from'), { height: 3.5, bold: true }),
+    letter(FLATS_FROM, 9, BESIDE, { height: 3.5, bold: true }),
     letter(8, HEIGHT - 8, lettered(`All at 1:${SCALE}. The left half mirrors the right one; the tail is made on the same jig.`), {
       height: 2.5,
     }),

@@ -22,12 +22,13 @@ export function waitingSheets(design: Design, options: PrintOptions = {}): reado
       sentences: ['These parts belong to the coach and are counted in its masses; nothing can be cut for them from this packet yet.'],
       title: coachTitle(design, options, 'Waiting', design.definition.coach.name, 'Parts that wait for their flat pattern'),
       columns: [
-        { head: 'Part', width: 34, bold: true },
+        { head: 'Part', width: 46, bold: true },
         { head: 'Side', width: 38 },
         { head: 'Material and gauge', width: 40 },
         { head: 'Mass', width: 16, align: 'right' },
-        { head: 'What has to be worked out first', width: widthsFor(options, false, 128), wraps: true },
+        { head: 'What has to be worked out first', width: widthsFor(options, true, 140), wraps: true },
       ],
+      wide: true,
       rows: parts.map((p) => [
         p.id,
         sideWords(p.side, market),

@@ -130,6 +130,15 @@ describe('what is there', () => {
     expect(above.through).toEqual([])
   })
 
+  it('behind the skin: the lining panel between the ribs, the crown panel inside the ring, none in a window', () => {
+    // fourteen panels from the right joint: gore 4 holds the seventh and, left of its mid rib, the eighth
+    expect(ids(found('nose gore 4 G 300').inside, 'end-lining')).toEqual(['nose-lining-crown'])
+    expect(ids(found('nose WL 500 BL 60').inside, 'end-lining')).toEqual(['nose-lining-7'])
+    expect(ids(found('nose WL 500 BL -60').inside, 'end-lining')).toEqual(['nose-lining-8'])
+    expect(ids(found('nose C STA 2900 WL 500').inside, 'end-lining')).toEqual(['nose-lining-1'])
+    expect(ids(found('nose gore 4 WL 1152').inside, 'end-lining')).toEqual([])
+  })
+
   it("in the joint's lap: the barrel's sheet over the end's skin, and the joint frame", () => {
     const it = found('nose C STA 2990 WL 1160')
     expect(ids(it.outside, 'sheet')).toEqual(['strake-side-right', 'nose-gore-1'])

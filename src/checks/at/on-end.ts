@@ -44,7 +44,7 @@ export function onEnd(derived: Derived, spot: EndSpot): AtEnd {
     place: placeOf(here),
     outside: [...skins(here), ...openings(here), ...laps(here)].sort(byDistance),
     through: [...fasteners(here), ...cutAway(here), ...against(members)].sort(byDistance),
-    inside: inside(here, members),
+    inside: [...inside(here, members), ...lining(here)].sort(byDistance),
   }
 }
 
@@ -235,4 +235,19 @@ function inside({ derived }: HereOnEnd, members: readonly Member[]): readonly Th
     NEAR,
   )
   return [...ribs, ...things.filter((t) => t.kind !== 'end-rib' && t.distance <= NEAR)].sort(byDistance)
+}
+
+/** The lining panel behind the place: between neighbouring ribs, or inside the header ring; none within an opening or under its gap. */
+function lining(here: HereOnEnd): readonly Thing[] {
+  const { derived, spot, ground } = here
+  const { lining: written, ends } = derived.definition
+  if (cutDepth(here) > 0 || spot.point[2] < written.floorGap) return []
+  const { edges, mids } = ground.local.ground
+  const ribs = [...edges, ...mids].sort((a, b) => b - a)
+  const panel = Math.max(1, ribs.filter((phi) => phi >= spot.phi - 1e-9).length)
+  const name = spot.girth < ends.cap ? 'lining-crown' : `lining-${Math.min(panel, ribs.length - 1)}`
+  const part = derived.parts.find((p) => p.id === `${spot.at.end}-${name}`)
+  if (!part) return []
+  const sentence = `Behind it: ${part.says}, ${alloyOf(derived, part.id)}, fitted on the ribs.`
+  return [{ kind: 'end-lining', id: part.id, sentence, distance: 0 }]
 }

@@ -57,7 +57,7 @@ function pointFrom(sigma: number, p: Vec3, n: Vec3, [c, s]: Pair, way: number): 
 }
 
 /** A place some way inside the contour, square to it in the plane. */
-export const insideOf = (p: ContourPoint, by: number): readonly [number, number] => [p.r - by * p.out[0], p.z - by * p.out[1]]
+const insideOf = (p: ContourPoint, by: number): readonly [number, number] => [p.r - by * p.out[0], p.z - by * p.out[1]]
 
 const APART = 1e-3
 

@@ -11,9 +11,12 @@ import { coachMade, figureMade } from './made-from-parts.js'
 import type { MadeFrom, PlannedDocument } from './planned.js'
 import { pdfDocument } from './planned.js'
 
+/** What a title block draws: the coach's small figure is named apart, the rest is on every sheet. */
+const BLOCK: readonly string[] = ['title', 'qr', 'coach', 'key']
+
 /** Lines and words of pages as finely as they are printed; what the title block says of the coach is named apart. */
 function inkOf(pages: readonly Page[]): string {
-  const ink = (marks: readonly Mark[]): readonly Mark[] => marks.filter((m) => m.group !== 'title' && m.group !== 'qr')
+  const ink = (marks: readonly Mark[]): readonly Mark[] => marks.filter((m) => m.group === null || !BLOCK.includes(m.group))
   return JSON.stringify(
     pages.map((p) => [p.name, p.widthMm, p.heightMm, ink(p.marks)]),
     (_, value: unknown) => (typeof value === 'number' ? Math.round(value * 1e4) : value),

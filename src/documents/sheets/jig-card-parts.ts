@@ -12,7 +12,7 @@ import { fixed, lengthNumber, lengthUnit, lengthWords } from '../drawing/units.j
 import { sideLetter } from '../drawing/words.js'
 
 /** Room a hand letter takes, mm. */
-export const HAND = 38
+const HAND = 38
 
 /** The letters of both hands at the edges of a strip, and the stamp that says how one sees it. `right` is where right of travel lies on the page. */
 export function handsAndStamp(

@@ -3,7 +3,7 @@ import { generator } from '../src/maths/chance/generator.js'
 import { fillNormals } from '../src/maths/chance/normal.js'
 import { discs, shortfall } from '../src/maths/placement/common-disc.js'
 import { leastSquares } from '../src/maths/placement/least-squares.js'
-import { type Meeting, meeting, type Placement, settle } from '../src/maths/placement/meeting.js'
+import { type Meeting, meeting, type Placement, STAY } from '../src/maths/placement/meeting.js'
 import { minimax } from '../src/maths/placement/minimax.js'
 import { chanceWithin } from '../src/studies/fit/causes.js'
 import { depthOf, growth, jigGrowth, REFERENCE_C } from '../src/studies/fit/errors.js'
@@ -31,8 +31,8 @@ function punched(K: number, centred: boolean): readonly number[] {
       row.otherX[i] = SIGMA * drawn[4 * i + 2]
       row.otherY[i] = SIGMA * drawn[4 * i + 3]
     }
-    settle(row)
-    return worst(row, centred ? leastSquares(row) : { shiftX: 0, shiftY: 0, turn: 0 })
+    const placed = leastSquares(row)
+    return worst(row, centred ? placed : STAY)
   })
 }
 
@@ -143,7 +143,6 @@ function stretched(): Meeting {
   at.forEach((x, i) => {
     row.bodyX[i] = 0.1 * x
   })
-  settle(row)
   return row
 }
 

@@ -4,22 +4,38 @@
  */
 import type { Meeting, Placement } from './meeting.js'
 
-/** Of a meeting that is settled. */
+/** Works out the misses of the meeting on its way. */
 export function leastSquares(m: Meeting): Placement {
-  const { holes, x, y, missX, missY, spread } = m
+  const { holes, x, y, first, bodyX, bodyY, otherX, otherY, missX, missY, spread } = m
   let sx = 0
   let sy = 0
   let turned = 0
   for (let i = 0; i < holes; i++) {
-    sx += missX[i]
-    sy += missY[i]
-    turned += x[i] * missY[i] - y[i] * missX[i]
+    const from = first[i]
+    const to = first[i + 1]
+    let meanX = otherX[from]
+    let meanY = otherY[from]
+    if (to - from > 1) {
+      for (let k = from + 1; k < to; k++) {
+        meanX += otherX[k]
+        meanY += otherY[k]
+      }
+      meanX /= to - from
+      meanY /= to - from
+    }
+    const ex = bodyX[i] - meanX
+    const ey = bodyY[i] - meanY
+    missX[i] = ex
+    missY[i] = ey
+    sx += ex
+    sy += ey
+    turned += x[i] * ey - y[i] * ex
   }
   return { shiftX: sx / holes, shiftY: sy / holes, turn: spread > 0 ? turned / (holes * spread) : 0 }
 }
 
 /**
- * No placement brings the largest shortfall below this. At the least squares the misses balance as forces do, so weighed by
+ * Of a meeting whose least squares these are. No placement brings the largest shortfall below this. At the least squares the misses balance as forces do, so weighed by
  * their own sizes they bound the largest: sum of squares over sum of sizes, less what the discs reach (a common point is no
  * farther than that from the body's centre and from the others' mean).
  */

@@ -23,6 +23,10 @@ interface Places {
   readonly y: Float64Array
   readonly turn: Float64Array
   readonly kin: Int32Array
+  /** scatter of the layer about the mean of those before it in its hole, m; 0 for the first */
+  readonly about: Float64Array
+  /** how far that mean goes towards the layer, 1 / number of layers so far */
+  readonly share: Float64Array
 }
 
 /** Scale and shift of each kin in this trial, and how far out its middle lies. */
@@ -34,12 +38,12 @@ interface Moved {
   readonly depth: Float64Array
 }
 
-/** Holes punched at a time: few enough that their deviates stay in the nearest cache. */
+/** Layers punched at a time: few enough that their deviates stay in the nearest cache. */
 const BLOCK = 512
 
 export function drawing(model: FitModel, entries: readonly Entry[], process: ProcessDefinition): Drawing {
   const errors = partErrors(model, process)
-  const { places, kin } = placesOf(entries)
+  const { places, kin } = placesOf(entries, process.punchSigma)
   const n = entries.length
   const [offX, offY] = [new Float64Array(n), new Float64Array(n)]
   const perKin = (): Float64Array => new Float64Array(kin.length)
@@ -53,24 +57,28 @@ export function drawing(model: FitModel, entries: readonly Entry[], process: Pro
     thick: new Float64Array(errors.length),
   }
   const carries = carriesOf(model, entries)
-  const punched = new Float64Array(2 * BLOCK)
+  const blocks = blocksOf(entries)
+  const struck = blocks.slice(1).map((to, b) => places.about.subarray(blocks[b], to).filter((scatter) => scatter > 0).length)
+  const punched = new Float64Array(2 * Math.max(...struck))
   return {
     offX,
     offY,
     next(state) {
       drawParts(state, process, errors, once, parts)
       carry(carries, parts)
-      kin.forEach(({ part, under }, k) => {
+      for (let k = 0; k < kin.length; k++) {
+        const { part, under } = kin[k]
         moved.scaleX[k] = parts.scaleX[part]
         moved.scaleY[k] = parts.scaleY[part]
         moved.shiftX[k] = parts.shiftX[part]
         moved.shiftY[k] = parts.shiftY[part]
         moved.depth[k] = depthOf(parts.thick, part, under)
-      })
-      for (let from = 0; from < n; from += BLOCK) {
-        const to = Math.min(n, from + BLOCK)
-        fillNormals(state, punched, 2 * (to - from))
-        displace(places, moved, process.punchSigma, punched, from, to, offX, offY)
+      }
+      for (let b = 0; b + 1 < blocks.length; b++) {
+        const from = blocks[b]
+        const to = blocks[b + 1]
+        fillNormals(state, punched, 2 * struck[b])
+        displace(places, moved, punched, from, to, offX, offY)
       }
     },
   }
@@ -91,7 +99,8 @@ function drawParts(state: Generator, process: ProcessDefinition, errors: readonl
   const assemblyC = jigFrom + (jigTo - jigFrom) * even(state)
   const jig = jigGrowth(assemblyC)
   fillNormals(state, once, once.length)
-  errors.forEach((e, p) => {
+  for (let p = 0; p < errors.length; p++) {
+    const e = errors[p]
     const own = growth(e.cte, assemblyC, sheetFrom + (sheetTo - sheetFrom) * even(state))
     const drift = e.drift * once[4 * p]
     to.scaleX[p] = e.jigX ? jig : own + (e.along === 'x' ? drift : 0)
@@ -99,7 +108,7 @@ function drawParts(state: Generator, process: ProcessDefinition, errors: readonl
     to.thick[p] = e.thickness * once[4 * p + 1]
     to.shiftX[p] = e.jig * once[4 * p + 2]
     to.shiftY[p] = e.jig * once[4 * p + 3]
-  })
+  }
 }
 
 function carry(carries: readonly Carry[], { scaleX, scaleY, shiftX, shiftY }: PartDraw): void {
@@ -109,24 +118,53 @@ function carry(carries: readonly Carry[], { scaleX, scaleY, shiftX, shiftY }: Pa
   }
 }
 
+/**
+ * Only how the layers of a hole lie to each other can matter, so the first is taken as struck true and each other one is drawn
+ * about the mean of those before it, with variance 1 + 1/k for the kth after the first: their differences are scattered just
+ * as if every layer had been drawn (Helmert), with a pair of deviates fewer a hole. A block begins with a first layer.
+ */
 function displace(
-  { x, y, turn, kin }: Places,
+  { x, y, turn, kin, about, share }: Places,
   { scaleX, scaleY, shiftX, shiftY, depth }: Moved,
-  sigma: number,
   punched: Float64Array,
   from: number,
   to: number,
   offX: Float64Array,
   offY: Float64Array,
 ): void {
-  for (let k = from, j = 0; k < to; k++, j += 2) {
+  let meanX = 0
+  let meanY = 0
+  for (let k = from, j = 0; k < to; k++) {
     const s = kin[k]
-    offX[k] = sigma * punched[j] + scaleX[s] * x[k] + shiftX[s]
-    offY[k] = sigma * punched[j + 1] + scaleY[s] * y[k] + shiftY[s] - turn[k] * depth[s]
+    let px = 0
+    let py = 0
+    if (about[k] > 0) {
+      const dx = about[k] * punched[j]
+      const dy = about[k] * punched[j + 1]
+      j += 2
+      px = meanX + dx
+      py = meanY + dy
+      meanX += share[k] * dx
+      meanY += share[k] * dy
+    } else {
+      meanX = 0
+      meanY = 0
+    }
+    offX[k] = px + scaleX[s] * x[k] + shiftX[s]
+    offY[k] = py + scaleY[s] * y[k] + shiftY[s] - turn[k] * depth[s]
   }
 }
 
-function placesOf(entries: readonly Entry[]): { readonly places: Places; readonly kin: readonly Kin[] } {
+/** Where the blocks begin and the last ends, none of them parting the layers of a hole. */
+function blocksOf(entries: readonly Entry[]): readonly number[] {
+  const out = [0]
+  entries.forEach((e, k) => {
+    if (k > 0 && e.hole !== entries[k - 1].hole && k - out[out.length - 1] >= BLOCK) out.push(k)
+  })
+  return [...out, entries.length]
+}
+
+function placesOf(entries: readonly Entry[], punch: number): { readonly places: Places; readonly kin: readonly Kin[] } {
   const known = new Map<string, number>()
   const kin: Kin[] = []
   const index = Int32Array.from(entries, ({ part, under }) => {
@@ -135,11 +173,23 @@ function placesOf(entries: readonly Entry[]): { readonly places: Places; readonl
     known.set(key, at)
     return at
   })
+  const layer = layersOf(entries)
   const places = {
     x: Float64Array.from(entries, (e) => e.X),
     y: Float64Array.from(entries, (e) => e.Y),
     turn: Float64Array.from(entries, (e) => e.turn),
     kin: index,
+    about: Float64Array.from(layer, (l) => (l === 0 ? 0 : punch * Math.sqrt(1 + 1 / l))),
+    share: Float64Array.from(layer, (l) => 1 / (l + 1)),
   }
   return { places, kin }
+}
+
+/** How many layers of its hole stand before each entry. */
+function layersOf(entries: readonly Entry[]): readonly number[] {
+  let layer = 0
+  return entries.map((e, k) => {
+    layer = k > 0 && e.hole === entries[k - 1].hole ? layer + 1 : 0
+    return layer
+  })
 }

@@ -5,7 +5,7 @@
 import type { FastenerType, ProcessDefinition } from '../../definition/types.js'
 import { generator } from '../../maths/chance/generator.js'
 import { boundBySquares, leastSquares } from '../../maths/placement/least-squares.js'
-import { FITS, judge, type Meeting, meeting, type Placement, settle, TOO_SHORT } from '../../maths/placement/meeting.js'
+import { FITS, judge, type Meeting, meeting, type Placement, TOO_SHORT } from '../../maths/placement/meeting.js'
 import { minimax } from '../../maths/placement/minimax.js'
 import { drawing } from './draw.js'
 import { type Entry, entriesOf } from './errors.js'
@@ -107,15 +107,10 @@ function tryOnce(
   let [fits, bestFits, pilots] = [true, best, true]
   for (const body of bodies) {
     const { m, hole, own, others, pilot, stands } = body
-    for (let i = 0; i < own.length; i++) {
-      m.bodyX[i] = offX[own[i]]
-      m.bodyY[i] = offY[own[i]]
-    }
-    for (let k = 0; k < others.length; k++) {
-      m.otherX[k] = offX[others[k]]
-      m.otherY[k] = offY[others[k]]
-    }
-    settle(m)
+    gather(offX, own, m.bodyX)
+    gather(offY, own, m.bodyY)
+    gather(offX, others, m.otherX)
+    gather(offY, others, m.otherY)
     const placed = leastSquares(m)
     if (slot > 0) slide(body, placed, slot)
     judge(m, placed, pilot, stands)
@@ -135,7 +130,7 @@ function tryOnce(
       bestFits = bestFits && boundBySquares(m, placed) <= 0 && minimax(m, placed).largest <= 0
     }
   }
-  for (let h = 0; h < misfit.length; h++) if (misfit[h] === 1) reamed[rowOf[h]]++
+  for (let h = 0; h < misfit.length; h++) reamed[rowOf[h]] += misfit[h]
   tally.trials++
   if (fits) tally.leastSquares++
   if (bestFits) tally.minimax++
@@ -146,6 +141,10 @@ function tryOnce(
     if (reamed[r] === 0) tally.rowFits[r]++
     if (spoilt[r] === 0) tally.rowPilots[r]++
   }
+}
+
+function gather(from: Float64Array, at: Int32Array, to: Float64Array): void {
+  for (let i = 0; i < at.length; i++) to[i] = from[at[i]]
 }
 
 /** A slot lets the body's hole go to the others along it, as far as it is long. */

@@ -6,6 +6,8 @@ import { readDefinition } from '../src/definition/read-definition.js'
 import type { Definition } from '../src/definition/types.js'
 import { derive } from '../src/derive/index.js'
 import { createMemo, type Memo } from '../src/derive/memo.js'
+import { fitModels } from '../src/studies/fit/model.js'
+import { type Trials, trialsOf } from '../src/studies/fit/trials.js'
 import { afresh, definitionOf, textOf, withOpeningMoved } from './coach.js'
 import type { Bench } from './measure.js'
 import { coachwright, inFolder, peakOf } from './process.js'
@@ -91,6 +93,19 @@ export const BENCHES: readonly Bench[] = [
     },
   },
   {
+    id: 'fit',
+    says: 'Try the largest joint of Sedge 8 ten thousand times over (a tenth of the five seconds for a hundred thousand)',
+    unit: 'ms',
+    samples: 5,
+    warmups: 1,
+    budget: 500,
+    setup: () => {
+      const definition = definitionOf(LARGEST)
+      const trials = largestJoint(definition)
+      return { run: () => trials.run(10_000, true) }
+    },
+  },
+  {
     id: 'command',
     says: 'A fresh process, Sedge 6 from text to JSON',
     ...freshProcess,
@@ -115,6 +130,14 @@ export const BENCHES: readonly Bench[] = [
     setup: () => ({ run: () => peakOf(packet) }),
   },
 ]
+
+function largestJoint(definition: Definition): Trials {
+  const { process, fasteners } = definition
+  if (process === null) throw new Error(`${LARGEST} does not say how the shop punches.`)
+  const [model] = [...fitModels(derive(definition)).joints].sort((a, b) => b.holes.length - a.holes.length)
+  const types = model.rows.flatMap((row) => fasteners.filter((f) => f.id === row.fastener))
+  return trialsOf(model, { process, fasteners: types }, 1)
+}
 
 function writePacket(folder: string): void {
   coachwright(packet(folder))

@@ -1,16 +1,20 @@
 /** Plans and writes a design's packet: what `coachwright packet` and `npm start` share. Throws Refused with a sentence. */
 import { basename } from 'node:path'
 import type { Design } from '../derive/design.js'
+import { derive } from '../derive/index.js'
 import { packetPlan } from '../documents/packet/plan.js'
 import type { ShopTables } from '../documents/text/shop-tables.js'
 import { readShopTables } from '../documents/text/shop-tables.js'
 import { pagesToPdf } from '../paper/pdf.js'
 import type { BlankStudy } from '../studies/blanks/nouns.js'
 import { withBlanks } from '../studies/blanks/with-blanks.js'
+import type { FitStudy } from '../studies/fit/nouns.js'
+import { goresAsPlaced } from '../studies/gores/study.js'
 import { openText } from './open-text.js'
 import { partNamed } from './part-named.js'
 import { Refused, refuse } from './refused.js'
 import { blanksOf } from './studies/blanks-of.js'
+import { fitOf } from './studies/fit-of.js'
 import { version } from './version.js'
 import { type PacketProgress, PacketRefused, type WrittenPacket, writePacket } from './write-packet.js'
 
@@ -40,7 +44,8 @@ export interface MadePacket extends WrittenPacket {
 
 export async function makePacket(derived: Design, options: PacketArguments, watch: PacketWatch): Promise<MadePacket> {
   const { coach } = derived.definition
-  const blanks = await blanksFor(derived, watch)
+  // both threads run at once
+  const [blanks, fit] = await Promise.all([blanksFor(derived, watch), fitFor(derived, watch)])
   const made = blanks ? withBlanks(derived, blanks) : derived
   const head = {
     program: `Coachwright ${version()}`,
@@ -59,6 +64,8 @@ export async function makePacket(derived: Design, options: PacketArguments, watc
     tiles,
     ...(shop ? { shop } : {}),
     ...(blanks ? { blanks } : {}),
+    ...(fit ? { fit } : {}),
+    gores: goresAsPlaced(derive(derived.definition)),
   })
   const subject = `${coach.name}, revision ${made.revision}, unit ${head.unit}`
   try {
@@ -70,6 +77,18 @@ export async function makePacket(derived: Design, options: PacketArguments, watc
   } catch (reason) {
     throw refusalOf(reason, options.out)
   }
+}
+
+/** Trials for the packet's page: enough to put joints in order; `coachwright fit` tries more. */
+const TRIALS = 200
+const SEED = 1
+
+/** Whether the holes meet; null where the shop has not said how well it punches. */
+async function fitFor({ definition }: Design, { signal }: PacketWatch): Promise<FitStudy | null> {
+  if (definition.process === null) return null
+  const study = await fitOf({ definition, trials: TRIALS, seed: SEED, joint: null }, signal ? { signal } : {})
+  if (!study) throw refuse('packet', 'Writing the packet was cancelled; nothing was changed.')
+  return study
 }
 
 /** The packet waits for the blanks of formed panels; null where there are none to work out. */

@@ -14,8 +14,8 @@ import { layerPoint, sigmaAt } from './surface.js'
 
 const WAITS = 'Lining of the ends is fitted on their ribs: its flat patterns and rivets are not worked out yet.'
 /** Steps a panel is summed in, down and across. */
-const DOWN = 24
-const ACROSS = 4
+const DOWN = 18
+const ACROSS = 3
 
 export interface LiningPatch {
   readonly id: string
@@ -38,15 +38,16 @@ export function liningPatches(ground: Ground): LiningPatch[] {
     top: (phi: number) => number,
     low: (phi: number) => number,
   ): { area: number; centre: Vec3 } => {
+    const net = Array.from({ length: ACROSS + 1 }, (_, i) => {
+      const phi = right + ((left - right) * i) / ACROSS
+      const [from, to] = [top(phi), low(phi)]
+      return Array.from({ length: DOWN + 1 }, (_, k) => at(phi, k / DOWN, from, to))
+    })
     let area = 0
     const sum: [number, number, number] = [0, 0, 0]
     for (let i = 0; i < ACROSS; i++)
       for (let k = 0; k < DOWN; k++) {
-        const corner = (di: number, dk: number): Vec3 => {
-          const phi = right + ((left - right) * (i + di)) / ACROSS
-          return at(phi, (k + dk) / DOWN, top(phi), low(phi))
-        }
-        const [a, b, c, d] = [corner(0, 0), corner(1, 0), corner(1, 1), corner(0, 1)]
+        const [a, b, c, d] = [net[i][k], net[i + 1][k], net[i + 1][k + 1], net[i][k + 1]]
         // half the cross product of the diagonals is a quadrangle's area
         const piece = length(cross(sub(c, a), sub(d, b))) / 2
         area += piece
@@ -54,14 +55,18 @@ export function liningPatches(ground: Ground): LiningPatch[] {
       }
     return { area, centre: [sum[0] / area, sum[1] / area, sum[2] / area] }
   }
-  const panels = ribs.slice(1).map((left, i): LiningPatch => {
-    const { area, centre } = patch(ribs[i], left, ground.capSigma, () => foot)
+  // the left half mirrors the right one; there are as many panels on each side of the centre line
+  const half = (ribs.length - 1) / 2
+  const made = ribs.slice(1, half + 1).map((left, i) => patch(ribs[i], left, ground.capSigma, () => foot))
+  const panels = ribs.slice(1).map((_, i): LiningPatch => {
+    const { area, centre } = made[i < half ? i : 2 * half - 1 - i]
+    const girth = (ends.cap + ground.midCurves[Math.floor(i / 2)].lengthAt(foot)) / 2
     return {
       id: `lining-${i + 1}`,
       says: `lining panel ${i + 1}`,
       area,
-      centre,
-      girth: (ends.cap + ground.midCurves[Math.floor(i / 2)].lengthAt(foot)) / 2,
+      centre: i < half ? centre : [centre[0], -centre[1], centre[2]],
+      girth,
     }
   })
   const crown = patch(Math.PI / 2, -Math.PI / 2, () => ground.loft.ridge, ground.capSigma)

@@ -74,7 +74,7 @@ export function rimRow(ground: Ground, cut: EndCut): LocalRow {
 }
 
 /** The most the skin falls away from a flat pane under the rim ring, m. */
-export function sagOf(ground: Ground, cut: EndCut): number {
+function sagOf(ground: Ground, cut: EndCut): number {
   return Math.max(...loopOnSkin(ground, cut, ground.handed.rimReach, 48).map((on) => on.fall))
 }
 

@@ -1,14 +1,9 @@
 /** The lofted surface of an end section, and points at a depth inside it along its normal. Local axes: x outward, y right, z up. */
 import type { Definition } from '../../definition/types.js'
 import { type Loft, loftAt, loftBetween, normalOf, pointOf } from '../../maths/loft.js'
-import { buildChain, girthAtZ, type TangentChain, widest } from '../../maths/tangent-chain.js'
+import { buildChain, girthAtZ, type TangentChain } from '../../maths/tangent-chain.js'
 import type { Vec3 } from '../../maths/vec.js'
 import { GAUSS, WEIGHT } from './meridian.js'
-
-/** How far the tips stand beyond the joint frames, m. */
-export function endReach(input: Pick<Definition, 'section' | 'ends'>): number {
-  return widest(profileChain(input)).y
-}
 
 export function profileChain(input: Pick<Definition, 'section' | 'ends'>): TangentChain {
   return buildChain({ y: 0, z: input.section.crown, heading: 0 }, input.ends.profile)

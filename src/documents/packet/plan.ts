@@ -5,15 +5,18 @@
 import type { Design } from '../../derive/design.js'
 import type { Part, Pattern } from '../../derive/nouns.js'
 import type { BlankStudy } from '../../studies/blanks/nouns.js'
+import type { FitStudy } from '../../studies/fit/nouns.js'
 import type { Page } from '../drawing/page.js'
 import type { PrintOptions } from '../drawing/sheet.js'
 import { unitsOf } from '../drawing/sheet.js'
 import { checksList } from '../sheets/checks-list.js'
 import { coverSheets } from '../sheets/cover.js'
+import { fitPage } from '../sheets/fit-page.js'
 import { flatPatternSheets } from '../sheets/flat-pattern.js'
 import { frameTemplateRoll, frameTemplateTiles } from '../sheets/frame-template.js'
 import { barePattern, fullSizeRoll, fullSizeTiles } from '../sheets/full-size.js'
 import { goreBlankSheets } from '../sheets/gore-blank.js'
+import { type GoresAsPlaced, goreWays } from '../sheets/gore-ways.js'
 import { holeTableSheets } from '../sheets/hole-table-sheet.js'
 import { openingSchedule, rivetSchedule, strakeSchedule } from '../sheets/schedules.js'
 import { tapeCards } from '../sheets/tape-card.js'
@@ -21,6 +24,7 @@ import { pageToSvg } from '../svg.js'
 import type { ClampedEdge } from '../text/clamp-zone.js'
 import { coordinateProgram } from '../text/coordinate-program.js'
 import { patternDxf } from '../text/dxf.js'
+import { fitCsv } from '../text/fit-csv.js'
 import { faceName, fileStem } from '../text/heading.js'
 import type { HoleTable } from '../text/hole-table.js'
 import { holeTableCsv } from '../text/hole-table.js'
@@ -56,6 +60,10 @@ export interface PacketOptions extends PrintOptions {
   readonly tiles?: readonly string[]
   /** of formed panels, whose patterns the design then holds */
   readonly blanks?: BlankStudy
+  /** gores bent over their ribs as the definition places them */
+  readonly gores?: GoresAsPlaced
+  /** whether the holes meet, tried so often as the packet says */
+  readonly fit?: FitStudy
 }
 
 /** What each of several documents needs: the options, and each pattern's hole table made once. */
@@ -261,6 +269,45 @@ function templateDocuments({ design, options, made }: Room): readonly PlannedDoc
   return [...frames, ...asked]
 }
 
+/** Studies on the design: nothing here is drawn from the design alone, so each names the study it prints. */
+function studyDocuments({ design, options, made }: Room): readonly PlannedDocument[] {
+  const { fit, gores, blanks } = options
+  const ways = gores && {
+    name: 'two ways to make a gore',
+    from: [gores, blanks],
+    shows: () => [gores, blanks?.blanks.map((b) => ({ ...b, field: null }))],
+  }
+  const holes = fit && { name: 'whether the holes meet', from: [fit], shows: () => fit }
+  return [
+    ...(gores && ways
+      ? [
+          pdfDocument(
+            'ends/gore-ways.pdf',
+            'Two ways to make each gore, wrapped or formed, and what each costs',
+            () => [made.coach, ways],
+            () => goreWays(design, gores, blanks ?? null, options),
+          ),
+        ]
+      : []),
+    ...(fit && holes
+      ? [
+          pdfDocument(
+            'checks/hole-fit.pdf',
+            'Will the holes meet? Joints in order of risk, and what would help most',
+            () => [made.coach, holes],
+            () => fitPage(design, fit, options),
+          ),
+          textDocument(
+            'checks/hole-fit.csv',
+            'Will the holes meet, joint by joint, for a spreadsheet',
+            () => [made.coach, holes],
+            () => fitCsv(design, fit, options),
+          ),
+        ]
+      : []),
+  ]
+}
+
 function blankDocuments({ design, options, made }: Room): readonly PlannedDocument[] {
   const { blanks } = options
   if (!blanks) return []
@@ -288,6 +335,7 @@ export function packetPlan(design: Design, options: PacketOptions = {}): readonl
     ...scheduleDocuments(room),
     ...endDocuments(design, options),
     ...blankDocuments(room),
+    ...studyDocuments(room),
     ...groups.flatMap((g) => flatDocuments(room, g)),
     ...groups.flatMap((g) => holeDocuments(room, g)),
     textDocument(

@@ -214,11 +214,9 @@ function frontBody(design: Design, contents: readonly CoverContents[], options: 
     line(room.x + leftWidth, room.y, room.x + leftWidth, room.y + room.height, { width: THIN, group: 'cover' }),
     ...threeViews(design, room.x + 3, room.y + 2, leftWidth - 6, room.height - 12, scale, 1.8),
     ...scaleBar(scale, room.x + 8, room.y + room.height - 8, unitsOf(options)),
-    ...wrap(
-      'Stations in mm. Small openings are named on the key elevation.',
-      room.width - 186,
-      1.8,
-    ).map((row, i) => letter(room.x + 3, room.y + room.height + 6 + i * 3.2, row, { height: 1.8, group: 'cover' })),
+    ...wrap('Stations in mm. Small openings are named on the key elevation.', room.width - 186, 1.8).map((row, i) =>
+      letter(room.x + 3, room.y + room.height + 6 + i * 3.2, row, { height: 1.8, group: 'cover' }),
+    ),
   ]
   return {
     name: 'cover',

@@ -54,7 +54,7 @@ export function pilotsOf(design: Pick<Design, 'rows' | 'definition'>, laid: Laid
 }
 
 /** Where a place of the part (its own side's azimuth) comes to lie in the part's pattern, m. */
-export function flatAt({ panel, blank, frame, serves }: Laid, on: OnSheet): Point {
+function flatAt({ panel, blank, frame, serves }: Laid, on: OnSheet): Point {
   const [u, v] = panel.locate(serves.mirrored ? { ...on, phi: -on.phi } : on)
   return placedIn(frame, serves.turned, inBlank(blank, u, v))
 }

@@ -16,7 +16,7 @@ export interface GoreCost {
 }
 
 /** Faying layer left in a lap after squeeze-out, m; common practice, no source. */
-export const FAYING_LAYER = 0.00025
+const FAYING_LAYER = 0.00025
 
 export function costOf(ground: Ground, seams: readonly number[]): GoreCost {
   const edges = edgeAzimuths(seams)

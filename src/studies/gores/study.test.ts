@@ -45,12 +45,11 @@ describe('gores bent over their ribs', () => {
   it('of the demonstration: seven lie 31 mm inside and meet at 33 deg; seventeen stay within 6 mm', () => {
     const study = goreStudy(six)
     expect(study.now.gores).toHaveLength(7)
-    expect(study.now.inside! * 1000).toBeCloseTo(31.3, 0)
-    expect(Math.max(...study.now.kinks.map((k) => k.angle)) / DEG).toBeCloseTo(33.3, 0)
-    // the shop's azimuths are the even ones, to a tenth of a degree
-    study.now.seams.forEach((s, i) => {
-      expect(Math.abs(s - study.even.seams[i]) / DEG).toBeLessThan(0.1)
-    })
+    // the shop has widened the middle gore for its windows: the others deviate alike, it does so more
+    expect(study.now.inside! * 1000).toBeCloseTo(45, 0)
+    expect(Math.max(...study.now.gores.filter((g) => g.gore !== 4).map((g) => g.inside!.depth)) * 1000).toBeLessThan(32)
+    expect(study.even.inside! * 1000).toBeCloseTo(31.2, 0)
+    expect(Math.max(...study.even.kinks.map((k) => k.angle)) / DEG).toBeCloseTo(33.3, 0)
     expect(study.enough?.gores).toHaveLength(17)
     expect(study.enough!.inside!).toBeLessThanOrEqual(0.006)
     // the rivets of the seams, counted another way: the derived rows but for the crossings they leave to cap and base

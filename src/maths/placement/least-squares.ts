@@ -6,25 +6,21 @@ import type { Meeting, Placement } from './meeting.js'
 
 /** Works out the misses of the meeting on its way. */
 export function leastSquares(m: Meeting): Placement {
-  const { holes, x, y, first, bodyX, bodyY, otherX, otherY, missX, missY, spread } = m
+  const { holes, x, y, first, share, bodyX, bodyY, otherX, otherY, missX, missY, spread } = m
   let sx = 0
   let sy = 0
   let turned = 0
   for (let i = 0; i < holes; i++) {
     const from = first[i]
     const to = first[i + 1]
-    let meanX = otherX[from]
-    let meanY = otherY[from]
-    if (to - from > 1) {
-      for (let k = from + 1; k < to; k++) {
-        meanX += otherX[k]
-        meanY += otherY[k]
-      }
-      meanX /= to - from
-      meanY /= to - from
+    let sumX = otherX[from]
+    let sumY = otherY[from]
+    for (let k = from + 1; k < to; k++) {
+      sumX += otherX[k]
+      sumY += otherY[k]
     }
-    const ex = bodyX[i] - meanX
-    const ey = bodyY[i] - meanY
+    const ex = bodyX[i] - share[i] * sumX
+    const ey = bodyY[i] - share[i] * sumY
     missX[i] = ex
     missY[i] = ey
     sx += ex

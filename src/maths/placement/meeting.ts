@@ -21,6 +21,8 @@ export interface Meeting {
   readonly otherX: Float64Array
   readonly otherY: Float64Array
   readonly otherR: Float64Array
+  /** 1 / how many others hole i has: a product is a quarter of the time of a quotient */
+  readonly share: Float64Array
   /** 1 where all discs of a hole have one radius */
   readonly alike: Uint8Array
   /** the body's displacement from the mean of the others', as `leastSquares` leaves it */
@@ -65,6 +67,7 @@ export function meeting(
     otherX: new Float64Array(first[n]),
     otherY: new Float64Array(first[n]),
     otherR: Float64Array.from(others.flat()),
+    share: Float64Array.from(others, (at) => 1 / at.length),
     alike: Uint8Array.from(body, (r, i) => (others[i].every((other) => other === r) ? 1 : 0)),
     missX: new Float64Array(n),
     missY: new Float64Array(n),

@@ -107,21 +107,21 @@ function tryOnce(
   let [fits, bestFits, pilots] = [true, best, true]
   for (const body of bodies) {
     const { m, hole, own, others, pilot, stands } = body
-    gather(offX, own, m.bodyX)
-    gather(offY, own, m.bodyY)
-    gather(offX, others, m.otherX)
-    gather(offY, others, m.otherY)
+    gather(offX, offY, own, m.bodyX, m.bodyY)
+    gather(offX, offY, others, m.otherX, m.otherY)
     const placed = leastSquares(m)
     if (slot > 0) slide(body, placed, slot)
     judge(m, placed, pilot, stands)
     let whole = true
     for (let i = 0; i < hole.length; i++) {
-      if (stands[i] === FITS) continue
+      const stand = stands[i]
+      if (stand === FITS) continue
+      const h = hole[i]
       whole = false
-      misfit[hole[i]] = 1
-      if (stands[i] === TOO_SHORT) {
+      misfit[h] = 1
+      if (stand === TOO_SHORT) {
         pilots = false
-        spoilt[rowOf[hole[i]]] = 1
+        spoilt[rowOf[h]] = 1
       }
     }
     if (!whole) {
@@ -143,8 +143,12 @@ function tryOnce(
   }
 }
 
-function gather(from: Float64Array, at: Int32Array, to: Float64Array): void {
-  for (let i = 0; i < at.length; i++) to[i] = from[at[i]]
+function gather(fromX: Float64Array, fromY: Float64Array, at: Int32Array, toX: Float64Array, toY: Float64Array): void {
+  for (let i = 0; i < at.length; i++) {
+    const k = at[i]
+    toX[i] = fromX[k]
+    toY[i] = fromY[k]
+  }
 }
 
 /** A slot lets the body's hole go to the others along it, as far as it is long. */

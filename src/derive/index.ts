@@ -6,7 +6,6 @@ import { deriveEnds, type Ends } from './ends/index.js'
 import { FORGETFUL, type Memo } from './memo.js'
 import { deriveShell, type Shell, type ShellInput } from './shell/index.js'
 import { rimReach } from './shell/members.js'
-import { liningDepth } from './shell/section.js'
 import { totalsOf } from './shell/totals.js'
 
 /** Everything derived but the checks, and the trades' geometry for them to look at. */
@@ -44,7 +43,6 @@ function handedToEnds({ section, laid }: Shell): Handed {
     chain: section.chain,
     toeRow: section.toeRow,
     sheetEdge: section.sheetEdge,
-    liningDepth: liningDepth(laid.input),
     rimReach: rimReach(laid.input),
   }
 }

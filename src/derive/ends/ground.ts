@@ -23,8 +23,6 @@ export interface Handed {
   /** section girth of the toe flange's rivets and of the sheet's edge, m */
   readonly toeRow: number
   readonly sheetEdge: number
-  /** depth of the lining's outer face, m */
-  readonly liningDepth: number
   /** cut to the outer edge of a rim ring, m */
   readonly rimReach: number
 }

@@ -27,8 +27,9 @@ export interface LiningPatch {
 
 /** Panels of one end in local axes, from the right joint to the left one, and the crown panel last. */
 export function liningPatches(ground: Ground): LiningPatch[] {
-  const { lining, ends } = ground.input
-  const depth = ground.handed.liningDepth + lining.thickness.value / 2
+  const { lining, ends, shell } = ground.input
+  // behind one end skin, a mid rib and its tape
+  const depth = ends.skin.thickness.value + shell.frame.height + shell.tape + lining.thickness.value / 2
   const foot = sigmaAt(ground.loft, lining.floorGap)
   const ribs = [...ground.edges, ...ground.mids].sort((a, b) => b - a)
   const at = (phi: number, share: number, from: number, to: number): Vec3 => layerPoint(ground.loft, phi, from + share * (to - from), depth)

@@ -11,12 +11,10 @@ import type { PrintOptions } from '../drawing/sheet.js'
 import { unitsOf } from '../drawing/sheet.js'
 import { checksList } from '../sheets/checks-list.js'
 import { coverSheets } from '../sheets/cover.js'
-import { fitPage } from '../sheets/fit-page.js'
 import { flatPatternSheets } from '../sheets/flat-pattern.js'
 import { frameTemplateRoll, frameTemplateTiles } from '../sheets/frame-template.js'
 import { barePattern, fullSizeRoll, fullSizeTiles } from '../sheets/full-size.js'
-import { goreBlankSheets } from '../sheets/gore-blank.js'
-import { type GoresAsPlaced, goreWays } from '../sheets/gore-ways.js'
+import type { GoresAsPlaced } from '../sheets/gore-ways.js'
 import { holeTableSheets } from '../sheets/hole-table-sheet.js'
 import { openingSchedule, rivetSchedule, strakeSchedule } from '../sheets/schedules.js'
 import { tapeCards } from '../sheets/tape-card.js'
@@ -24,7 +22,6 @@ import { pageToSvg } from '../svg.js'
 import type { ClampedEdge } from '../text/clamp-zone.js'
 import { coordinateProgram } from '../text/coordinate-program.js'
 import { patternDxf } from '../text/dxf.js'
-import { fitCsv } from '../text/fit-csv.js'
 import { faceName, fileStem } from '../text/heading.js'
 import type { HoleTable } from '../text/hole-table.js'
 import { holeTableCsv } from '../text/hole-table.js'
@@ -49,6 +46,7 @@ import type { GroupedParts } from './part-groups.js'
 import { groupedParts } from './part-groups.js'
 import type { MadeFrom, PlannedDocument } from './planned.js'
 import { checkPaths, pdfDocument, textDocument } from './planned.js'
+import { studyDocuments } from './study-documents.js'
 
 export interface PacketOptions extends PrintOptions {
   /** name and version, printed in the texts */
@@ -269,61 +267,6 @@ function templateDocuments({ design, options, made }: Room): readonly PlannedDoc
   return [...frames, ...asked]
 }
 
-/** Studies on the design: nothing here is drawn from the design alone, so each names the study it prints. */
-function studyDocuments({ design, options, made }: Room): readonly PlannedDocument[] {
-  const { fit, gores, blanks } = options
-  const ways = gores && {
-    name: 'two ways to make a gore',
-    from: [gores, blanks],
-    shows: () => [gores, blanks?.blanks.map((b) => ({ ...b, field: null }))],
-  }
-  const holes = fit && { name: 'whether the holes meet', from: [fit], shows: () => fit }
-  return [
-    ...(gores && ways
-      ? [
-          pdfDocument(
-            'ends/gore-ways.pdf',
-            'Two ways to make each gore, wrapped or formed, and what each costs',
-            () => [made.coach, ways],
-            () => goreWays(design, gores, blanks ?? null, options),
-          ),
-        ]
-      : []),
-    ...(fit && holes
-      ? [
-          pdfDocument(
-            'checks/hole-fit.pdf',
-            'Will the holes meet? Joints in order of risk, and what would help most',
-            () => [made.coach, holes],
-            () => fitPage(design, fit, options),
-          ),
-          textDocument(
-            'checks/hole-fit.csv',
-            'Will the holes meet, joint by joint, for a spreadsheet',
-            () => [made.coach, holes],
-            () => fitCsv(design, fit, options),
-          ),
-        ]
-      : []),
-  ]
-}
-
-function blankDocuments({ design, options, made }: Room): readonly PlannedDocument[] {
-  const { blanks } = options
-  if (!blanks) return []
-  return [
-    pdfDocument(
-      'ends/blanks.pdf',
-      'Blanks of formed gores and caps: how far the sheet is stretched, and how thin it gets',
-      () => [
-        made.coach,
-        ...blanks.blanks.map((blank) => ({ name: `blank ${blank.panel}`, from: [blank], shows: () => ({ ...blank, field: null }) })),
-      ],
-      () => goreBlankSheets(design, blanks, options),
-    ),
-  ]
-}
-
 /** Cards only where a row of holes runs along an edge long enough to be taped. */
 const TAPED: readonly string[] = ['sheets', 'frames', 'lining', 'ends']
 
@@ -334,8 +277,7 @@ export function packetPlan(design: Design, options: PacketOptions = {}): readonl
   const body: readonly PlannedDocument[] = [
     ...scheduleDocuments(room),
     ...endDocuments(design, options),
-    ...blankDocuments(room),
-    ...studyDocuments(room),
+    ...studyDocuments(design, options, room.made.coach),
     ...groups.flatMap((g) => flatDocuments(room, g)),
     ...groups.flatMap((g) => holeDocuments(room, g)),
     textDocument(

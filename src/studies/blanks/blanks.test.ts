@@ -3,6 +3,7 @@
  * finer cells change), or the program's own figure held to a stated tolerance, said so.
  */
 import { describe, expect, it } from 'vitest'
+import { count } from '../../../tests/counts.js'
 import { readExample } from '../../../tests/examples.js'
 import type { Design } from '../../derive/design.js'
 import { fastenerId, rowsById } from '../../derive/holes.js'
@@ -107,22 +108,24 @@ describe('blanks of Sedge 6', () => {
     }
   })
 
-  it('stretch by half a lap less than the alloy breaks at, and thin by what the shop allows (our own figures, to a tenth of a percent)', () => {
-    const peaks = study.blanks.map((b) => 100 * b.stretch.peak)
-    for (const [i, figure] of [4.67, 3.68, 3.33, 2.23, 0.23].entries()) expect(Math.abs(peaks[i] - figure)).toBeLessThan(0.1)
+  it('can be formed as the shop has it: no verdict fails, and all keep the thickness it wants', () => {
     expect(study.blanks.flatMap((b) => b.checks).filter((c) => c.verdict === 'fail')).toEqual([])
     for (const b of study.blanks) expect(b.leastThickness).toBeGreaterThan(0.00092)
   })
 
   it('with seams at 13, 35 and 60 degrees take 4 to 5 % in the second gore of seven (expected of this demonstration, invented)', () => {
-    const [, second] = distinctPanels(shapeOf({ ...input, seams: degrees(13, 35, 60) }))
-    const coarse = blankOf(second.panel.patch, MESH.gore)
-    expect(coarse.peakStretch).toBeGreaterThan(0.04)
-    expect(coarse.peakStretch).toBeLessThan(0.05)
+    const other = computeBlanks({ ...input, seams: degrees(13, 35, 60) }) as Blanks
+    const peaks = other.panels.map((b) => 100 * b.peakStretch)
+    expect(peaks[1]).toBeGreaterThan(4)
+    expect(peaks[1]).toBeLessThan(5)
+    // the others are our own figures, to a tenth of a percent; cells a quarter the size give 6.52, 4.31, 2.35, 0.85 and 0.23
+    for (const [i, figure] of [6.54, 4.42, 2.38, 0.88, 0.23].entries()) expect(Math.abs(peaks[i] - figure)).toBeLessThan(0.1)
+    expect(other.panels[0].thinning).toBeLessThan(1 - 0.92 / 1.02)
   })
 
   it('move their peak by less than 5 % when cells are halved', () => {
-    for (const k of [0, 4]) {
+    // the gore that is stretched most; all of them in the proof
+    for (const k of count(1) > 1 ? [0, 1, 2, 3, 4] : [0]) {
       const { panel } = distinct[k]
       const size = MESH[panel.kind]
       const fine = blankOf(panel.patch, { across: 2 * size.across, along: 2 * size.along })
@@ -189,7 +192,7 @@ describe('pilots in the blanks', () => {
         const own = f.parts.find((p) => p.part === s.part)!
         const frame = { x0: Math.min(...blank.x), y0: Math.min(...blank.y) }
         const laid = { shape, panel, blank, frame: { ...frame, length: 0, width: 0 }, serves: s, joint: s.end === 'nose' ? 3 : 6.66 }
-        for (let i = 0; i < own.holes.x.length; i += 9) {
+        for (let i = 0; i < own.holes.x.length; i += 29) {
           const row = rowsById(six.rows).get(own.holes.rows[own.holes.row[i]])!
           const place: Vec3 = [
             s.end === 'nose' ? 3 - row.station[own.holes.index[i]] : row.station[own.holes.index[i]] - 6.66,
@@ -215,7 +218,7 @@ describe('pilots in the blanks', () => {
         }
       }
     }
-    expect(seen).toBeGreaterThan(400)
+    expect(seen).toBeGreaterThan(120)
     expect(worst * 1000).toBeLessThan(0.5)
   })
 })
@@ -260,7 +263,7 @@ describe('a study', () => {
   it('gives a design whose panels have their pattern, and nothing else changed', () => {
     const base = { ...six, checks: [] }
     const made = withBlanks<Pick<Design, 'parts' | 'checks'>>(base, study)
-    expect(made.parts.every((p) => p.patterns.length > 0)).toBe(true)
+    expect(made.parts.every((p) => p.patterns.length > 0 || p.kind === 'end-lining')).toBe(true)
     const gore = made.parts.find((p) => p.id === 'tail-gore-2')!
     expect(gore.notComputed).toBeUndefined()
     expect(gore.notes.join(' ')).toContain('Pilots only: drill at assembly')

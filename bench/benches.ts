@@ -117,7 +117,7 @@ export const BENCHES: readonly Bench[] = [
     says: 'A fresh process, the whole packet of Sedge 6',
     ...freshProcess,
     samples: 3,
-    budget: 6000,
+    budget: 8000,
     setup: () => ({ run: () => inFolder((folder) => writePacket(folder)) }),
   },
   {

@@ -19,7 +19,6 @@ const ground = groundOf(definition, {
   chain: section.chain,
   toeRow: section.toe + 0.0125,
   sheetEdge: section.toe + 0.025,
-  liningDepth: 0.05,
   rimReach: 0.05,
 })
 const sheets = wrappedGores(ground).map((g) => g.sheet) as GoreSheet[]

@@ -97,9 +97,8 @@ function isLocal(node: ts.Identifier): boolean {
       at.initializer.declarations.some((d) => declares(d.name))
     )
       return true
-    const statements = (ts.isBlock(at) || ts.isSourceFile(at)) && at.statements
-    if (statements && statements.some((s) => ts.isVariableStatement(s) && s.declarationList.declarations.some((d) => declares(d.name))))
-      return true
+    const statements = ts.isBlock(at) || ts.isSourceFile(at) ? at.statements : undefined
+    if (statements?.some((s) => ts.isVariableStatement(s) && s.declarationList.declarations.some((d) => declares(d.name)))) return true
   }
   return false
 }

@@ -73,7 +73,7 @@ export interface Kink {
 const LOOKS = 40
 
 /** Angle between the two panels that share a seam, at its largest; null where either is missing. */
-export function seamKink(ground: Ground, right: Panel, left: Panel): Kink | null {
+export function seamKink(_ground: Ground, right: Panel, left: Panel): Kink | null {
   if (right.strip.kind === 'refused' || left.strip.kind === 'refused') return null
   const [a, b] = [right.strip, left.strip]
   return largest(a.q.length, (s) => [edgeNormal(a, 'q', s), edgeNormal(b, 'p', s), a.q.at(s)])

@@ -8,6 +8,7 @@ import type { TangentChain } from '../../maths/tangent-chain.js'
 import { edgeAzimuths, goreCount } from '../end-names.js'
 import type { FastenerRow } from '../nouns.js'
 import { sigmaAtMeridian } from './meridian.js'
+import { loftedOuter, type OuterFace } from './outer.js'
 import { type RibCurve, ribCurve } from './rib-curve.js'
 import { endLoft, sigmaAt } from './surface.js'
 
@@ -51,6 +52,8 @@ export interface Ground {
   readonly midCurves: readonly RibCurve[]
   /** section girth of the cap's row at an azimuth */
   readonly capSigma: (phi: number) => number
+  /** the skin as openings meet it */
+  readonly outer: OuterFace
 }
 
 export function groundOf(input: EndInput, handed: Handed): Ground {
@@ -79,6 +82,7 @@ export function groundOf(input: EndInput, handed: Handed): Ground {
     seamCurves: edges.map(curve),
     midCurves: mids.map(curve),
     capSigma: capSigmas(loft, input.ends.cap),
+    outer: loftedOuter(loft),
   }
 }
 

@@ -87,7 +87,7 @@ function oneEnd(local: LocalEnd, at: Standing, input: EndInput, barrel: readonly
   })
   return {
     parts: [
-      ...wrappedParts(local, at, skinParts(local, at), resolved, barrel),
+      ...wrappedParts({ local, at, rows: resolved, barrel, cuts }, skinParts(local, at)),
       ...ribParts(local, at, resolved, pieces),
       ...ringParts(local, at, resolved),
       ...rims.map(({ cut, row }) => rimRing(local, at, cut, row)),

@@ -7,13 +7,13 @@ import { densityOf } from '../common/density.js'
 import { sheetMass } from '../common/mass.formulas.js'
 import { startRow } from '../common/row-draft.js'
 import type { OpeningDerived, Outline, Part } from '../nouns.js'
-import { type EndCut, type OnSkin, seenOn, skinUnder } from './cuts.js'
+import { type EndCut, seenOn } from './cuts.js'
 import type { Ground } from './ground.js'
 import { type EndRow, goresAt } from './layers.js'
 import type { LocalEnd } from './local.js'
 import { grownBy, loopLength, loopPoints, roundedOutline } from './loop.js'
 import { type Pieces, ribPart } from './members.js'
-import { meridianGirth } from './meridian.js'
+import type { OnSkin } from './outer.js'
 import { endPart, endPlace, holesOn, type Standing } from './parts.js'
 import type { LocalRow } from './rows.js'
 import type { Located } from './skin.js'
@@ -21,9 +21,9 @@ import type { Located } from './skin.js'
 export const rimPart = (id: string): string => `rim-${id}`
 
 /** Points of the skin on a loop `off` m outside the cut; throws where the opening runs off the end: `liesOnEnd` has refused it. */
-function loopOnSkin(ground: Ground, cut: EndCut, off: number, count: number): OnSkin[] {
+export function loopOnSkin(ground: Ground, cut: EndCut, off: number, count: number): OnSkin[] {
   return loopPoints(grownBy(cut, off), count).map(([a, b]) => {
-    const on = skinUnder(ground.loft, cut, a, b)
+    const on = ground.outer.under(cut, a, b)
     if (!on) throw new Error(`opening ${cut.id} runs off the end`)
     return on
   })
@@ -33,7 +33,7 @@ function loopOnSkin(ground: Ground, cut: EndCut, off: number, count: number): On
 export function liesOnEnd(ground: Ground, cut: EndCut): boolean {
   const clear = ground.input.shell.joint.overlap / 2
   return loopPoints(grownBy(cut, ground.handed.rimReach), 48).every(([a, b]) => {
-    const on = skinUnder(ground.loft, cut, a, b)
+    const on = ground.outer.under(cut, a, b)
     return on !== null && on.point[0] > clear
   })
 }
@@ -41,7 +41,7 @@ export function liesOnEnd(ground: Ground, cut: EndCut): boolean {
 const located = (ground: Ground, on: OnSkin): Located => ({
   point: on.point,
   phi: on.phi,
-  girth: meridianGirth(ground.loft, on.phi, on.sigma),
+  girth: ground.outer.girth(on),
 })
 
 /** The rim's rivets: evenly spaced on the rivet line, from the middle of the upper edge. */
@@ -106,7 +106,7 @@ export function rimRing(local: LocalEnd, at: Standing, cut: EndCut, row: EndRow)
     material: rim.alloy,
     thickness: rim.thickness,
     centre: cut.centre,
-    girth: centreGirth(ground, cut),
+    girth: cut.girth,
     area,
     mass: sheetMass({ rho: densityOf(rim.alloy, rim.thickness.value), t: rim.thickness.value, A: area }),
     patterns: [
@@ -129,8 +129,6 @@ export function rimRing(local: LocalEnd, at: Standing, cut: EndCut, row: EndRow)
   })
 }
 
-const centreGirth = (ground: Ground, cut: EndCut): number => meridianGirth(ground.loft, 0, cut.sigma)
-
 const mm = (metres: number): string => (metres * 1000).toFixed(1)
 
 /** The opening once, with what it touches. */
@@ -145,7 +143,7 @@ export function endOpening(local: LocalEnd, at: Standing, cut: EndCut, row: EndR
     says: cut.opening.says,
     surface: at.end,
     side: 'centre',
-    place: endPlace(at, cut.centre, centreGirth(ground, cut)),
+    place: endPlace(at, cut.centre, cut.girth),
     outline: [],
     open: false,
     cutIn: [...gores].sort((a, b) => a - b).map((k) => `${at.end}-gore-${k}`),

@@ -7,14 +7,18 @@ import { cubic, type Flat } from '../../maths/strip/on-strip.js'
 import { add, cross, dot, length, scale, sub, unit, type Vec3 } from '../../maths/vec.js'
 import type { GoreSheet } from './wrapped-strip.js'
 
-/** A place of the cut. */
-export interface OnCut {
+/** A place of the sheet. */
+export interface OnSheet {
   /** on the outer face */
   readonly point: Vec3
   /** outward normal of the sheet */
   readonly out: Vec3
   /** on the sheet laid flat */
   readonly flat: Flat
+}
+
+/** A place of the cut. */
+export interface OnCut extends OnSheet {
   /** down the cut from the cap's row, m */
   readonly along: number
 }
@@ -71,24 +75,92 @@ export function sheetCut(sheet: GoreSheet, phi: number): SheetCut {
   }
 }
 
-function nodesOf({ strip, flat, out, thickness }: GoreSheet, phi: number): Nodes {
-  const plane: Vec3 = [-Math.sin(phi), Math.cos(phi), 0]
-  const point: Vec3[] = []
-  const tangent: Vec3[] = []
-  const onFlat: Flat[] = []
-  const heading: number[] = []
-  strip.rulings.forEach((ruling, k) => {
-    const start = add(ruling.from, scale(out[k], thickness / 2))
-    const v = -dot(plane, start) / dot(plane, sub(ruling.to, ruling.from))
-    point.push(add(start, scale(sub(ruling.to, ruling.from), v)))
-    const along = unit(cross(plane, out[k]))
-    tangent.push(along)
-    onFlat.push([flat.px[k] + v * (flat.qx[k] - flat.px[k]), flat.py[k] + v * (flat.qy[k] - flat.py[k])])
-    heading.push(flat.heading[k] + Math.atan2(dot(along, cross(ruling.normal, ruling.direction)), dot(along, ruling.direction)))
-  })
+function nodesOf(sheet: GoreSheet, phi: number): Nodes {
+  const plane = planeAt(phi)
+  return nodesFrom(
+    sheet.strip.rulings.map((_, k) => nodeAt(sheet, plane, k)),
+    sheet.out,
+  )
+}
+
+interface Node {
+  readonly point: Vec3
+  readonly tangent: Vec3
+  readonly flat: Flat
+  readonly heading: number
+}
+
+/** Normal of the vertical plane at an azimuth. */
+const planeAt = (phi: number): Vec3 => [-Math.sin(phi), Math.cos(phi), 0]
+
+/** Where ruling k meets the plane, on the sheet's outer face. */
+function nodeAt({ strip, flat, out, thickness }: GoreSheet, plane: Vec3, k: number): Node {
+  const ruling = strip.rulings[k]
+  const start = add(ruling.from, scale(out[k], thickness / 2))
+  const v = -dot(plane, start) / dot(plane, sub(ruling.to, ruling.from))
+  const tangent = unit(cross(plane, out[k]))
+  return {
+    point: add(start, scale(sub(ruling.to, ruling.from), v)),
+    tangent,
+    flat: [flat.px[k] + v * (flat.qx[k] - flat.px[k]), flat.py[k] + v * (flat.qy[k] - flat.py[k])],
+    heading: flat.heading[k] + Math.atan2(dot(tangent, cross(ruling.normal, ruling.direction)), dot(tangent, ruling.direction)),
+  }
+}
+
+function nodesFrom(nodes: readonly Node[], out: readonly Vec3[]): Nodes {
   const along = [0]
-  for (let k = 1; k < point.length; k++) along.push(along[k - 1] + arc(point[k - 1], point[k], tangent[k - 1], tangent[k]))
-  return { point, tangent, out, flat: onFlat, heading, along }
+  for (let k = 1; k < nodes.length; k++) {
+    const [a, b] = [nodes[k - 1], nodes[k]]
+    along.push(along[k - 1] + arc(a.point, b.point, a.tangent, b.tangent))
+  }
+  return {
+    point: nodes.map((n) => n.point),
+    tangent: nodes.map((n) => n.tangent),
+    out,
+    flat: nodes.map((n) => n.flat),
+    heading: nodes.map((n) => n.heading),
+    along,
+  }
+}
+
+/** The cap's row of the sheet at an azimuth: its first ruling. */
+export function sheetTop(sheet: GoreSheet, phi: number): OnSheet {
+  const { point, flat } = nodeAt(sheet, planeAt(phi), 0)
+  return { point, flat, out: sheet.out[0] }
+}
+
+/** The sheet at an azimuth and a height, without walking the whole of its cut; past its ends straight on. */
+export function sheetAtHeight(sheet: GoreSheet, phi: number, z: number): OnSheet {
+  const plane = planeAt(phi)
+  let [low, high] = [0, sheet.strip.rulings.length - 1]
+  while (high - low > 1) {
+    const middle = (low + high) >> 1
+    if (nodeAt(sheet, plane, middle).point[2] >= z) low = middle
+    else high = middle
+  }
+  const nodes = nodesFrom([nodeAt(sheet, plane, low), nodeAt(sheet, plane, high)], [sheet.out[low], sheet.out[high]])
+  const { point, out, flat } = onCut(nodes, 0, shareAtHeight(nodes, 0, z))
+  return { point, out, flat }
+}
+
+/** A place `off` m past the sheet's foot, square to it and straight on, at an azimuth. */
+export function beyondFoot({ strip, out, flat, thickness }: GoreSheet, phi: number, off: number): OnSheet {
+  const last = strip.rulings.length - 1
+  const { from, to, direction } = strip.rulings[last]
+  const down = cross(out[last], direction)
+  const start = add(add(from, scale(out[last], thickness / 2)), scale(down, off))
+  const plane = planeAt(phi)
+  const v = -dot(plane, start) / dot(plane, sub(to, from))
+  const h = flat.heading[last]
+  return {
+    point: add(start, scale(sub(to, from), v)),
+    out: out[last],
+    // square to the last ruling, away from the sheet: seen flat, clockwise from the ruling's own heading
+    flat: [
+      flat.px[last] + v * (flat.qx[last] - flat.px[last]) + off * Math.sin(h),
+      flat.py[last] + v * (flat.qy[last] - flat.py[last]) - off * Math.cos(h),
+    ],
+  }
 }
 
 /** Length of the shallow curve between two points that leaves them in these directions. */

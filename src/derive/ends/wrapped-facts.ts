@@ -10,6 +10,8 @@ import { wrapRadius } from './wrap.formulas.js'
 import { mirror } from './wrapped-skin.js'
 import type { GoreSheet, WrappedGore } from './wrapped-strip.js'
 
+type Kink = WrappedGoreFacts['kinks']['right']
+
 /** Places along a seam at which the kink is looked for. */
 const LOOKS = 48
 
@@ -18,7 +20,12 @@ export function wrappedFacts(ground: Ground, gores: readonly WrappedGore[]): Wra
   const alloy = findAlloy(skin.alloy, skin.thickness.value)
   if (!alloy.ok) throw new Error(alloy.says)
   const elastic = wrapRadius({ E: alloy.row.E.value, t: skin.thickness.value, F_ty: alloy.row.Fty.value })
-  const kinks = ground.edges.map((_, edge) => kinkAt(ground, gores, edge))
+  const kinks: Kink[] = []
+  ground.edges.forEach((_, edge) => {
+    // an edge whose left-hand gore mirrors one of the right half is itself the mirror of one
+    const alike = gores[Math.min(edge, ground.gores - 1)].turned
+    kinks.push(alike ? kinks[ground.gores - edge] : kinkAt(ground, gores, edge))
+  })
   const own = new Map<GoreSheet, Pick<WrappedGoreFacts, 'drop' | 'bend' | 'crease' | 'inside'>>()
   return gores.map(({ number, sheet, refused, turned }) => {
     const head = { gore: number, elastic, kinks: { right: kinks[number - 1], left: kinks[number] } }
@@ -69,7 +76,7 @@ function normalsAlong({ sheet, turned }: WrappedGore, side: 'right' | 'left', si
 }
 
 /** Angle at which what lies right and left of an edge meet, at its most, and where; null where either is not to be had. */
-function kinkAt(ground: Ground, gores: readonly WrappedGore[], edge: number): WrappedGoreFacts['kinks']['right'] {
+function kinkAt(ground: Ground, gores: readonly WrappedGore[], edge: number): Kink {
   const phi = ground.edges[edge]
   const top = ground.capSigma(phi)
   const sigmas = Array.from({ length: LOOKS + 1 }, (_, i) => top + ((ground.toe - top) * i) / LOOKS)

@@ -1,9 +1,8 @@
 /** Places on a wrapped sheet laid flat: along and beside its edges, and on it by azimuth and girth. x down, y from the right edge to the left. m. */
-import { loftAt } from '../../maths/loft.js'
+import { loftAt, sigmaAtZ } from '../../maths/loft.js'
 import { cubic, type Flat } from '../../maths/strip/on-strip.js'
 import type { Ground } from './ground.js'
-import { type SheetCut, sheetCut } from './wrapped-cut.js'
-import { beyondFoot } from './wrapped-skin.js'
+import { beyondFoot, type SheetCut, sheetAtHeight, sheetTop } from './wrapped-cut.js'
 import type { GoreSheet, SheetEdge } from './wrapped-strip.js'
 
 /** An edge laid flat, by its own length from the cap's row; no two of its points are one. */
@@ -66,7 +65,9 @@ export interface OnEnd {
   readonly phi: number
   /** from the crown down the vertical plane at the azimuth, m */
   readonly girth: number
-  readonly kind: 'toe' | 'base' | 'other'
+  readonly height: number
+  /** by what it stands: a level of the end, a girth down a seam or a mid rib, or (a rim, an opening's edge) its height */
+  readonly by: 'cap' | 'base' | 'toe' | 'girth' | 'height'
 }
 
 export interface FlatPlaces {
@@ -78,8 +79,8 @@ export interface FlatPlaces {
   readonly atJoint: (girth: number, ahead: number) => Flat
 }
 
-/** `cutAt` gives the sheet's cut at an azimuth, kept where it has been asked for before. */
-export function flatPlaces(ground: Ground, sheet: GoreSheet, cutAt: (phi: number) => SheetCut = (phi) => sheetCut(sheet, phi)): FlatPlaces {
+/** `cutAt` gives the sheet's cut at an azimuth on its own hand. */
+export function flatPlaces(ground: Ground, sheet: GoreSheet, cutAt: (phi: number) => SheetCut): FlatPlaces {
   const edges = { p: flatEdgeOf(sheet, 'p'), q: flatEdgeOf(sheet, 'q') }
   const off = ground.handed.toeRow - ground.toe
   const { cap } = ground.input.ends
@@ -92,24 +93,38 @@ export function flatPlaces(ground: Ground, sheet: GoreSheet, cutAt: (phi: number
   return {
     ...edges,
     cutAt,
-    of: ({ phi, girth, kind }) => {
+    of: ({ phi, girth, height, by }) => {
       for (const hand of ['p', 'q'] as const) {
         const edge = sheet[hand]
         // past a seam the sheet runs on folded along it, so a place keeps its distance from the seam
         const beyond = hand === 'p' ? phi - edge.phi : edge.phi - phi
         if (beyond < -1e-9) continue
         const length = edges[hand].along[edges[hand].along.length - 1]
-        if (kind === 'toe') return besideEdge(edges[hand], hand, length + off, 0).at
-        const sigma = kind === 'base' && ground.base !== null ? ground.base : sigmaOn(edge, girth)
+        if (by === 'toe') return besideEdge(edges[hand], hand, length + off, 0).at
+        const sigma = by === 'girth' || by === 'cap' ? sigmaOn(edge, girth) : sigmaAtHeight(ground, height)
         const apart = beyond < 1e-9 ? 0 : loftAt(ground.loft, edge.phi, sigma).r * Math.sin(beyond)
         return besideEdge(edges[hand], hand, alongEdge(edge, sigma), apart).at
       }
-      const cut = cutAt(phi)
-      return (kind === 'toe' ? beyondFoot(sheet, cut, off) : cut.atAlong(girth - cap)).flat
+      switch (by) {
+        case 'cap':
+          return sheetTop(sheet, phi).flat
+        case 'toe':
+          return beyondFoot(sheet, phi, off).flat
+        case 'girth':
+          return cutAt(phi).atAlong(girth - cap).flat
+        default:
+          return sheetAtHeight(sheet, phi, height).flat
+      }
     },
     atJoint: (girth, ahead) => {
       const hand = sheet.p.joint ? 'p' : 'q'
       return besideEdge(edges[hand], hand, alongEdge(sheet[hand], girth), -ahead).at
     },
   }
+}
+
+function sigmaAtHeight({ loft }: Ground, z: number): number {
+  const sigma = sigmaAtZ(loft.section, z)
+  if (sigma === null) throw new Error(`WL ${z} m is off the end`)
+  return sigma
 }

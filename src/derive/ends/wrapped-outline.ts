@@ -6,6 +6,7 @@ import type { Flat } from '../../maths/strip/on-strip.js'
 import { at } from '../../maths/tangent-chain.js'
 import type { MarkLine } from '../nouns.js'
 import type { Ground } from './ground.js'
+import { sheetAtHeight } from './wrapped-cut.js'
 import { besideEdge, type FlatEdge, type FlatPlaces, type Hand } from './wrapped-flat.js'
 import type { GoreSheet } from './wrapped-strip.js'
 
@@ -91,7 +92,7 @@ export function sheetMarks(ground: Ground, sheet: GoreSheet, places: FlatPlaces)
     const count = 8
     return Array.from({ length: count + 1 }, (_, i) => {
       const phi = p.phi + ((q.phi - p.phi) * i) / count
-      if (i > 0 && i < count) return places.cutAt(phi).atHeight(z).flat
+      if (i > 0 && i < count) return sheetAtHeight(sheet, phi, z).flat
       const hand = i === 0 ? 'p' : 'q'
       return besideEdge(places[hand], hand, sheet[hand].curve.lengthAt(sigma) - sheet[hand].from, 0).at
     })

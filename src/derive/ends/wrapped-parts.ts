@@ -6,13 +6,17 @@ import { densityOf } from '../common/density.js'
 import { sheetMass } from '../common/mass.formulas.js'
 import { gorePart } from '../end-names.js'
 import type { HoleSet, MarkLine, Part, Pattern, WrappedGoreFacts } from '../nouns.js'
+import type { EndCut } from './cuts.js'
 import type { BarrelRow, Ground } from './ground.js'
 import type { EndRow } from './layers.js'
 import type { LocalEnd } from './local.js'
+import { loopOnSkin } from './openings.js'
+import type { OnSkin } from './outer.js'
 import { endPlace, holesOn, type Standing } from './parts.js'
-import { type FlatPlaces, flatPlaces } from './wrapped-flat.js'
+import type { LocalRow } from './rows.js'
+import { type FlatPlaces, flatPlaces, type OnEnd } from './wrapped-flat.js'
 import { sheetMarks, sheetOutline } from './wrapped-outline.js'
-import { mirror } from './wrapped-skin.js'
+import { type Cuts, mirror, ownPhi } from './wrapped-skin.js'
 import type { GoreSheet, WrappedGore } from './wrapped-strip.js'
 
 /** What nose and tail share of a sheet: its places, outline and marks on its own hand. */
@@ -23,11 +27,11 @@ export interface LaidSheet {
   readonly centre: Vec3
 }
 
-export function laidSheets(ground: Ground, gores: readonly WrappedGore[]): ReadonlyMap<GoreSheet, LaidSheet> {
+export function laidSheets(ground: Ground, gores: readonly WrappedGore[], cuts: Cuts): ReadonlyMap<GoreSheet, LaidSheet> {
   const laid = new Map<GoreSheet, LaidSheet>()
   for (const { sheet } of gores) {
     if (!sheet || laid.has(sheet)) continue
-    const places = flatPlaces(ground, sheet)
+    const places = flatPlaces(ground, sheet, (phi) => cuts(sheet, phi))
     laid.set(sheet, {
       places,
       outline: sheetOutline(ground, sheet, places),
@@ -38,24 +42,59 @@ export function laidSheets(ground: Ground, gores: readonly WrappedGore[]): Reado
   return laid
 }
 
+/** One end as it stands on the coach, with what goes through its sheets. */
+export interface StandingEnd {
+  readonly local: LocalEnd
+  readonly at: Standing
+  readonly rows: readonly EndRow[]
+  readonly barrel: readonly BarrelRow[]
+  readonly cuts: readonly EndCut[]
+}
+
 /** The parts of an end with its wrapped gores laid flat; a gore that cannot be wrapped says why it has no pattern. */
-export function wrappedParts(
-  local: LocalEnd,
-  at: Standing,
-  parts: readonly Part[],
-  rows: readonly EndRow[],
-  barrel: readonly BarrelRow[],
-): Part[] {
-  const { wrapped } = local
+export function wrappedParts(end: StandingEnd, parts: readonly Part[]): Part[] {
+  const { wrapped } = end.local
   if (!wrapped) return [...parts]
+  const loops = end.cuts.map((cut): Loop => ({ id: cut.id, points: loopOnSkin(end.local.ground, cut, 0, LOOP) }))
   return parts.map((part) => {
-    const gore = wrapped.gores.find((g) => gorePart(at.end, g.number) === part.id)
+    const gore = wrapped.gores.find((g) => gorePart(end.at.end, g.number) === part.id)
     if (!gore) return part
     const facts = wrapped.facts[gore.number - 1]
     const laid = gore.sheet && wrapped.laid.get(gore.sheet)
     if (!gore.sheet || !laid)
       return Object.freeze({ ...part, notes: notesOf(facts), notComputed: facts.refused ?? 'This gore has no sheet.' })
-    return wrappedPart(local.ground, at, { part, gore, sheet: gore.sheet, laid, facts }, rows, barrel)
+    return wrappedPart(end, { part, gore, sheet: gore.sheet, laid, facts }, loops)
+  })
+}
+
+/** Places an opening's edge is drawn by. */
+const LOOP = 120
+
+interface Loop {
+  readonly id: string
+  readonly points: readonly OnSkin[]
+}
+
+/**
+ * The edges of openings as far as they run over this sheet. They are drawn and not cut: where gores meet in an opening it is cut
+ * when they are riveted, and the rim's holes are in every sheet.
+ */
+function openingMarks({ gore, sheet, laid }: Own, loops: readonly Loop[]): MarkLine[] {
+  const { p, q } = sheet
+  return loops.flatMap(({ id, points }) => {
+    const flat = points.map(({ phi, point }): Flat | null => {
+      const own = ownPhi(gore, phi)
+      const aside = Math.hypot(point[0], point[1])
+      const beyond = (by: number, past: number): boolean => by > 0 && aside * Math.sin(by) > past
+      if (beyond(own - p.phi, p.past) || beyond(q.phi - own, q.past)) return null
+      return laid.places.of({ phi: own, girth: Number.NaN, height: point[2], by: 'height' })
+    })
+    const marks: MarkLine[] = []
+    flat.forEach((from, i) => {
+      const to = flat[(i + 1) % flat.length]
+      if (from && to) marks.push({ says: marks.length === 0 ? `${id}, cut when riveted` : '', kind: 'lap', from, to })
+    })
+    return marks
   })
 }
 
@@ -67,7 +106,9 @@ interface Own {
   readonly facts: WrappedGoreFacts
 }
 
-function wrappedPart(ground: Ground, at: Standing, own: Own, rows: readonly EndRow[], barrel: readonly BarrelRow[]): Part {
+function wrappedPart(end: StandingEnd, own: Own, loops: readonly Loop[]): Part {
+  const { at } = end
+  const { ground } = end.local
   const { part, gore, sheet, laid, facts } = own
   // x runs down and y to the left on the sheet's own hand, which is how the nose is seen from outside
   const flip = gore.turned !== (at.end === 'tail')
@@ -76,7 +117,8 @@ function wrappedPart(ground: Ground, at: Standing, own: Own, rows: readonly EndR
   const drawn = laid.outline.map(seen)
   if (flip) drawn.reverse()
   const outline = drawn.map(([x, y]) => [x, y, 0] as const)
-  const holes = holesThrough(ground, at, own, rows, barrel, seen)
+  const holes = holesThrough(end, own, seen)
+  const opened = openingMarks(own, loops)
   const area = outlineArea(outline)
   const { value: t } = ground.input.ends.skin.thickness
   const edge = flip ? sheet.q : sheet.p
@@ -97,7 +139,7 @@ function wrappedPart(ground: Ground, at: Standing, own: Own, rows: readonly EndR
     thickness: t,
     outline,
     cuts: [],
-    marks: laid.marks.map((mark) => ({ ...mark, from: seen(mark.from), to: seen(mark.to) })),
+    marks: [...laid.marks, ...opened].map((mark) => ({ ...mark, from: seen(mark.from), to: seen(mark.to) })),
     holes,
   })
   const { notComputed: _, ...rest } = part
@@ -108,27 +150,26 @@ function wrappedPart(ground: Ground, at: Standing, own: Own, rows: readonly EndR
     patterns: [pattern],
     area,
     mass: sheetMass({ rho: densityOf(part.material, t), t, A: area }),
-    notes: notesOf(facts),
+    notes: opened.length === 0 ? notesOf(facts) : [...notesOf(facts), 'Openings are drawn, not cut: cut them when the gores are riveted.'],
   })
 }
 
-function holesThrough(
-  ground: Ground,
-  at: Standing,
-  { part, gore, laid }: Own,
-  rows: readonly EndRow[],
-  barrel: readonly BarrelRow[],
-  seen: (at: Flat) => Flat,
-): HoleSet {
+/** Rows round the end stand at a level, those down it at a girth, rims where their pane puts them. */
+function standsBy(kind: LocalRow['draft']['kind']): OnEnd['by'] {
+  if (kind === 'cap' || kind === 'base' || kind === 'toe') return kind
+  return kind === 'rim' ? 'height' : 'girth'
+}
+
+function holesThrough({ local, at, rows, barrel }: StandingEnd, { part, gore, laid }: Own, seen: (at: Flat) => Flat): HoleSet {
+  const { ground } = local
   const { places } = laid
   const set = holesOn(
     rows,
     part.id,
     'sheet',
-    ({ local }, i) => {
-      const { phi, girth } = local.located[i]
-      const { kind } = local.draft
-      return seen(places.of({ phi: gore.turned ? -phi : phi, girth, kind: kind === 'toe' || kind === 'base' ? kind : 'other' }))
+    (row, i) => {
+      const { phi, girth, point } = row.local.located[i]
+      return seen(places.of({ phi: ownPhi(gore, phi), girth, height: point[2], by: standsBy(row.local.draft.kind) }))
     },
     ground,
   )

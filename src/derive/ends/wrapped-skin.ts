@@ -5,98 +5,88 @@
 
 import { sigmaAtZ } from '../../maths/loft.js'
 import { at } from '../../maths/tangent-chain.js'
-import { add, cross, dot, scale, sub, type Vec3 } from '../../maths/vec.js'
+import { scale, sub, type Vec3 } from '../../maths/vec.js'
 import { type Ground, goreAt } from './ground.js'
 import type { RibCurve } from './rib-curve.js'
 import { type EndSkin, formedSkin, type Level, type Located } from './skin.js'
-import { type OnCut, type SheetCut, sheetCut } from './wrapped-cut.js'
+import { beyondFoot, type OnSheet, type SheetCut, sheetAtHeight, sheetCut, sheetTop } from './wrapped-cut.js'
 import type { GoreSheet, WrappedGore } from './wrapped-strip.js'
 
-/** Cuts are taken once an azimuth; the other hand's are mirrored. */
-export type Cuts = (gore: WrappedGore, phi: number) => SheetCut
+/** A sheet cut at an azimuth, which is given on the sheet's own hand. Those down its middle, where its mid rib runs, are kept. */
+export type Cuts = (sheet: GoreSheet, phi: number) => SheetCut
 
 export function cutsOf(): Cuts {
-  const known = new Map<GoreSheet, Map<number, SheetCut>>()
-  return ({ sheet, turned, number }, phi) => {
-    if (!sheet) throw new Error(`gore ${number} has no sheet to cut`)
-    const own = known.get(sheet) ?? new Map<number, SheetCut>()
-    known.set(sheet, own)
-    const cut = own.get(turned ? -phi : phi) ?? sheetCut(sheet, turned ? -phi : phi)
-    own.set(cut.phi, cut)
+  const middles = new Map<GoreSheet, SheetCut>()
+  return (sheet, phi) => {
+    if (phi !== (sheet.p.phi + sheet.q.phi) / 2) return sheetCut(sheet, phi)
+    const cut = middles.get(sheet) ?? sheetCut(sheet, phi)
+    middles.set(sheet, cut)
     return cut
   }
 }
 
 export const mirror = ([x, y, z]: Vec3): Vec3 => [x, -y, z]
 
-/** A place of a gore as it stands on its own hand. */
-const onHand = ({ turned }: WrappedGore, on: OnCut): OnCut => (turned ? { ...on, point: mirror(on.point), out: mirror(on.out) } : on)
+/** A place of a gore as it stands on its own hand, and an azimuth as it is on its sheet's. */
+export const onHand = ({ turned }: Pick<WrappedGore, 'turned'>, on: OnSheet): OnSheet =>
+  turned ? { ...on, point: mirror(on.point), out: mirror(on.out) } : on
+export const ownPhi = ({ turned }: Pick<WrappedGore, 'turned'>, phi: number): number => (turned ? -phi : phi)
+
+interface Found {
+  readonly gore: WrappedGore
+  readonly sheet: GoreSheet
+  /** the azimuth on the sheet's own hand */
+  readonly phi: number
+}
 
 export function wrappedSkin(ground: Ground, gores: readonly WrappedGore[], cuts: Cuts): EndSkin {
   const formed = formedSkin(ground)
   const { cap } = ground.input.ends
   const off = ground.handed.toeRow - ground.toe
-  const wrappedAt = (phi: number): WrappedGore | null => {
+  const found = (phi: number): Found | null => {
     if (ground.edges.some((edge) => Math.abs(edge - phi) < 1e-9)) return null
     const gore = gores[goreAt(ground, phi) - 1]
-    return gore.sheet ? gore : null
+    return gore.sheet && { gore, sheet: gore.sheet, phi: ownPhi(gore, phi) }
   }
-  const on = (gore: WrappedGore, phi: number, level: Level): OnCut => {
-    const cut = cuts(gore, phi)
+  const baseHeight = (): number => {
+    if (ground.base === null) throw new Error('an end without a floor has no base row')
+    return at(ground.loft.section, ground.base).z
+  }
+  const on = ({ gore, sheet, phi }: Found, level: Level): OnSheet => {
     switch (level.at) {
       case 'cap':
-        return cut.atAlong(0)
+        return onHand(gore, sheetTop(sheet, phi))
       case 'base':
-        if (ground.base === null) throw new Error('an end without a floor has no base row')
-        return cut.atHeight(at(ground.loft.section, ground.base).z)
-      case 'toe': {
-        if (!gore.sheet) throw new Error(`gore ${gore.number} has no sheet`)
-        return beyondFoot(gore.sheet, cut, off)
-      }
+        return onHand(gore, sheetAtHeight(sheet, phi, baseHeight()))
+      case 'toe':
+        return onHand(gore, beyondFoot(sheet, phi, off))
       case 'girth':
-        return cut.atAlong(level.girth - cap)
+        return onHand(gore, cuts(sheet, phi).atAlong(level.girth - cap))
     }
   }
+  const girth = ({ sheet, phi }: Found, level: Level): number => {
+    if (level.at === 'cap') return cap
+    if (level.at === 'girth') return level.girth
+    const cut = cuts(sheet, phi)
+    return cap + (level.at === 'toe' ? cut.length + off : cut.atHeight(baseHeight()).along)
+  }
   const inside = (phi: number, level: Level, depth: number): Vec3 => {
-    const gore = wrappedAt(phi)
-    if (!gore) return formed.inside(phi, level, depth)
-    const { point, out } = onHand(gore, on(gore, phi, level))
+    const one = found(phi)
+    if (!one) return formed.inside(phi, level, depth)
+    const { point, out } = on(one, level)
     return sub(point, scale(out, depth))
   }
   return {
     inside,
     point: (phi, level) => inside(phi, level, 0),
     locate: (phi, level): Located => {
-      const gore = wrappedAt(phi)
-      if (!gore) return formed.locate(phi, level)
-      const place = onHand(gore, on(gore, phi, level))
-      return { point: place.point, phi, girth: level.at === 'cap' ? cap : cap + place.along }
+      const one = found(phi)
+      return one ? { point: on(one, level).point, phi, girth: girth(one, level) } : formed.locate(phi, level)
     },
     toeGirth: (phi) => {
-      const gore = wrappedAt(phi)
-      return gore ? cap + cuts(gore, phi).length : formed.toeGirth(phi)
+      const one = found(phi)
+      return one ? cap + cuts(one.sheet, one.phi).length : formed.toeGirth(phi)
     },
-  }
-}
-
-/** A point `off` m past the sheet's foot, square to it and straight on, in the vertical plane of the cut. */
-export function beyondFoot({ strip, out, flat, thickness }: GoreSheet, cut: SheetCut, off: number): OnCut {
-  const last = strip.rulings.length - 1
-  const { from, to, direction } = strip.rulings[last]
-  const down = cross(out[last], direction)
-  const start = add(add(from, scale(out[last], thickness / 2)), scale(down, off))
-  const plane: Vec3 = [-Math.sin(cut.phi), Math.cos(cut.phi), 0]
-  const v = -dot(plane, start) / dot(plane, sub(to, from))
-  const h = flat.heading[last]
-  return {
-    point: add(start, scale(sub(to, from), v)),
-    out: out[last],
-    // square to the last ruling, away from the sheet: seen flat, clockwise from the ruling's own heading
-    flat: [
-      flat.px[last] + v * (flat.qx[last] - flat.px[last]) + off * Math.sin(h),
-      flat.py[last] + v * (flat.qy[last] - flat.py[last]) - off * Math.cos(h),
-    ],
-    along: cut.length + off,
   }
 }
 
@@ -104,10 +94,16 @@ export function beyondFoot({ strip, out, flat, thickness }: GoreSheet, cut: Shee
  * A mid rib's curve, `depth` inside the outer face of its sheet, walked as a rib on the loft is: by the section girth at the
  * height of the outer face. Above the cap's row it is not known and runs straight on.
  */
-export function wrappedRib(ground: Ground, gore: WrappedGore, cuts: Cuts, phi: number, depth: number): RibCurve {
+export function wrappedRib(
+  ground: Ground,
+  gore: WrappedGore & { readonly sheet: GoreSheet },
+  cuts: Cuts,
+  phi: number,
+  depth: number,
+): RibCurve {
   const { section } = ground.loft
   const { cap } = ground.input.ends
-  const cut = cuts(gore, phi)
+  const cut = cuts(gore.sheet, ownPhi(gore, phi))
   const own = (along: number): number => (along < 0 || along > cut.length ? along : cut.inside(along, depth))
   const outer = (length: number): number => {
     if (depth === 0 || length < 0 || length > cut.length) return length

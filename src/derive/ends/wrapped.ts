@@ -4,6 +4,7 @@ import type { Ground } from './ground.js'
 import { type RibCurve, ribCurve } from './rib-curve.js'
 import type { EndSkin } from './skin.js'
 import { wrappedFacts } from './wrapped-facts.js'
+import { wrappedOuter } from './wrapped-outer.js'
 import { type LaidSheet, laidSheets } from './wrapped-parts.js'
 import { type Cuts, cutsOf, wrappedRib, wrappedSkin } from './wrapped-skin.js'
 import { type GoreSheet, type WrappedGore, wrappedGores } from './wrapped-strip.js'
@@ -25,15 +26,15 @@ export function wrappedEnd(lofted: Ground): Wrapped {
   const midRib = (number: number, depth: number): RibCurve => {
     const phi = lofted.mids[number - 1]
     const gore = gores[number - 1]
-    return gore.sheet ? wrappedRib(lofted, gore, cuts, phi, depth) : ribCurve(lofted.loft, phi, depth)
+    return gore.sheet ? wrappedRib(lofted, { ...gore, sheet: gore.sheet }, cuts, phi, depth) : ribCurve(lofted.loft, phi, depth)
   }
-  const ground: Ground = { ...lofted, midCurves: lofted.mids.map((_, i) => midRib(i + 1, 0)) }
+  const ground: Ground = { ...lofted, midCurves: lofted.mids.map((_, i) => midRib(i + 1, 0)), outer: wrappedOuter(lofted, gores, cuts) }
   return {
     gores,
     cuts,
     ground,
     skin: wrappedSkin(ground, gores, cuts),
-    laid: laidSheets(ground, gores),
+    laid: laidSheets(ground, gores, cuts),
     facts: wrappedFacts(ground, gores),
     midRib,
   }

@@ -54,7 +54,7 @@ function sheetFacts({ loft }: Ground, { strip, flat }: GoreSheet): Pick<WrappedG
 }
 
 /** How far a point stands inside the loft, along the normal beside it: good where that is little against the radii. m */
-function depthInside(loft: Loft, point: Vec3): number {
+export function depthInside(loft: Loft, point: Vec3): number {
   const radial = radialDepth(loft, point)
   const sigma = sigmaAtZ(loft.section, point[2])
   if (radial === null || sigma === null) return 0

@@ -16,7 +16,7 @@ export interface FlatEdge {
 export type Hand = 'p' | 'q'
 
 /** Of the rulings of a fan that share a point of the edge, the one that leaves the fan counts: the edge's heading is known there. */
-export function flatEdgeOf({ flat }: GoreSheet, hand: Hand): FlatEdge {
+export function flatEdgeOf({ flat }: Pick<GoreSheet, 'flat'>, hand: Hand): FlatEdge {
   const [along, x, y, heading] = hand === 'p' ? [flat.s, flat.px, flat.py, flat.pHeading] : [flat.t, flat.qx, flat.qy, flat.qHeading]
   const last = along.length - 1
   const keep = along.flatMap((a, k) => {

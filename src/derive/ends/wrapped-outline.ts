@@ -3,6 +3,7 @@
  * joint's tab, the toe's flange), and neighbours are run on straight until they meet. Chords keep to a hundredth of a millimetre.
  */
 import type { Flat } from '../../maths/strip/on-strip.js'
+import type { FlatStrip } from '../../maths/strip/unroll.js'
 import { at } from '../../maths/tangent-chain.js'
 import type { MarkLine } from '../nouns.js'
 import type { Ground } from './ground.js'
@@ -37,18 +38,18 @@ interface Line {
   readonly heading: number
 }
 
-/** Anticlockwise, from the cap's corner on the right-hand edge. */
-export function sheetOutline(ground: Ground, sheet: GoreSheet, places: FlatPlaces): Flat[] {
-  const { ends } = ground.input
-  const flange = ground.handed.sheetEdge - ground.toe
-  const { flat } = sheet
+/** How far a sheet goes on past each of its four edges, straight on, m. */
+export type Past = Readonly<Record<'p' | 'q' | 'top' | 'foot', number>>
+
+/** Anticlockwise, from the top corner on the right-hand edge. */
+export function sheetOutline(flat: FlatStrip, edges: Readonly<Record<Hand, FlatEdge>>, past: Past): Flat[] {
   const last = flat.s.length - 1
   // seen along a ruling from the right-hand edge the sheet lies to the right at the top and to the left at the foot
-  const top: Line = lineBeside([flat.px[0], flat.py[0]], flat.heading[0], ends.lap / 2)
-  const foot: Line = lineBeside([flat.px[last], flat.py[last]], flat.heading[last], -flange)
+  const top: Line = lineBeside([flat.px[0], flat.py[0]], flat.heading[0], past.top)
+  const foot: Line = lineBeside([flat.px[last], flat.py[last]], flat.heading[last], -past.foot)
   const side = (hand: Hand): Flat[] => {
-    const edge = places[hand]
-    const moved = stopsOf(edge).map((s) => besideEdge(edge, hand, s, sheet[hand].past))
+    const edge = edges[hand]
+    const moved = stopsOf(edge).map((s) => besideEdge(edge, hand, s, past[hand]))
     const within = moved.filter((m) => left(top, m.at) < -1e-9 && left(foot, m.at) > 1e-9)
     const points = within.map((m) => m.at)
     return [meet(top, within[0]), ...points, meet(foot, within[within.length - 1])]

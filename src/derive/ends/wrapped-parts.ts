@@ -15,7 +15,7 @@ import type { OnSkin } from './outer.js'
 import { endPlace, holesOn, type Standing } from './parts.js'
 import type { LocalRow } from './rows.js'
 import { type FlatPlaces, flatPlaces, type OnEnd } from './wrapped-flat.js'
-import { sheetMarks, sheetOutline } from './wrapped-outline.js'
+import { type Past, sheetMarks, sheetOutline } from './wrapped-outline.js'
 import { type Cuts, mirror, ownPhi } from './wrapped-skin.js'
 import type { GoreSheet, WrappedGore } from './wrapped-strip.js'
 
@@ -34,13 +34,21 @@ export function laidSheets(ground: Ground, gores: readonly WrappedGore[], cuts: 
     const places = flatPlaces(ground, sheet, (phi) => cuts(sheet, phi))
     laid.set(sheet, {
       places,
-      outline: sheetOutline(ground, sheet, places),
+      outline: sheetOutline(sheet.flat, places, past(ground, sheet)),
       marks: sheetMarks(ground, sheet, places),
       centre: centreOf(sheet),
     })
   }
   return laid
 }
+
+/** Half a lap under the cap, the flange past the toe, and what stands past the gore's own edges. */
+const past = ({ input, handed, toe }: Ground, { p, q }: GoreSheet): Past => ({
+  p: p.past,
+  q: q.past,
+  top: input.ends.lap / 2,
+  foot: handed.sheetEdge - toe,
+})
 
 /** One end as it stands on the coach, with what goes through its sheets. */
 export interface StandingEnd {

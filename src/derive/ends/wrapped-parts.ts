@@ -158,7 +158,8 @@ function wrappedPart(end: StandingEnd, own: Own, loops: readonly Loop[]): Part {
     patterns: [pattern],
     area,
     mass: sheetMass({ rho: densityOf(part.material, t), t, A: area }),
-    notes: opened.length === 0 ? notesOf(facts) : [...notesOf(facts), 'Openings are drawn, not cut: cut them when the gores are riveted.'],
+    // what costs metal when it is missed comes first: a sheet's list of notes is only so long
+    notes: [...(opened.length > 0 ? ['Openings are drawn, not cut: cut them when the gores are riveted.'] : []), ...notesOf(facts)],
   })
 }
 

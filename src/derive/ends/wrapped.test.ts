@@ -39,7 +39,7 @@ describe('wrapped gores of the demonstration', () => {
     for (const each of facts) expect(each.refused).toBeNull()
     for (const part of [...gores('nose'), ...gores('tail')]) {
       expect(part.notComputed, part.id).toBeUndefined()
-      expect(part.notes[0]).toContain('not stretched')
+      expect(part.notes.join(' ')).toContain('not stretched')
     }
     expect(sedge('formed').ends.wrapped).toBeUndefined()
   })

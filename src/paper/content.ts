@@ -125,6 +125,19 @@ function windowOf(mark: WindowMark, encoder: Encoder): string {
   return `q 0 g\n${clip}1 0 0 1 ${num(mark.shift[0])} ${num(mark.shift[1])} cm\n${marksOf(mark.marks, encoder)}Q\n`
 }
 
+function inkOf(mark: Mark, encoder: Encoder): string {
+  switch (mark.kind) {
+    case 'path':
+      return paint(mark.shapes.map(outlineOf).join(''), mark.width, mark.type, mark.fill)
+    case 'circles':
+      return circlesOf(mark)
+    case 'text':
+      return textOf(mark, encoder)
+    case 'window':
+      return windowOf(mark, encoder)
+  }
+}
+
 function marksOf(marks: readonly Mark[], encoder: Encoder): string {
   const out: string[] = []
   let filled = false
@@ -134,22 +147,11 @@ function marksOf(marks: readonly Mark[], encoder: Encoder): string {
       out.push('0 g\n')
       filled = false
     }
-    if ((mark.kind === 'path' || mark.kind === 'circles') && mark.fill !== null && mark.fill !== 0) filled = true
-    else if ((mark.kind === 'path' || mark.kind === 'circles') && mark.fill === 0) filled = false
-    switch (mark.kind) {
-      case 'path':
-        out.push(paint(mark.shapes.map(outlineOf).join(''), mark.width, mark.type, mark.fill))
-        break
-      case 'circles':
-        out.push(circlesOf(mark))
-        break
-      case 'text':
-        out.push(textOf(mark, encoder))
-        break
-      case 'window':
-        out.push(windowOf(mark, encoder))
-        break
-    }
+    const ink = inkOf(mark, encoder)
+    // what counts is the colour that was written: dots are strokes and leave the fill as it was
+    const colour = mark.kind === 'path' || mark.kind === 'circles' ? /^([\d.]+) g\n/.exec(ink) : null
+    if (colour) filled = colour[1] !== '0'
+    out.push(ink)
   }
   return out.join('')
 }

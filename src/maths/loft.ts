@@ -18,6 +18,8 @@ export interface Loft {
   readonly breaks: readonly number[]
   /** how far a flat roof runs level before the surface falls away; the dome meets it in a ridge there. 0 where the roof is crowned */
   readonly ridge: number
+  /** height of the section's end */
+  readonly foot: number
   /** how far the section or the profile turns from each break to the next, whichever turns more, rad */
   readonly turns: readonly number[]
 }
@@ -42,7 +44,8 @@ export function loftBetween(section: TangentChain, profile: TangentChain, expone
   const falling = section.elements.find((e) => e.curvature !== 0 || e.heading0 !== 0)
   const ridge = falling ? falling.girth0 : section.length
   const stops = [...breaks].sort((a, b) => a - b)
-  const loft = { section, profile, exponent, breaks: stops, ridge, turns: turnsOf(section, profile, stops) }
+  const foot = at(section, section.length).z
+  const loft = { section, profile, exponent, breaks: stops, ridge, foot, turns: turnsOf(section, profile, stops) }
   const toe = loftAt(loft, 0, section.length)
   if (!(toe.r > 0)) throw new Error('the profile does not reach as low as the section')
   return loft
@@ -52,7 +55,7 @@ function turnsOf(section: TangentChain, profile: TangentChain, stops: readonly n
   const heads = stops.map((sigma) => {
     const p = at(section, sigma)
     const e = elementAtZ(profile, p.z)
-    const inProfile = e.curvature === 0 ? e.heading0 : Math.acos(clamp(Math.cos(e.heading0) + e.curvature * (p.z - e.z0)))
+    const inProfile = e.curvature === 0 ? e.heading0 : Math.acos(clamp(e.cos0 + e.curvature * (p.z - e.z0)))
     return [p.heading, inProfile] as const
   })
   return heads.slice(1).map(([s, p], i) => Math.max(Math.abs(s - heads[i][0]), Math.abs(p - heads[i][1])))
@@ -74,9 +77,9 @@ function elementAtZ(chain: TangentChain, z: number): ChainElement {
 export function sigmaAtZ(chain: TangentChain, z: number): number | null {
   if (z > chain.elements[0].z0) return null
   const e = elementAtZ(chain, z)
-  const cosine = Math.cos(e.heading0) + e.curvature * (z - e.z0)
+  const cosine = e.cos0 + e.curvature * (z - e.z0)
   const girth =
-    e.curvature === 0 ? e.girth0 + (e.z0 - z) / Math.sin(e.heading0) : e.girth0 + (Math.acos(clamp(cosine)) - e.heading0) / e.curvature
+    e.curvature === 0 ? e.girth0 + (e.z0 - z) / e.sin0 : e.girth0 + (Math.acos(clamp(cosine)) - e.heading0) / e.curvature
   return girth > e.girth1 + 1e-9 ? null : Math.max(0, Math.min(girth, e.girth1))
 }
 
@@ -96,33 +99,59 @@ export function loftAt(loft: Loft, phi: number, sigma: number): LoftPoint {
 
 function insideAt(loft: Loft, phi: number, sigma: number): LoftPoint {
   const s = elementAt(loft.section, sigma)
-  const heading = s.heading0 + s.curvature * (sigma - s.girth0)
-  const [sinS, cosS] = [Math.sin(heading), Math.cos(heading)]
   const run = sigma - s.girth0
-  const Y = s.curvature === 0 ? s.y0 + run * cosS : s.y0 + (sinS - Math.sin(s.heading0)) / s.curvature
-  const z = s.curvature === 0 ? s.z0 - run * sinS : s.z0 + (cosS - Math.cos(s.heading0)) / s.curvature
+  const isLine = s.curvature === 0
+  const heading = s.heading0 + s.curvature * run
+  const [sinS, cosS] = isLine ? [s.sin0, s.cos0] : [Math.sin(heading), Math.cos(heading)]
+  const Y = isLine ? s.y0 + run * cosS : s.y0 + (sinS - s.sin0) / s.curvature
+  const z = isLine ? s.z0 - run * sinS : s.z0 + (cosS - s.cos0) / s.curvature
   const p = elementAtZ(loft.profile, z)
   // straight: y runs with the depth; on an arc the depth gives the heading by its cosine
-  const cosP = p.curvature === 0 ? Math.cos(p.heading0) : clamp(Math.cos(p.heading0) + p.curvature * (z - p.z0))
+  const cosP = p.curvature === 0 ? p.cos0 : clamp(p.cos0 + p.curvature * (z - p.z0))
   const sinP = Math.sqrt(1 - cosP * cosP)
-  const L = p.curvature === 0 ? p.y0 + ((p.z0 - z) * cosP) / sinP : p.y0 + (sinP - Math.sin(p.heading0)) / p.curvature
+  const L = p.curvature === 0 ? p.y0 + ((p.z0 - z) * cosP) / sinP : p.y0 + (sinP - p.sin0) / p.curvature
   const [c, t] = [Math.cos(phi), Math.sin(phi)]
   // in the section's own plane the profile has no say, not even on a ridge, where its reach is nothing
   const flank = Math.abs(c) < 1e-12
   if (sigma <= loft.ridge && !flank && loft.ridge > 0) return { r: 0, z, rSigma: 0, zSigma: 0, rPhi: 0 }
-  const a = (Math.abs(t) / Y) ** loft.exponent
-  const b = flank ? 0 : (Math.abs(c) / L) ** loft.exponent
-  const both = a + b
-  const r = both ** (-1 / loft.exponent)
+  const [across, along] = [Math.abs(t) / Y, flank ? 0 : Math.abs(c) / L]
+  // the greater term is taken out, so that neither share is a difference of near equals
+  const most = Math.max(across, along)
+  const lesser = (Math.min(across, along) / most) ** loft.exponent
+  const r = 1 / (most * (1 + lesser) ** (1 / loft.exponent))
+  // each term's share in the sum of the two, which is 1 on the surface
+  const shareY = (across === most ? 1 : lesser) / (1 + lesser)
+  const shareL = (across === most ? lesser : 1) / (1 + lesser)
   const slopeL = sinP === 0 ? Math.sqrt(loft.profile.elements[0].curvature / s.curvature) : (cosP * sinS) / sinP
   return {
     r,
     z,
-    rSigma: (r * ((a * cosS) / Y + (flank ? 0 : (b * slopeL) / L))) / both,
+    rSigma: r * ((shareY * cosS) / Y + (shareL === 0 ? 0 : (shareL * slopeL) / L)),
     zSigma: -sinS,
-    // a vanishes faster than the sine it is divided by, so the axes need no case of their own
-    rPhi: (-r * ((t === 0 ? 0 : (a * c) / t) - (c === 0 ? 0 : (b * t) / c))) / both,
+    // a share vanishes faster than the sine it is divided by, so the axes need no case of their own
+    rPhi: -r * ((t === 0 ? 0 : (shareY * c) / t) - (c === 0 ? 0 : (shareL * t) / c)),
   }
+}
+
+/**
+ * How far out a point is against the surface on the same radius from the crown's axis: below 1 inside, above it outside;
+ * null above the crown and below the toe. Asked for by the thousand, so it does without angles.
+ */
+export function shareOfRadius(loft: Loft, [x, y, z]: Vec3): number | null {
+  const { section, profile, exponent, foot } = loft
+  if (z >= section.elements[0].z0 || z < foot - 1e-9) return null
+  const [Y, L] = [outAtZ(elementAtZ(section, z), z), outAtZ(elementAtZ(profile, z), z)]
+  const [across, along] = [Math.abs(y) / Y, Math.abs(x) / L]
+  const most = Math.max(across, along)
+  return most === 0 ? 0 : most * (1 + (Math.min(across, along) / most) ** exponent) ** (1 / exponent)
+}
+
+/** How far out a chain has come at height z of one of its elements. */
+function outAtZ(e: ChainElement, z: number): number {
+  if (e.curvature === 0) return e.y0 + ((e.z0 - z) * e.cos0) / e.sin0
+  // 1 - cosine is kept apart, because near a level crown the cosine alone has forgotten how far it has turned
+  const versine = 1 - e.cos0 + e.curvature * (e.z0 - z)
+  return e.y0 + (Math.sqrt(versine * (2 - versine)) - e.sin0) / e.curvature
 }
 
 export function pointOf(p: LoftPoint, phi: number): Vec3 {

@@ -16,6 +16,9 @@ export interface ChainElement {
   readonly girth1: number
   readonly heading0: number
   readonly heading1: number
+  /** sine and cosine of heading0 */
+  readonly sin0: number
+  readonly cos0: number
   readonly y0: number
   readonly z0: number
 }
@@ -48,6 +51,8 @@ export function buildChain(start: ChainPoint, pieces: readonly ChainPiece[]): Ta
       girth1: girth + run,
       heading0: heading,
       heading1: heading + turn,
+      sin0: Math.sin(heading),
+      cos0: Math.cos(heading),
       y0: y,
       z0: z,
     }
@@ -78,6 +83,8 @@ function runOut(chain: TangentChain): ChainElement {
     girth1: Number.MAX_VALUE,
     heading0: last.heading1,
     heading1: last.heading1,
+    sin0: Math.sin(last.heading1),
+    cos0: Math.cos(last.heading1),
     y0: end.y,
     z0: end.z,
   }
@@ -86,13 +93,9 @@ function runOut(chain: TangentChain): ChainElement {
 function pointOn(e: ChainElement, g: number): ChainPoint {
   const s = g - e.girth0
   const heading = e.heading0 + e.curvature * s
-  if (e.curvature === 0) return { y: e.y0 + s * Math.cos(heading), z: e.z0 - s * Math.sin(heading), heading }
+  if (e.curvature === 0) return { y: e.y0 + s * e.cos0, z: e.z0 - s * e.sin0, heading }
   const radius = 1 / e.curvature
-  return {
-    y: e.y0 + radius * (Math.sin(heading) - Math.sin(e.heading0)),
-    z: e.z0 + radius * (Math.cos(heading) - Math.cos(e.heading0)),
-    heading,
-  }
+  return { y: e.y0 + radius * (Math.sin(heading) - e.sin0), z: e.z0 + radius * (Math.cos(heading) - e.cos0), heading }
 }
 
 /** Point, and heading there, at girth g of the curve itself, `offset` m inward along the normal. */
@@ -106,8 +109,8 @@ export function at(chain: TangentChain, g: number, offset = 0): ChainPoint {
 export function heightAt(chain: TangentChain, g: number): number {
   const e = elementAt(chain, g)
   const s = g - e.girth0
-  if (e.curvature === 0) return e.z0 - s * Math.sin(e.heading0)
-  return e.z0 + (Math.cos(e.heading0 + e.curvature * s) - Math.cos(e.heading0)) / e.curvature
+  if (e.curvature === 0) return e.z0 - s * e.sin0
+  return e.z0 + (Math.cos(e.heading0 + e.curvature * s) - e.cos0) / e.curvature
 }
 
 export function headingAt(chain: TangentChain, g: number): number {
@@ -140,10 +143,10 @@ export function girthAtZ(chain: TangentChain, z: number): number | null {
     const endZ = pointOn(e, e.girth1).z
     if (z < endZ - tiny) continue
     if (e.curvature === 0) {
-      const slope = Math.sin(e.heading0)
+      const slope = e.sin0
       return slope === 0 ? e.girth0 : e.girth0 + Math.max(0, (e.z0 - z) / slope)
     }
-    const cosine = Math.cos(e.heading0) + e.curvature * (z - e.z0)
+    const cosine = e.cos0 + e.curvature * (z - e.z0)
     const heading = Math.acos(Math.min(1, Math.max(-1, cosine)))
     return e.girth0 + Math.max(0, (heading - e.heading0) / e.curvature)
   }

@@ -2,7 +2,7 @@
  * The outer face of an end as an opening meets it: where its pane touches the skin, and the skin under each place of the pane.
  * A formed skin is the loft; a wrapped one gives its own (see wrapped-outer.ts). Local axes; m.
  */
-import { type Loft, loftAt, normalOf, pointOf, sigmaAtZ } from '../../maths/loft.js'
+import { type Loft, loftAt, normalOf, pointOf, shareOfRadius, sigmaAtZ } from '../../maths/loft.js'
 import type { Vec3 } from '../../maths/vec.js'
 import { meridianGirth } from './meridian.js'
 
@@ -71,10 +71,8 @@ function nearestOnProfile(loft: Loft, x: number, z: number): number {
 
 /** How far outside the loft a point is, as a share of its radius, negative inside; above the crown or below the toe outside. */
 export function outsideLoft(loft: Loft, p: Vec3): number {
-  const sigma = sigmaAtZ(loft.section, p[2])
-  if (sigma === null || sigma === 0 || p[0] < 0) return 1
-  const r = loftAt(loft, Math.atan2(p[1], p[0]), sigma).r
-  return Math.hypot(p[0], p[1]) / r - 1
+  const share = p[0] < 0 ? null : shareOfRadius(loft, p)
+  return share === null ? 1 : share - 1
 }
 
 /** Where the way in from a place of the pane, square to it and no deeper than `deepest`, meets the skin; null where it does not. */

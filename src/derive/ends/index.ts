@@ -18,7 +18,7 @@ import { type EndRow, type Layer, resolveEndRow, skinsAt } from './layers.js'
 import { liningParts } from './lining.js'
 import { type LocalEnd, localEnd } from './local.js'
 import { type Pieces, ribPart, ribPieces } from './members.js'
-import { endOpening, liesOnEnd, ribsCutBy, rimPart, rimRing, rimRow } from './openings.js'
+import { endOpening, liesOnEnd, ribsCutBy, rimPart, rimRing, rimRow, sagOf } from './openings.js'
 import { ribParts, ringParts, type Standing, skinParts } from './parts.js'
 import { type LocalRow, lessCuts } from './rows.js'
 import { sideJig } from './side-jig.js'
@@ -83,19 +83,19 @@ function oneEnd(local: LocalEnd, at: Standing, input: EndInput, barrel: readonly
   const rims = cuts.map((cut) => {
     const row = resolved.find((r) => r.row.id === rimPart(cut.id))
     if (!row) throw new Error(`no rim row of ${cut.id}`)
-    return { cut, row }
+    return { cut, row, sag: sagOf(ground, cut) }
   })
   return {
     parts: [
       ...wrappedParts({ local, at, rows: resolved, barrel, cuts }, skinParts(local, at)),
       ...ribParts(local, at, resolved, pieces),
       ...ringParts(local, at, resolved),
-      ...rims.map(({ cut, row }) => rimRing(local, at, cut, row)),
+      ...rims.map(({ cut, row, sag }) => rimRing(local, at, cut, row, sag)),
       ...liningParts(local, at),
     ],
     rows: resolved.map((r) => r.row),
     joints: endJoints(ground, at.end, resolved),
-    openings: rims.map(({ cut, row }) => endOpening(local, at, cut, row, ribsCutBy(local, at, cut, pieces))),
+    openings: rims.map(({ cut, row, sag }) => endOpening(local, at, cut, row, sag, ribsCutBy(local, at, cut, pieces))),
     astray: all.filter((c) => !cuts.includes(c)).map((c) => c.id),
   }
 }

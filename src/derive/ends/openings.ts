@@ -22,20 +22,25 @@ export const rimPart = (id: string): string => `rim-${id}`
 
 /** Points of the skin on a loop `off` m outside the cut; throws where the opening runs off the end: `liesOnEnd` has refused it. */
 export function loopOnSkin(ground: Ground, cut: EndCut, off: number, count: number): OnSkin[] {
-  return loopPoints(grownBy(cut, off), count).map(([a, b]) => {
-    const on = ground.outer.under(cut, a, b)
+  return loopIfOn(ground, cut, off, count).map((on) => {
     if (!on) throw new Error(`opening ${cut.id} runs off the end`)
     return on
   })
 }
 
+/** Panes stand across the centre line and both hands of an end are alike: the left half of a loop mirrors the right one. */
+function loopIfOn(ground: Ground, cut: EndCut, off: number, count: number): (OnSkin | null)[] {
+  const places = loopPoints(grownBy(cut, off), count)
+  const right = places.slice(0, Math.floor(count / 2) + 1).map(([a, b]) => ground.outer.under(cut, a, b))
+  return places.map((_, i) => (i < right.length ? right[i] : right[count - i] && mirrorOn(right[count - i])))
+}
+
+const mirrorOn = (on: OnSkin | null): OnSkin | null => on && { ...on, phi: -on.phi, point: [on.point[0], -on.point[1], on.point[2]] }
+
 /** Whether the opening with its rim lies on the end, clear of the barrel's overlap. */
 export function liesOnEnd(ground: Ground, cut: EndCut): boolean {
   const clear = ground.input.shell.joint.overlap / 2
-  return loopPoints(grownBy(cut, ground.handed.rimReach), 48).every(([a, b]) => {
-    const on = ground.outer.under(cut, a, b)
-    return on !== null && on.point[0] > clear
-  })
+  return loopIfOn(ground, cut, ground.handed.rimReach, 48).every((on) => on !== null && on.point[0] > clear)
 }
 
 const located = (ground: Ground, on: OnSkin): Located => ({
@@ -74,11 +79,11 @@ export function rimRow(ground: Ground, cut: EndCut): LocalRow {
 }
 
 /** The most the skin falls away from a flat pane under the rim ring, m. */
-function sagOf(ground: Ground, cut: EndCut): number {
+export function sagOf(ground: Ground, cut: EndCut): number {
   return Math.max(...loopOnSkin(ground, cut, ground.handed.rimReach, 48).map((on) => on.fall))
 }
 
-export function rimRing(local: LocalEnd, at: Standing, cut: EndCut, row: EndRow): Part {
+export function rimRing(local: LocalEnd, at: Standing, cut: EndCut, row: EndRow, sag: number): Part {
   const { ground } = local
   const { rim } = ground.input.shell
   const reach = ground.handed.rimReach
@@ -125,14 +130,21 @@ export function rimRing(local: LocalEnd, at: Standing, cut: EndCut, row: EndRow)
         holes,
       }),
     ],
-    notes: [`Drawn square on; formed to the skin, which falls away ${mm(sagOf(ground, cut))} mm from a flat pane under its edge.`],
+    notes: [`Drawn square on; formed to the skin, which falls away ${mm(sag)} mm from a flat pane under its edge.`],
   })
 }
 
 const mm = (metres: number): string => (metres * 1000).toFixed(1)
 
 /** The opening once, with what it touches. */
-export function endOpening(local: LocalEnd, at: Standing, cut: EndCut, row: EndRow, cutRibs: readonly string[]): OpeningDerived {
+export function endOpening(
+  local: LocalEnd,
+  at: Standing,
+  cut: EndCut,
+  row: EndRow,
+  sag: number,
+  cutRibs: readonly string[],
+): OpeningDerived {
   const { ground } = local
   const reach = loopOnSkin(ground, cut, 0, 96)
   const gores = new Set(reach.flatMap((on) => goresAt(ground, on)))
@@ -156,7 +168,7 @@ export function endOpening(local: LocalEnd, at: Standing, cut: EndCut, row: EndR
     blanket: [],
     end: {
       upright: cut.upright,
-      sag: sagOf(ground, cut),
+      sag,
       loop: reach.map(({ point }) => [at.joint + sign * point[0], point[1], point[2]] as const),
     },
   }

@@ -1,6 +1,6 @@
 /** What is at a place of nose or tail: outside, through the skin, inside. Distances are straight lines in space from the place. */
 import { clearance, type EndCut } from '../../derive/ends/cuts.js'
-import { skinsAt } from '../../derive/ends/layers.js'
+import { skinsOf } from '../../derive/ends/layers.js'
 import { ribPart, ribPieces } from '../../derive/ends/members.js'
 import { meridianGirth } from '../../derive/ends/meridian.js'
 import type { Derived } from '../../derive/index.js'
@@ -74,7 +74,7 @@ const cutDepth = ({ cuts, spot }: HereOnEnd): number => Math.max(0, ...cuts.map(
 function skins(here: HereOnEnd): readonly Thing[] {
   const { ground, derived, spot } = here
   const depth = cutDepth(here)
-  const end = skinsAt(ground.local.ground, spot.at.end, spot).map(({ part }) => ({ part, says: part.replace(/-/g, ' ') }))
+  const end = skinsOf(ground.local.ground, spot.at.end)(spot).map(({ part }) => ({ part, says: part.replace(/-/g, ' ') }))
   const barrel = sheetsOfBarrel(here)
   const all = derived.definition.shell.joint.over === 'barrel' ? [...barrel, ...end] : [...end, ...barrel]
   return all.map(({ part, says }, i) => ({

@@ -14,7 +14,7 @@ import { endFacts } from './facts.js'
 import type { BarrelRow, EndInput, Handed } from './ground.js'
 import { endJig, ribShapes } from './jig.js'
 import { endJoints } from './joints.js'
-import { type EndRow, type Layer, resolveEndRow, skinsAt } from './layers.js'
+import { type EndRow, type Layer, resolveEndRow, skinsOf } from './layers.js'
 import { liningParts } from './lining.js'
 import { type LocalEnd, localEnd } from './local.js'
 import { type Pieces, ribPart, ribPieces } from './members.js'
@@ -22,6 +22,7 @@ import { endOpening, liesOnEnd, ribsCutBy, rimPart, rimRing, rimRow, sagOf } fro
 import { ribParts, ringParts, type Standing, skinParts } from './parts.js'
 import { type LocalRow, lessCuts } from './rows.js'
 import { sideJig } from './side-jig.js'
+import type { Located } from './skin.js'
 import { wrappedParts } from './wrapped-parts.js'
 
 export interface Ends {
@@ -77,8 +78,9 @@ function oneEnd(local: LocalEnd, at: Standing, input: EndInput, barrel: readonly
   const all = endCuts(ground, at.end, at.joint)
   const cuts = all.filter((c) => liesOnEnd(ground, c))
   const pieces: Pieces = new Map(local.ribs.map((rib) => [rib.row, ribPieces(ground, rib, cuts)]))
+  const skins = skinsOf(ground, at.end)
   const resolved = [...local.rows.map((row) => lessOpenings(local, row, cuts)), ...cuts.map((c) => rimRow(ground, c))].map((row) =>
-    resolve(local, at, row, pieces),
+    resolve(local, at, row, pieces, skins),
   )
   const rims = cuts.map((cut) => {
     const row = resolved.find((r) => r.row.id === rimPart(cut.id))
@@ -111,28 +113,39 @@ function lessOpenings(local: LocalEnd, row: LocalRow, cuts: readonly EndCut[]): 
   return lessCuts(row, (at) => cuts.every((cut) => clearance(cut, at.point) >= stop - 1e-9))
 }
 
-function resolve(local: LocalEnd, at: Standing, row: LocalRow, whole: Pieces): EndRow {
+function resolve(local: LocalEnd, at: Standing, row: LocalRow, whole: Pieces, skins: (at: Located) => readonly Layer[]): EndRow {
   const { ground } = local
-  const { shell } = ground.input
   const fastener = ground.input.fasteners.find((f) => f.id === row.draft.fastener)
   if (!fastener) throw new Error(`no fastener "${row.draft.fastener}" in the definition`)
-  const rib = local.ribs.find((r) => r.row === row.draft.id)
-  const pieces = rib ? (whole.get(rib.row) ?? []) : []
-  const behind = (girth: number): Layer[] => {
-    switch (row.draft.kind) {
-      case 'cap':
-        return [{ part: `${at.end}-header-ring`, face: 'outer flange', thickness: shell.frame.thickness.value }]
-      case 'base':
-        return [{ part: `${at.end}-base`, face: 'outer flange', thickness: shell.edgeChannel.thickness.value }]
-      case 'toe':
-        return [{ part: 'underbelly', face: 'sheet', thickness: shell.underbelly.thickness.value }]
-      case 'rim':
-        return [{ part: row.draft.id, face: 'flange', thickness: shell.rim.thickness.value }]
-      default:
-        return rib && pieces.some((p) => girth > p.from && girth < p.to)
-          ? [{ part: ribPart(at.end as End, rib), face: 'outer flange', thickness: shell.frame.thickness.value }]
-          : []
-    }
+  return resolveEndRow(ground, at.end, at.joint, row, fastener, skins, behindOf(local, at, row, whole))
+}
+
+const NOTHING: readonly Layer[] = Object.freeze([])
+
+/** The member behind the skin along a row. */
+function behindOf(local: LocalEnd, at: Standing, row: LocalRow, whole: Pieces): (at: Located) => readonly Layer[] {
+  const { shell } = local.ground.input
+  const along = (
+    part: string,
+    face: string,
+    of: { readonly thickness: { readonly value: number } },
+  ): ((at: Located) => readonly Layer[]) => {
+    const layers = [{ part, face, thickness: of.thickness.value }]
+    return () => layers
   }
-  return resolveEndRow(ground, at.end, at.joint, row, fastener, (l) => [...skinsAt(ground, at.end, l), ...behind(l.girth)])
+  switch (row.draft.kind) {
+    case 'cap':
+      return along(`${at.end}-header-ring`, 'outer flange', shell.frame)
+    case 'base':
+      return along(`${at.end}-base`, 'outer flange', shell.edgeChannel)
+    case 'toe':
+      return along('underbelly', 'sheet', shell.underbelly)
+    case 'rim':
+      return along(row.draft.id, 'flange', shell.rim)
+  }
+  const rib = local.ribs.find((r) => r.row === row.draft.id)
+  if (!rib) return () => NOTHING
+  const pieces = whole.get(rib.row) ?? []
+  const flange = [{ part: ribPart(at.end, rib), face: 'outer flange', thickness: shell.frame.thickness.value }]
+  return ({ girth }) => (pieces.some((p) => girth > p.from && girth < p.to) ? flange : NOTHING)
 }

@@ -29,48 +29,70 @@ export const faceKey = (part: string, face: string): string => `${part} ${face}`
 export function goresAt(ground: Ground, at: Pick<Located, 'point' | 'phi'>): number[] {
   const half = ground.input.ends.lap / 2
   const r = Math.sqrt(at.point[0] ** 2 + at.point[1] ** 2)
-  for (let seam = 1; seam < ground.gores; seam++) {
-    if (Math.abs(r * Math.sin(at.phi - ground.edges[seam])) > half) continue
+  let gore = 1
+  while (gore < ground.gores && at.phi < ground.edges[gore]) gore++
+  for (const seam of [gore - 1, gore]) {
+    if (seam < 1 || seam >= ground.gores || Math.abs(r * Math.sin(at.phi - ground.edges[seam])) > half) continue
     return overAt(ground, seam) === 'right' ? [seam, seam + 1] : [seam + 1, seam]
   }
-  for (let k = 1; k < ground.gores; k++) if (at.phi >= ground.edges[k]) return [k]
-  return [ground.gores]
+  return [gore]
 }
 
-/** The skin at a place: gores, and the cap where it reaches. */
-export function skinsAt(ground: Ground, end: End, at: Located): Layer[] {
+/** The sheets at places of one end; the same sheets come as the same list, so that fasteners are told apart without a look inside. */
+export function skinsOf(ground: Ground, end: End): (at: Located) => readonly Layer[] {
   const { ends } = ground.input
-  const thickness = ends.skin.thickness.value
-  const sheet = (part: string): Layer => ({ part, face: 'sheet', thickness })
-  const gores = at.girth >= ends.cap - ends.lap / 2 - 1e-9 ? goresAt(ground, at).map((k) => sheet(gorePart(end, k))) : []
-  return at.girth <= ends.cap + ends.lap / 2 + 1e-9 ? [sheet(capPart(end)), ...gores] : gores
+  const sheet = (part: string): Layer => ({ part, face: 'sheet', thickness: ends.skin.thickness.value })
+  const known = new Map<number, readonly Layer[]>()
+  return (at) => {
+    const gores = at.girth >= ends.cap - ends.lap / 2 - 1e-9 ? goresAt(ground, at) : []
+    const isUnderCap = at.girth <= ends.cap + ends.lap / 2 + 1e-9
+    const code = gores.reduce((sum, k) => sum * (ground.gores + 1) + k, isUnderCap ? 1 : 0)
+    const found = known.get(code) ?? [...(isUnderCap ? [sheet(capPart(end))] : []), ...gores.map((k) => sheet(gorePart(end, k)))]
+    known.set(code, found)
+    return found
+  }
 }
 
-/** `behind` gives the members behind the skin at a fastener of this row. */
+/** A stack met along a row, and where to note which fasteners go through each of its faces. */
+interface Met {
+  readonly skins: readonly Layer[]
+  readonly behind: readonly Layer[]
+  readonly stack: number
+  readonly lists: readonly number[][]
+}
+
+/** `skins` and `behind` give the sheets and the members behind them at a fastener: each time the same list for the same layers. */
 export function resolveEndRow(
   ground: Ground,
   end: End,
   joint: number,
   local: LocalRow,
   fastener: FastenerType,
-  layersOf: (at: Located, i: number) => readonly Layer[],
+  skins: (at: Located) => readonly Layer[],
+  behind: (at: Located) => readonly Layer[],
 ): EndRow {
   const through = new Map<string, number[]>()
-  const known = new Map<string, number>()
   const stacks: (Omit<Stack, 'count'> & { count: number })[] = []
-  const stack = local.located.map((at, i) => {
-    const layers = layersOf(at, i)
-    for (const { part, face } of layers) {
+  const known: Met[] = []
+  const meet = (over: readonly Layer[], under: readonly Layer[]): Met => {
+    const found = known.find((m) => m.skins === over && m.behind === under)
+    if (found) return found
+    const layers = [...over, ...under]
+    const lists = layers.map(({ part, face }) => {
       const key = faceKey(part, face)
-      const list = through.get(key)
-      if (list) list.push(i)
-      else through.set(key, [i])
-    }
-    const key = layers.map((l) => faceKey(l.part, l.face)).join('|')
-    const found = known.get(key) ?? stacks.push({ ...stackOf(ground, fastener, layers), count: 0 }) - 1
-    known.set(key, found)
-    stacks[found].count++
-    return found
+      const list = through.get(key) ?? []
+      through.set(key, list)
+      return list
+    })
+    const met = { skins: over, behind: under, stack: stacks.push({ ...stackOf(ground, fastener, layers), count: 0 }) - 1, lists }
+    known.push(met)
+    return met
+  }
+  const stack = local.located.map((at, i) => {
+    const met = meet(skins(at), behind(at))
+    for (const list of met.lists) list.push(i)
+    stacks[met.stack].count++
+    return met.stack
   })
   return { row: Object.freeze({ ...placedRow(local, end, joint), stack, stacks }), local, through }
 }

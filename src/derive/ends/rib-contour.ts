@@ -110,13 +110,17 @@ export function atHeight(outer: Outline, z: number): { readonly r: number; reado
   for (let i = 0; i + 1 < outer.length; i++) {
     const [p, q] = [outer[i], outer[i + 1]]
     if (p[1] < z || q[1] > z) continue
-    let [a, b] = [0, 1]
-    for (let k = 0; k < 40; k++) {
-      const m = (a + b) / 2
-      if (onArc(p, q, m).z >= z) a = m
-      else b = m
+    // Newton from the chord's own share: an arc turns too little for the way down to be far from even
+    let share = p[1] === q[1] ? 0 : (p[1] - z) / (p[1] - q[1])
+    const run = arcLength(p, q)
+    for (let k = 0; k < 20; k++) {
+      const on = onArc(p, q, share)
+      const slope = run * Math.sin(on.rise - Math.PI / 2)
+      const step = slope === 0 ? 0 : (z - on.z) / slope
+      share = Math.min(1, Math.max(0, share + step))
+      if (Math.abs(step) < 1e-14) break
     }
-    return onArc(p, q, a)
+    return onArc(p, q, share)
   }
   return null
 }

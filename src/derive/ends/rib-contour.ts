@@ -80,7 +80,12 @@ export function walkContour(plane: WebPlane, from: number, to: number, height: n
     // the girth and the contour part ways by a third at most; a quarter more pieces than the chord asks for is enough
     const parts = Math.max(1, Math.ceil((1.25 * Math.hypot(end.r - start.r, end.z - start.z)) / spacing))
     const step = (stops[i + 1] - stops[i]) / parts
-    for (let k = 1; k < parts; k++) points.push(contourAt(plane, stops[i] + k * step, points[points.length - 1].way))
+    for (let k = 1; k < parts; k++) {
+      const [before, last] = [points[points.length - 2], points[points.length - 1]]
+      // where it goes on as it did, the next place is all but found
+      const guess = k > 1 ? 2 * last.way - before.way : last.way
+      points.push(contourAt(plane, stops[i] + k * step, guess))
+    }
     points.push(end)
   }
   const bulges = points.map((p, i) => (i + 1 < points.length ? bulgeBetween(p.out, points[i + 1].out) : 0))

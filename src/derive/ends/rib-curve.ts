@@ -19,11 +19,11 @@ export interface RibCurve {
 }
 
 /** Steps of the length table over a whole section. */
-const STEPS = 50
+const STEPS = 24
 /** Places in a step at which the speed is taken: its ends, where it may jump from step to step, and three between. */
 const AT = [0, 0.1727, 0.5, 0.8273, 1] as const
-/** Half step of a central difference along the curve, of the section's length. */
-const H = 3e-6
+/** How far from the crown a deep curve is first looked at, of the section's length: on a ridge the normal is not settled. */
+const HAIR = 6e-6
 
 /** A step of the curve: length from the crown, and the speed along it as a quartic of t in 0..1. */
 interface Step {
@@ -36,35 +36,21 @@ interface Step {
 }
 
 export function ribCurve(loft: Loft, phi: number, depth: number): RibCurve {
-  const h = H * loft.section.length
   const top = Math.abs(Math.cos(phi)) < 1e-12 ? 0 : loft.ridge
   const atSigma = (sigma: number): Vec3 => layerPoint(loft, phi, sigma, depth)
-  const speed = (sigma: number): number => {
-    if (depth === 0) {
-      const p = loftAt(loft, phi, sigma)
-      return Math.sqrt(p.rSigma * p.rSigma + p.zSigma * p.zSigma)
-    }
-    const [a, b] = [Math.max(sigma - h, top + h / 100), Math.min(sigma + h, loft.section.length)]
-    const [p, q] = [atSigma(a), atSigma(b)]
-    return Math.sqrt((q[0] - p[0]) ** 2 + (q[1] - p[1]) ** 2 + (q[2] - p[2]) ** 2) / (b - a)
-  }
+  const speeds = depth === 0 ? outerSpeeds(loft, phi) : deepSpeeds(loft, phi, depth)
   const steps: Step[] = []
   let before = 0
   for (let i = 0; i + 1 < loft.breaks.length; i++) {
     const [from, to] = [loft.breaks[i], loft.breaks[i + 1]]
     if (to <= top) continue
-    const parts = Math.max(1, Math.ceil(((to - from) * STEPS) / loft.section.length), Math.ceil(loft.turns[i] / 0.12))
+    const parts = Math.max(1, Math.ceil(((to - from) * STEPS) / loft.section.length), Math.ceil(loft.turns[i] / 0.25))
     const span = (to - from) / parts
-    // at a break the curvature jumps, so the speed there is taken a hair inside
-    const hair = Math.min(2 * h, span / 10)
-    let last = speed(from + hair)
     for (let k = 0; k < parts; k++) {
       const start = from + k * span
-      const end = k + 1 === parts ? to - hair : start + span
-      const speeds = [last, speed(start + AT[1] * span), speed(start + AT[2] * span), speed(start + AT[3] * span), speed(end)]
-      last = speeds[4]
-      const run = QUARTIC.map((row, power) => (span * row.reduce((sum, v, j) => sum + v * speeds[j], 0)) / (power + 1))
-      const length = run.reduce((sum, c) => sum + c, 0)
+      const at = speeds(start, span, steps.length === 0)
+      const run = RUN.map((row) => span * (row[0] * at[0] + row[1] * at[1] + row[2] * at[2] + row[3] * at[3] + row[4] * at[4]))
+      const length = run[0] + run[1] + run[2] + run[3] + run[4]
       steps.push({ from: start, span, before, length, run })
       before += length
     }
@@ -78,9 +64,47 @@ export function ribCurve(loft: Loft, phi: number, depth: number): RibCurve {
     atSigma,
   }
 }
-
-/** Turns five speeds into the coefficients of the quartic through them: the inverse of the places' powers. */
+/** The coefficients of the quartic through five values: the inverse of the places' powers. */
 const QUARTIC: readonly (readonly number[])[] = lagrange(AT)
+/** Turns five speeds into the coefficients of the running length. */
+const RUN = QUARTIC.map((row, power) => row.map((v) => v / (power + 1)))
+/** Turns five points into their quartic's slopes at the same places. */
+const SLOPE = AT.map((x) =>
+  AT.map((_, k) => QUARTIC.reduce((sum, row, power) => sum + (power === 0 ? 0 : power * row[k] * x ** (power - 1)), 0)),
+)
+
+/** Speeds along a curve, by section girth, at the five places of a step; the first step of all begins at the crown. */
+type Speeds = (start: number, span: number, isFirst: boolean) => readonly number[]
+
+/** On the mould line the slopes are known. */
+function outerSpeeds(loft: Loft, phi: number): Speeds {
+  const speed = (sigma: number): number => {
+    const p = loftAt(loft, phi, sigma)
+    return Math.sqrt(p.rSigma * p.rSigma + p.zSigma * p.zSigma)
+  }
+  const hair = HAIR * loft.section.length
+  return (start, span, isFirst) => AT.map((t) => speed(start + (t === 0 && isFirst ? Math.min(hair, span / 10) : t * span)))
+}
+
+/** Deeper, the points are known: a surface and its normal run on over a break, and a quartic's slope is as good as a step is short. */
+function deepSpeeds(loft: Loft, phi: number, depth: number): Speeds {
+  const hair = HAIR * loft.section.length
+  let last: Vec3 | null = null
+  return (start, span, isFirst) => {
+    const from = isFirst ? Math.min(hair, span / 10) : 0
+    const points = AT.map((t) => (t === 0 && last ? last : layerPoint(loft, phi, start + from + t * (span - from), depth)))
+    last = points[4]
+    return SLOPE.map((row) => {
+      let [x, y, z] = [0, 0, 0]
+      for (let k = 0; k < 5; k++) {
+        x += row[k] * points[k][0]
+        y += row[k] * points[k][1]
+        z += row[k] * points[k][2]
+      }
+      return Math.sqrt(x * x + y * y + z * z) / (span - from)
+    })
+  }
+}
 
 function lagrange(at: readonly number[]): number[][] {
   const rows = at.map(() => new Array<number>(at.length).fill(0))

@@ -3,6 +3,7 @@ import { basename } from 'node:path'
 import type { Design } from '../derive/design.js'
 import { derive } from '../derive/index.js'
 import { packetPlan } from '../documents/packet/plan.js'
+import { type PlannedDocument, standsAlone } from '../documents/packet/planned.js'
 import type { ShopTables } from '../documents/text/shop-tables.js'
 import { readShopTables } from '../documents/text/shop-tables.js'
 import { pagesToPdf } from '../paper/pdf.js'
@@ -16,7 +17,7 @@ import { Refused, refuse } from './refused.js'
 import { blanksOf } from './studies/blanks-of.js'
 import { fitOf } from './studies/fit-of.js'
 import { version } from './version.js'
-import { type PacketProgress, PacketRefused, type WrittenPacket, writePacket } from './write-packet.js'
+import { type PacketProgress, PacketRefused, type PacketSource, type WrittenPacket, writePacket } from './write-packet.js'
 
 export interface PacketArguments {
   readonly out: string
@@ -44,33 +45,48 @@ export interface MadePacket extends WrittenPacket {
 
 export async function makePacket(derived: Design, options: PacketArguments, watch: PacketWatch): Promise<MadePacket> {
   const { coach } = derived.definition
-  // both threads run at once
-  const [blanks, fit] = await Promise.all([blanksFor(derived, watch), fitFor(derived, watch)])
-  const made = blanks ? withBlanks(derived, blanks) : derived
+  // both threads run at once, and while they do the documents are written that hang on neither
+  const studies = Promise.all([blanksFor(derived, watch), fitFor(derived, watch)])
+  // should drawing throw first, nobody is left to hear of them
+  studies.catch(() => undefined)
   const head = {
     program: `Coachwright ${version()}`,
     coach: coach.name,
-    revision: made.revision,
+    revision: derived.revision,
     unit: options.unit ?? 'MASTER',
     date: options.date ?? coach.date,
   }
-  const tiles = (options.tiles ?? []).map((id) => partNamed(made, id, '--tiles').id)
+  const tiles = (options.tiles ?? []).map((id) => partNamed(derived, id, '--tiles').id)
   const shop = options.shop === undefined ? null : shopTables(options.shop)
-  const plan = packetPlan(made, {
-    unit: head.unit,
-    date: head.date,
-    units: options.inch ? 'inch' : 'metric',
-    program: head.program,
-    tiles,
-    ...(shop ? { shop } : {}),
-    ...(blanks ? { blanks } : {}),
-    ...(fit ? { fit } : {}),
-    gores: goresAsPlaced(derive(derived.definition)),
-  })
-  const subject = `${coach.name}, revision ${made.revision}, unit ${head.unit}`
+  const gores = goresAsPlaced(derive(derived.definition))
+  const planned = (design: Design, blanks: BlankStudy | null, fit: FitStudy | null): readonly PlannedDocument[] =>
+    packetPlan(design, {
+      unit: head.unit,
+      date: head.date,
+      units: options.inch ? 'inch' : 'metric',
+      program: head.program,
+      tiles,
+      ...(shop ? { shop } : {}),
+      ...(blanks ? { blanks } : {}),
+      ...(fit ? { fit } : {}),
+      gores,
+    })
+  const first = planned(derived, null, null)
+  const changing = new Set<unknown>([derived, derived.parts, derived.checks, gores, ...derived.parts.filter((p) => p.notComputed)])
+  let made = derived
+  const source: PacketSource = {
+    atOnce: first.filter((document) => standsAlone(document, changing)),
+    whole: async () => {
+      const [blanks, fit] = await studies
+      if (blanks) made = withBlanks(derived, blanks)
+      return planned(made, blanks, fit)
+    },
+  }
+  const subject = `${coach.name}, revision ${derived.revision}, unit ${head.unit}`
   try {
-    const written = await writePacket(plan, head, options.out, {
+    const written = await writePacket(source, head, options.out, {
       ...watch,
+      expected: first.length,
       renderPdf: (pages, title) => pagesToPdf(pages, { title, author: coach.maker, subject, date: head.date }),
     })
     return { ...written, design: made }

@@ -6,7 +6,7 @@ import type { Page } from '../documents/drawing/page.js'
 import { manifestSchema, readManifest, sha256Of } from '../documents/packet/manifest.js'
 import type { PlannedDocument } from '../documents/packet/planned.js'
 import { pdfDocument, textDocument } from '../documents/packet/planned.js'
-import { writePacket } from './write-packet.js'
+import { wholeAtOnce, writePacket } from './write-packet.js'
 
 const head = { program: 'Coachwright 0.1.0', coach: 'Tester 3', revision: '0123456789ab', unit: 'MASTER', date: '2026-03-02' }
 const page: Page = { name: 'one', says: 'one page', widthMm: 210, heightMm: 297, marks: [] }
@@ -37,7 +37,10 @@ describe('writing a packet', () => {
   it('writes every document and lists it with its sum', async () => {
     const seen: string[] = []
     const out = join(place, 'deep', 'sedge')
-    const written = await writePacket(documents, head, out, { renderPdf, onProgress: (p) => seen.push(`${p.done}/${p.of} ${p.path}`) })
+    const written = await writePacket(wholeAtOnce(documents), head, out, {
+      renderPdf,
+      onProgress: (p) => seen.push(`${p.done}/${p.of} ${p.path}`),
+    })
     expect(seen).toEqual(['1/2 holes/a.csv', '2/2 sheets/a.pdf'])
     const files = await everything(out)
     expect(Object.keys(files)).toEqual(['holes/a.csv', 'packet.json', 'sheets/a.pdf'])
@@ -49,21 +52,23 @@ describe('writing a packet', () => {
 
   it('gives the same bytes when written again, in place of the packet before', async () => {
     const out = join(place, 'p')
-    await writePacket([...documents, textDocument('old.txt', 'gone next time', ofNothing, () => 'x')], head, out, { renderPdf })
-    await writePacket(documents, head, out, { renderPdf })
+    await writePacket(wholeAtOnce([...documents, textDocument('old.txt', 'gone next time', ofNothing, () => 'x')]), head, out, {
+      renderPdf,
+    })
+    await writePacket(wholeAtOnce(documents), head, out, { renderPdf })
     const first = await everything(out)
     expect(first['old.txt']).toBeUndefined()
-    await writePacket(documents, head, out, { renderPdf })
+    await writePacket(wholeAtOnce(documents), head, out, { renderPdf })
     expect(await everything(out)).toEqual(first)
     expect(await readdir(place)).toEqual(['p'])
   })
 
   it('leaves the packet before untouched and nothing else when cancelled', async () => {
     const out = join(place, 'p')
-    await writePacket(documents, head, out, { renderPdf })
+    await writePacket(wholeAtOnce(documents), head, out, { renderPdf })
     const before = await everything(place)
     const stop = new AbortController()
-    const cancelled = writePacket(documents, { ...head, unit: '0147' }, out, {
+    const cancelled = writePacket(wholeAtOnce(documents), { ...head, unit: '0147' }, out, {
       renderPdf,
       signal: stop.signal,
       onProgress: () => stop.abort(),
@@ -79,28 +84,63 @@ describe('writing a packet', () => {
         throw new Error('no such row')
       }),
     ]
-    await expect(writePacket(broken, head, join(place, 'p'), { renderPdf })).rejects.toThrow('no such row')
+    await expect(writePacket(wholeAtOnce(broken), head, join(place, 'p'), { renderPdf })).rejects.toThrow('no such row')
     expect(await readdir(place)).toEqual([])
   })
 
   it('refuses a folder that holds other things', async () => {
     await mkdir(join(place, 'mine'))
     await writeFile(join(place, 'mine', 'letter.txt'), 'dear')
-    await expect(writePacket(documents, head, join(place, 'mine'), { renderPdf })).rejects.toThrow('holds other things and no packet')
-    await expect(writePacket(documents, head, join(place, 'mine', 'letter.txt'), { renderPdf })).rejects.toThrow('is a file')
+    await expect(writePacket(wholeAtOnce(documents), head, join(place, 'mine'), { renderPdf })).rejects.toThrow(
+      'holds other things and no packet',
+    )
+    await expect(writePacket(wholeAtOnce(documents), head, join(place, 'mine', 'letter.txt'), { renderPdf })).rejects.toThrow('is a file')
     expect(await readFile(join(place, 'mine', 'letter.txt'), 'utf8')).toBe('dear')
   })
 
   it('refuses paths that leave the packet or meet', async () => {
     const at = (path: string): PlannedDocument => textDocument(path, 'x', ofNothing, () => 'x')
     for (const bad of ['../x', '/x', 'a//b', 'packet.json', 'a b'])
-      await expect(writePacket([at(bad)], head, join(place, 'p'), { renderPdf })).rejects.toThrow()
-    await expect(writePacket([at('a/B'), at('a/b')], head, join(place, 'p'), { renderPdf })).rejects.toThrow('Two documents')
+      await expect(writePacket(wholeAtOnce([at(bad)]), head, join(place, 'p'), { renderPdf })).rejects.toThrow()
+    await expect(writePacket(wholeAtOnce([at('a/B'), at('a/b')]), head, join(place, 'p'), { renderPdf })).rejects.toThrow('Two documents')
   })
 
   it('says what is wrong with a manifest, and publishes its form', () => {
     expect(readManifest('{').faults[0]).toContain('not JSON')
     expect(readManifest('{"packet":1}').faults.length).toBeGreaterThan(3)
     expect(JSON.stringify(manifestSchema())).toContain('sha256')
+  })
+
+  it('writes what stands alone while the rest is being worked out, and again what turns out to be read from something else', async () => {
+    const seen: string[] = []
+    const from = (name: string, of: object, text: string): PlannedDocument =>
+      textDocument(
+        `${name}.txt`,
+        name,
+        () => [{ name, from: [of] }],
+        () => {
+          seen.push(text)
+          return text
+        },
+      )
+    const [same, old, now] = [{}, {}, {}]
+    const out = join(place, 'p')
+    const written = await writePacket(
+      {
+        atOnce: [from('kept', same, 'kept'), from('moved', old, 'moved early'), from('gone', same, 'gone')],
+        whole: async () => {
+          seen.push('all are planned')
+          return [from('last', same, 'last'), from('kept', same, 'kept again'), from('moved', now, 'moved late')]
+        },
+      },
+      head,
+      out,
+      { renderPdf },
+    )
+    expect(seen).toEqual(['kept', 'moved early', 'gone', 'all are planned', 'last', 'moved late'])
+    expect(written.documents.map((d) => d.path)).toEqual(['last.txt', 'kept.txt', 'moved.txt'])
+    const { 'packet.json': manifest, ...rest } = await everything(out)
+    expect(rest).toEqual({ 'last.txt': 'last', 'kept.txt': 'kept', 'moved.txt': 'moved late' })
+    expect(readManifest(manifest).manifest?.documents.map((d) => d.sha256)).toEqual(written.documents.map((d) => d.sha256))
   })
 })

@@ -13,7 +13,7 @@ import type { Page } from '../documents/drawing/page.js'
 import type { ManifestDocument, ManifestHead } from '../documents/packet/manifest.js'
 import { manifestText } from '../documents/packet/manifest.js'
 import type { PlannedDocument } from '../documents/packet/planned.js'
-import { checkPaths } from '../documents/packet/planned.js'
+import { checkPaths, readsTheSame } from '../documents/packet/planned.js'
 
 export interface PacketProgress {
   /** documents written, this one included */
@@ -26,6 +26,8 @@ export interface PacketProgress {
 export interface WritePacketOptions {
   readonly renderPdf: (pages: readonly Page[], title: string) => Promise<Uint8Array>
   readonly onProgress?: (progress: PacketProgress) => void
+  /** documents there will be, as far as is known before all are planned */
+  readonly expected?: number
   /** aborting stops before the next document and leaves the disk as it was */
   readonly signal?: AbortSignal
 }
@@ -38,6 +40,20 @@ export interface WrittenPacket {
 
 /** A reason a person can act on: cancelled, or the folder is not one this program may replace. */
 export class PacketRefused extends Error {}
+
+/**
+ * What a packet is written from: documents that can be made while other threads still work, and then all of them, in reading order.
+ * One made early is made again should it turn out to be read from something else.
+ */
+export interface PacketSource {
+  readonly atOnce: readonly PlannedDocument[]
+  readonly whole: () => Promise<readonly PlannedDocument[]>
+}
+
+export const wholeAtOnce = (documents: readonly PlannedDocument[]): PacketSource => ({
+  atOnce: [],
+  whole: () => Promise.resolve(documents),
+})
 
 async function contentOf(document: PlannedDocument, options: WritePacketOptions): Promise<string | Uint8Array> {
   const { content } = document
@@ -62,14 +78,19 @@ function stopIfCancelled(signal: AbortSignal | undefined): void {
   if (signal?.aborted) throw new PacketRefused('Writing the packet was cancelled; nothing was changed.')
 }
 
+interface Made {
+  readonly document: PlannedDocument
+  readonly bytes: number
+  readonly sha256: string
+}
+
 async function writeAll(
-  documents: readonly PlannedDocument[],
+  source: PacketSource,
   head: ManifestHead,
   into: string,
   options: WritePacketOptions,
 ): Promise<Omit<WrittenPacket, 'folder'>> {
-  const listed: ManifestDocument[] = []
-  let bytes = 0
+  const made = new Map<string, Made>()
   // the disk works while the next documents are made, a few at a time
   let writing: Promise<void>[] = []
   const folders = new Map<string, Promise<unknown>>()
@@ -80,30 +101,46 @@ async function writeAll(
     await ready
     await writeFile(path, content)
   }
+  const make = async (document: PlannedDocument, of: number): Promise<void> => {
+    const { path, says } = document
+    // let a signal or a key press in between two documents
+    await breathe()
+    stopIfCancelled(options.signal)
+    const content = await contentOf(document, options)
+    writing.push(write(join(into, path), content))
+    if (writing.length >= IN_FLIGHT) {
+      await Promise.all(writing)
+      writing = []
+    }
+    made.set(path, { document, bytes: content.length, sha256: createHash('sha256').update(content).digest('hex') })
+    options.onProgress?.({ done: made.size, of, path, says })
+  }
   try {
+    for (const document of source.atOnce) await make(document, Math.max(source.atOnce.length, options.expected ?? 0))
+    const documents = checkPaths(await source.whole())
+    const stays = new Set(documents.map((d) => d.path))
     for (const document of documents) {
-      // let a signal or a key press in between two documents
-      await breathe()
-      stopIfCancelled(options.signal)
-      const content = await contentOf(document, options)
-      writing.push(write(join(into, document.path), content))
-      if (writing.length >= IN_FLIGHT) {
-        await Promise.all(writing)
-        writing = []
-      }
-      bytes += content.length
-      listed.push({ path: document.path, says: document.says, sha256: createHash('sha256').update(content).digest('hex') })
-      options.onProgress?.({ done: listed.length, of: documents.length, path: document.path, says: document.says })
+      const early = made.get(document.path)
+      if (early && readsTheSame(early.document, document)) continue
+      // what was written under its name before must be on the disk before it is written over
+      if (early) await Promise.all(writing)
+      await make(document, documents.length)
     }
     await Promise.all(writing)
+    for (const path of made.keys()) if (!stays.has(path)) await rm(join(into, path))
+    const written = documents.flatMap(({ path, says }) => {
+      const one = made.get(path)
+      return one ? [{ path, says, bytes: one.bytes, sha256: one.sha256 }] : []
+    })
+    const listed = written.map(({ bytes: _, ...each }) => each)
+    await writeFile(join(into, 'packet.json'), manifestText(head, listed))
+    await breathe()
+    stopIfCancelled(options.signal)
+    return { documents: listed, bytes: written.reduce((sum, each) => sum + each.bytes, 0) }
   } finally {
     // nothing may still be writing when the folder is taken away
     await Promise.allSettled(writing)
   }
-  await writeFile(join(into, 'packet.json'), manifestText(head, listed))
-  await breathe()
-  stopIfCancelled(options.signal)
-  return { documents: listed, bytes }
 }
 
 /** Documents being written to the disk at once. */
@@ -125,19 +162,19 @@ async function takePlace(made: string, folder: string, replaces: boolean): Promi
 
 /** Throws PacketRefused with a sentence, or what the disk said. Either way the folder is as it was. */
 export async function writePacket(
-  documents: readonly PlannedDocument[],
+  source: PacketSource,
   head: ManifestHead,
   out: string,
   options: WritePacketOptions,
 ): Promise<WrittenPacket> {
-  checkPaths(documents)
+  checkPaths(source.atOnce)
   const folder = resolve(out)
   const replaces = await isPacket(folder)
   stopIfCancelled(options.signal)
   await mkdir(dirname(folder), { recursive: true })
   const made = await mkdtemp(join(dirname(folder), `.${basename(folder)}-writing-`))
   try {
-    const written = await writeAll(documents, head, made, options)
+    const written = await writeAll(source, head, made, options)
     await takePlace(made, folder, replaces)
     return { folder, ...written }
   } catch (reason) {

@@ -38,6 +38,24 @@ export const pdfDocument = (path: string, says: string, of: PlannedDocument['of'
   of,
 })
 
+/** Whether a document can be made while `changing` are still being worked out: it is read from none of them, and lists no others. */
+export function standsAlone(document: PlannedDocument, changing: ReadonlySet<unknown>): boolean {
+  return document.of().every(({ from, shows }) => !from.some((each) => changing.has(each)) && (from.length > 0 || shows === undefined))
+}
+
+/** Whether two plans of a document read the very same objects, which then show the same. */
+export function readsTheSame(a: PlannedDocument, b: PlannedDocument): boolean {
+  const [was, now] = [a.of(), b.of()]
+  return (
+    a.says === b.says &&
+    was.length === now.length &&
+    was.every(
+      (one, i) =>
+        one.name === now[i].name && one.from.length === now[i].from.length && one.from.every((o, k) => Object.is(o, now[i].from[k])),
+    )
+  )
+}
+
 /** Throws on a path that leaves the packet, is taken twice (letter case apart), or is the manifest's. */
 export function checkPaths(documents: readonly PlannedDocument[]): readonly PlannedDocument[] {
   const seen = new Set<string>(['packet.json'])

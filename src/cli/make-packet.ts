@@ -2,6 +2,7 @@
 import { basename } from 'node:path'
 import type { Design } from '../derive/design.js'
 import { derive } from '../derive/index.js'
+import type { Memo } from '../derive/memo.js'
 import { packetPlan } from '../documents/packet/plan.js'
 import { type PlannedDocument, standsAlone } from '../documents/packet/planned.js'
 import type { ShopTables } from '../documents/text/shop-tables.js'
@@ -36,6 +37,8 @@ export interface PacketWatch {
   readonly signal?: AbortSignal
   /** blanks of formed panels that are being worked out already, while the design was checked; null when cancelled */
   readonly blanks?: Promise<BlankStudy | null> | undefined
+  /** the memo the design was derived with: nothing is derived twice */
+  readonly memo?: Memo
 }
 
 export interface MadePacket extends WrittenPacket {
@@ -58,7 +61,7 @@ export async function makePacket(derived: Design, options: PacketArguments, watc
   }
   const tiles = (options.tiles ?? []).map((id) => partNamed(derived, id, '--tiles').id)
   const shop = options.shop === undefined ? null : shopTables(options.shop)
-  const gores = goresAsPlaced(derive(derived.definition))
+  const gores = goresAsPlaced(derive(derived.definition, watch.memo))
   const planned = (design: Design, blanks: BlankStudy | null, fit: FitStudy | null): readonly PlannedDocument[] =>
     packetPlan(design, {
       unit: head.unit,

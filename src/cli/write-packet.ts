@@ -91,8 +91,8 @@ async function writeAll(
   options: WritePacketOptions,
 ): Promise<Omit<WrittenPacket, 'folder'>> {
   const made = new Map<string, Made>()
-  // the disk works while the next documents are made, a few at a time
-  let writing: Promise<void>[] = []
+  // other threads pack and write a few documents while the next is drawn
+  const writing = new Set<Promise<void>>()
   const folders = new Map<string, Promise<unknown>>()
   const write = async (path: string, content: string | Uint8Array): Promise<void> => {
     const folder = dirname(path)
@@ -101,32 +101,40 @@ async function writeAll(
     await ready
     await writeFile(path, content)
   }
-  const make = async (document: PlannedDocument, of: number): Promise<void> => {
+  const finish = async (document: PlannedDocument, of: number): Promise<void> => {
     const { path, says } = document
-    // let a signal or a key press in between two documents
-    await breathe()
-    stopIfCancelled(options.signal)
     const content = await contentOf(document, options)
-    writing.push(write(join(into, path), content))
-    if (writing.length >= IN_FLIGHT) {
-      await Promise.all(writing)
-      writing = []
-    }
+    await write(join(into, path), content)
     made.set(path, { document, bytes: content.length, sha256: createHash('sha256').update(content).digest('hex') })
     options.onProgress?.({ done: made.size, of, path, says })
   }
+  const failures: unknown[] = []
+  const settled = async (): Promise<void> => {
+    await Promise.all(writing)
+    if (failures.length > 0) throw failures[0]
+  }
+  const make = async (document: PlannedDocument, of: number): Promise<void> => {
+    // let a signal or a key press in between two documents
+    await breathe()
+    stopIfCancelled(options.signal)
+    while (writing.size >= IN_FLIGHT) await Promise.race(writing)
+    if (failures.length > 0) throw failures[0]
+    const one: Promise<void> = finish(document, of)
+      .catch((reason) => void failures.push(reason))
+      .finally(() => writing.delete(one))
+    writing.add(one)
+  }
   try {
     for (const document of source.atOnce) await make(document, Math.max(source.atOnce.length, options.expected ?? 0))
+    await settled()
     const documents = checkPaths(await source.whole())
     const stays = new Set(documents.map((d) => d.path))
     for (const document of documents) {
       const early = made.get(document.path)
       if (early && readsTheSame(early.document, document)) continue
-      // what was written under its name before must be on the disk before it is written over
-      if (early) await Promise.all(writing)
       await make(document, documents.length)
     }
-    await Promise.all(writing)
+    await settled()
     for (const path of made.keys()) if (!stays.has(path)) await rm(join(into, path))
     const written = documents.flatMap(({ path, says }) => {
       const one = made.get(path)
@@ -139,7 +147,7 @@ async function writeAll(
     return { documents: listed, bytes: written.reduce((sum, each) => sum + each.bytes, 0) }
   } finally {
     // nothing may still be writing when the folder is taken away
-    await Promise.allSettled(writing)
+    await Promise.all(writing)
   }
 }
 

@@ -4,7 +4,8 @@
  * The same pages and facts give the same bytes: the creation date is the definition's date, the file id follows from it.
  * Does not cover: pages longer than 5.08 m (14 400 points, the limit of the format); those are tiled by the sheet that makes them.
  */
-import { deflateSync } from 'node:zlib'
+import { promisify } from 'node:util'
+import { deflate } from 'node:zlib'
 import PDFDocument from 'pdfkit'
 import type { Page } from '../documents/drawing/page.js'
 import type { Encoder } from './content.js'
@@ -124,6 +125,8 @@ export async function pagesToPdf(pages: readonly Page[], facts: PdfFacts): Promi
     autoFirstPage: false,
     // no built-in face: only the bundled ones are opened
     font: null as unknown as string,
+    // pages stay open until all are packed
+    bufferPages: true,
     margin: 0,
     pdfVersion: '1.7',
     lang: 'en',
@@ -148,26 +151,29 @@ export async function pagesToPdf(pages: readonly Page[], facts: PdfFacts): Promi
     document.on('error', reject)
   })
   const encoder = encoderOf(document)
-  for (const page of pages) {
+  const packing = pages.map((page) => {
     document.addPage({ size: [page.widthMm * POINTS_PER_MM, page.heightMm * POINTS_PER_MM], margin: 0 })
-    writeContent((document as unknown as DrawingDocument).page.content, contentOf(page, encoder))
-  }
+    return writeContent((document as unknown as DrawingDocument).page.content, contentOf(page, encoder))
+  })
+  await Promise.all(packing)
   document.end()
   await done
   return joined(chunks)
 }
 
+const packed = promisify<Uint8Array, { level: number }, Uint8Array>(deflate)
+
 /**
- * Drawings are long lists of short numbers: the quickest level packs them nearly as well in a third of the time. What the
- * library has written first (the axes turned y down) is kept before them.
+ * Drawings are long lists of short numbers: the quickest level packs them nearly as well in a third of the time, and other threads
+ * do it while the next page is drawn. What the library has written first (the axes turned y down) is kept before them.
  */
-function writeContent(stream: ContentStream, content: string): void {
+async function writeContent(stream: ContentStream, content: string): Promise<void> {
   const whole = Buffer.concat([...stream.buffer, Buffer.from(`${content}\n`, 'latin1')])
   stream.buffer = []
   stream.compress = false
   stream.data.Filter = 'FlateDecode'
   stream.data.Length = 0
-  stream.write(deflateSync(whole, { level: 1 }))
+  stream.write(await packed(whole, { level: 1 }))
 }
 
 function joined(chunks: readonly Uint8Array[]): Uint8Array {

@@ -35,6 +35,7 @@ export const packetCommand: Command<PacketArguments & { readonly json?: boolean 
     } = await makePacket(made, options, {
       onProgress: progress.show,
       blanks,
+      memo,
       signal: stop.signal,
     })
     progress.clear()

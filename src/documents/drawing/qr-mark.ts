@@ -22,11 +22,24 @@ function unescapePercent(text: string): number[] {
 /** The text every printed sheet carries back to its source. */
 export const qrText = (coach: string, revision: string, part: string): string => `coachwright ${coach} rev ${revision} ${part}`
 
-export function qrMark(text: string, x: number, y: number, sizeMm: number): PathMark {
+/** Several sheets of a part carry one code, and weighing its eight masks takes as long as drawing a small sheet: the last few are kept. */
+const KNOWN = new Map<string, readonly (readonly boolean[])[]>()
+const KEPT = 400
+
+function modulesOf(text: string): readonly (readonly boolean[])[] {
+  const known = KNOWN.get(text)
+  if (known) return known
   // the library insists on a border of one module at least: it is taken off again
   const rows = encodeQR(text, 'raw', { ecc: 'medium', border: 1, textEncoder: utf8 })
     .slice(1, -1)
     .map((row) => row.slice(1, -1))
+  if (KNOWN.size >= KEPT) KNOWN.clear()
+  KNOWN.set(text, rows)
+  return rows
+}
+
+export function qrMark(text: string, x: number, y: number, sizeMm: number): PathMark {
+  const rows = modulesOf(text)
   const module = sizeMm / rows.length
   const shapes = rows.flatMap((row, j) => {
     const out = []

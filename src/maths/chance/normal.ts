@@ -9,6 +9,12 @@ const edge = Float64Array.from(EDGE)
 /** a layer's width in steps of the 24 bits a place is drawn with; exact, because it is a power of two */
 const step = edge.map((width) => width / 2 ** 23)
 const height = Float64Array.from(HEIGHT)
+/** slope of the curve, x times its height, over the slope of its chord across the layer: at the layer's foot beyond 1, at its head before */
+const steep = height.map((high, layer) => {
+  if (layer === 0) return 0
+  const [low, from, to] = [height[layer - 1], edge[layer + 1], edge[layer]]
+  return ((from >= 1 ? to * low : from * high) * (to - from)) / (high - low)
+})
 
 /** Fills out[0..n) with independent deviates of mean 0 and variance 1. */
 export function fillNormals(state: Generator, out: Float64Array, n: number): void {
@@ -49,9 +55,21 @@ export function fillNormals(state: Generator, out: Float64Array, n: number): voi
   state[3] = count
 }
 
+/** Whether a point of the layer drawn at x lies under the curve: x where it does, not a number where it does not. */
 function underCurve(state: Generator, layer: number, x: number): number {
-  const [low, high] = [height[layer - 1], height[layer]]
-  return low + even(state) * (high - low) < falling((x * x) / 2) ? x : Number.NaN
+  const up = even(state)
+  const along = (edge[layer] - x) / (edge[layer] - edge[layer + 1])
+  // beyond 1 the curve sags under its chord and stays over the tangent at its foot, before 1 it bulges over the chord and
+  // stays under the tangent at its head: five points of six are settled without its height
+  if (edge[layer + 1] >= 1) {
+    if (up > along) return Number.NaN
+    if (up < along * steep[layer]) return x
+  } else if (edge[layer] <= 1) {
+    if (up < along) return x
+    if (up > 1 - (1 - along) * steep[layer]) return Number.NaN
+  }
+  const low = height[layer - 1]
+  return low + up * (height[layer] - low) < falling((x * x) / 2) ? x : Number.NaN
 }
 
 /** Marsaglia's tail: two exponential deviates until twice the second exceeds the square of the first over the tail's edge. */

@@ -23,8 +23,6 @@ export interface Meeting {
   readonly otherR: Float64Array
   /** 1 / how many others hole i has: a product is a quarter of the time of a quotient */
   readonly share: Float64Array
-  /** 1 where all discs of a hole have one radius */
-  readonly alike: Uint8Array
   /** the body's displacement from the mean of the others', as `leastSquares` leaves it */
   readonly missX: Float64Array
   readonly missY: Float64Array
@@ -68,82 +66,10 @@ export function meeting(
     otherY: new Float64Array(first[n]),
     otherR: Float64Array.from(others.flat()),
     share: Float64Array.from(others, (at) => 1 / at.length),
-    alike: Uint8Array.from(body, (r, i) => (others[i].every((other) => other === r) ? 1 : 0)),
     missX: new Float64Array(n),
     missY: new Float64Array(n),
     work: discs(1 + Math.max(0, ...others.map((at) => at.length))),
   }
-}
-
-/** A reach lost to rounding is no misfit. */
-const SAME = 1 + 1e-12
-
-/** How a hole stands: its discs share a point, or they would if each were grown by what is allowed it, or not even then. */
-export const FITS = 0
-export const SHORT = 1
-export const TOO_SHORT = 2
-
-/**
- * Judges every hole with the body so placed, into `out`; `allowed` is what each disc may be grown by. Two or three discs of one
- * radius share a point when the smallest circle round their centres is no larger: for three that is the circle through all of
- * them, or in an obtuse triangle the one on its longest side. All others are left to the shortfall itself.
- */
-export function judge(m: Meeting, { shiftX, shiftY, turn }: Placement, allowed: Float64Array, out: Uint8Array): void {
-  const { holes, x, y, first, bodyX, bodyY, bodyR, otherX, otherY, alike } = m
-  for (let i = 0; i < holes; i++) {
-    const k = first[i]
-    const others = first[i + 1] - k
-    const bx = bodyX[i] - shiftX + turn * y[i]
-    const by = bodyY[i] - shiftY - turn * x[i]
-    const most = allowed[i]
-    const r = bodyR[i]
-    if (others > 2 || alike[i] === 0 || r < 0) {
-      out[i] = stand(laid(m, i, bx, by), alike[i] === 1 && r >= 0, most)
-      continue
-    }
-    const ux = otherX[k] - bx
-    const uy = otherY[k] - by
-    const a = ux * ux + uy * uy
-    const grown = r + most
-    if (others === 1) {
-      out[i] = a > 4 * grown * grown * SAME ? TOO_SHORT : a > 4 * r * r * SAME ? SHORT : FITS
-      continue
-    }
-    const vx = otherX[k + 1] - bx
-    const vy = otherY[k + 1] - by
-    const b = vx * vx + vy * vy
-    const c = (ux - vx) * (ux - vx) + (uy - vy) * (uy - vy)
-    const longest = Math.max(Math.max(a, b), c)
-    // most holes are settled by the longest side alone: the circle is no smaller than on it, and no larger than by 2 / √3
-    if (longest > 4 * r * r * SAME && longest <= 3 * grown * grown) {
-      out[i] = SHORT
-      continue
-    }
-    const cross = ux * vy - uy * vx
-    // four times the square of the circle's radius
-    const round = 2 * longest >= a + b + c ? longest : (a * b * c) / (cross * cross)
-    out[i] = round > 4 * grown * grown * SAME ? TOO_SHORT : round > 4 * r * r * SAME ? SHORT : FITS
-  }
-}
-
-/**
- * Distances of pairs settle most holes of many layers: two too far apart share no point, and discs of one radius r no two of
- * which are more than √3 r apart always do (Jung's theorem in the plane).
- */
-function stand(d: Discs, alike: boolean, most: number): number {
-  if (alike) {
-    const { n, x, y, r } = d
-    let widest = 0
-    for (let i = 0; i < n; i++) {
-      for (let j = i + 1; j < n; j++) widest = Math.max(widest, (x[i] - x[j]) * (x[i] - x[j]) + (y[i] - y[j]) * (y[i] - y[j]))
-    }
-    const grown = r[0] + most
-    if (widest > 4 * grown * grown * SAME) return TOO_SHORT
-    if (widest <= 3 * r[0] * r[0]) return FITS
-    if (widest > 4 * r[0] * r[0] * SAME && widest <= 3 * grown * grown) return SHORT
-  }
-  const t = shortfall(d)
-  return t > most ? TOO_SHORT : t > 0 ? SHORT : FITS
 }
 
 /** By how much the discs of hole i fall short of a common point with the body so placed; at most 0 where they meet. */

@@ -6,9 +6,8 @@ import { type Carry, carriesOf, depthOf, type Entry, growth, jigGrowth, type Par
 import type { FitModel } from './model.js'
 
 export interface Drawing {
-  /** displacements of the entries, m, as the last `next` left them */
-  readonly offX: Float64Array
-  readonly offY: Float64Array
+  /** displacements of the entries, m, as the last `next` left them: x and y of each in turn */
+  readonly centres: Float64Array
   next(state: Generator): void
 }
 
@@ -18,36 +17,27 @@ interface Kin {
   readonly under: readonly number[]
 }
 
+/** What a trial reads in the order in which it is read: few lists, each of several figures, are half the time of many. */
 interface Places {
-  readonly x: Float64Array
-  readonly y: Float64Array
-  readonly turn: Float64Array
+  /** entries of hole h are first[h] to first[h + 1] */
+  readonly first: Int32Array
+  /** x, y and turn of each entry */
+  readonly at: Float64Array
+  /** where the figures of its kin begin */
   readonly kin: Int32Array
-  /** scatter of the layer about the mean of those before it in its hole, m; 0 for the first */
-  readonly about: Float64Array
-  /** how far that mean goes towards the layer, 1 / number of layers so far */
-  readonly share: Float64Array
 }
 
-/** Scale and shift of each kin in this trial, and how far out its middle lies. */
-interface Moved {
-  readonly scaleX: Float64Array
-  readonly scaleY: Float64Array
-  readonly shiftX: Float64Array
-  readonly shiftY: Float64Array
-  readonly depth: Float64Array
-}
+/** Figures of a kin in this trial: scale along x and y, shift along x and y, and how far out its middle lies. */
+const FIGURES = 5
 
 /** Layers punched at a time: few enough that their deviates stay in the nearest cache. */
 const BLOCK = 512
 
 export function drawing(model: FitModel, entries: readonly Entry[], process: ProcessDefinition): Drawing {
   const errors = partErrors(model, process)
-  const { places, kin } = placesOf(entries, process.punchSigma)
-  const n = entries.length
-  const [offX, offY] = [new Float64Array(n), new Float64Array(n)]
-  const perKin = (): Float64Array => new Float64Array(kin.length)
-  const moved: Moved = { scaleX: perKin(), scaleY: perKin(), shiftX: perKin(), shiftY: perKin(), depth: perKin() }
+  const { places, kin } = placesOf(entries)
+  const centres = new Float64Array(2 * entries.length)
+  const moved = new Float64Array(FIGURES * kin.length)
   const once = new Float64Array(4 * errors.length)
   const parts: PartDraw = {
     scaleX: new Float64Array(errors.length),
@@ -57,30 +47,33 @@ export function drawing(model: FitModel, entries: readonly Entry[], process: Pro
     thick: new Float64Array(errors.length),
   }
   const carries = carriesOf(model, entries)
-  const blocks = blocksOf(entries)
-  const struck = blocks.slice(1).map((to, b) => places.about.subarray(blocks[b], to).filter((scatter) => scatter > 0).length)
-  const punched = new Float64Array(2 * Math.max(...struck))
+  const scatter = scatterOf(process.punchSigma, Math.max(...model.holes.map((h) => h.layers.length)))
+  const blocks = blocksOf(places.first)
+  /** the first layer of a hole is struck true, and each other one takes two deviates */
+  const struck = (from: number, to: number): number => 2 * (places.first[to] - places.first[from] - (to - from))
+  const punched = new Float64Array(Math.max(...blocks.map(([from, to]) => struck(from, to))))
   return {
-    offX,
-    offY,
+    centres,
     next(state) {
       drawParts(state, process, errors, once, parts)
       carry(carries, parts)
-      for (let k = 0; k < kin.length; k++) {
-        const { part, under } = kin[k]
-        moved.scaleX[k] = parts.scaleX[part]
-        moved.scaleY[k] = parts.scaleY[part]
-        moved.shiftX[k] = parts.shiftX[part]
-        moved.shiftY[k] = parts.shiftY[part]
-        moved.depth[k] = depthOf(parts.thick, part, under)
-      }
-      for (let b = 0; b + 1 < blocks.length; b++) {
-        const from = blocks[b]
-        const to = blocks[b + 1]
-        fillNormals(state, punched, 2 * struck[b])
-        displace(places, moved, punched, from, to, offX, offY)
+      move(kin, parts, moved)
+      for (const [from, to] of blocks) {
+        fillNormals(state, punched, struck(from, to))
+        displace(places, moved, punched, scatter, from, to, centres)
       }
     },
+  }
+}
+
+function move(kin: readonly Kin[], parts: PartDraw, moved: Float64Array): void {
+  for (let k = 0, s = 0; k < kin.length; k++, s += FIGURES) {
+    const { part, under } = kin[k]
+    moved[s] = parts.scaleX[part]
+    moved[s + 1] = parts.scaleY[part]
+    moved[s + 2] = parts.shiftX[part]
+    moved[s + 3] = parts.shiftY[part]
+    moved[s + 4] = depthOf(parts.thick, part, under)
   }
 }
 
@@ -121,75 +114,71 @@ function carry(carries: readonly Carry[], { scaleX, scaleY, shiftX, shiftY }: Pa
 /**
  * Only how the layers of a hole lie to each other can matter, so the first is taken as struck true and each other one is drawn
  * about the mean of those before it, with variance 1 + 1/k for the kth after the first: their differences are scattered just
- * as if every layer had been drawn (Helmert), with a pair of deviates fewer a hole. A block begins with a first layer.
+ * as if every layer had been drawn (Helmert), with a pair of deviates fewer a hole.
  */
 function displace(
-  { x, y, turn, kin, about, share }: Places,
-  { scaleX, scaleY, shiftX, shiftY, depth }: Moved,
+  { first, at, kin }: Places,
+  moved: Float64Array,
   punched: Float64Array,
+  scatter: Float64Array,
   from: number,
   to: number,
-  offX: Float64Array,
-  offY: Float64Array,
+  centres: Float64Array,
 ): void {
-  let meanX = 0
-  let meanY = 0
-  for (let k = from, j = 0; k < to; k++) {
-    const s = kin[k]
+  let k = first[from]
+  let j = 0
+  for (let hole = from; hole < to; hole++) {
+    const end = first[hole + 1]
     let px = 0
     let py = 0
-    if (about[k] > 0) {
-      const dx = about[k] * punched[j]
-      const dy = about[k] * punched[j + 1]
+    let meanX = 0
+    let meanY = 0
+    for (let l = 0; ; l += 2) {
+      const s = kin[k]
+      const turn = at[3 * k + 2]
+      centres[2 * k] = px + moved[s] * at[3 * k] + moved[s + 2]
+      centres[2 * k + 1] = py + moved[s + 1] * at[3 * k + 1] + moved[s + 3] - turn * moved[s + 4]
+      k++
+      if (k === end) break
+      const dx = scatter[l] * punched[j]
+      const dy = scatter[l] * punched[j + 1]
       j += 2
       px = meanX + dx
       py = meanY + dy
-      meanX += share[k] * dx
-      meanY += share[k] * dy
-    } else {
-      meanX = 0
-      meanY = 0
+      meanX += scatter[l + 1] * dx
+      meanY += scatter[l + 1] * dy
     }
-    offX[k] = px + scaleX[s] * x[k] + shiftX[s]
-    offY[k] = py + scaleY[s] * y[k] + shiftY[s] - turn[k] * depth[s]
   }
 }
 
-/** Where the blocks begin and the last ends, none of them parting the layers of a hole. */
-function blocksOf(entries: readonly Entry[]): readonly number[] {
-  const out = [0]
-  entries.forEach((e, k) => {
-    if (k > 0 && e.hole !== entries[k - 1].hole && k - out[out.length - 1] >= BLOCK) out.push(k)
-  })
-  return [...out, entries.length]
+/** Of the kth layer after the first: its scatter about the mean of those before it, m, and how far that mean then goes towards it. */
+function scatterOf(punch: number, layers: number): Float64Array {
+  const out = new Float64Array(2 * (layers - 1))
+  for (let k = 1; k < layers; k++) out.set([punch * Math.sqrt(1 + 1 / k), 1 / (k + 1)], 2 * (k - 1))
+  return out
 }
 
-function placesOf(entries: readonly Entry[], punch: number): { readonly places: Places; readonly kin: readonly Kin[] } {
+/** Holes of each block, none of them parted. */
+function blocksOf(first: Int32Array): readonly (readonly [from: number, to: number])[] {
+  const out: (readonly [number, number])[] = []
+  const holes = first.length - 1
+  for (let from = 0, to = 0; from < holes; from = to) {
+    while (to < holes && first[to] - first[from] < BLOCK) to++
+    out.push([from, to])
+  }
+  return out
+}
+
+function placesOf(entries: readonly Entry[]): { readonly places: Places; readonly kin: readonly Kin[] } {
   const known = new Map<string, number>()
   const kin: Kin[] = []
   const index = Int32Array.from(entries, ({ part, under }) => {
     const key = `${part}|${under.join()}`
     const at = known.get(key) ?? kin.push({ part, under }) - 1
     known.set(key, at)
-    return at
+    return FIGURES * at
   })
-  const layer = layersOf(entries)
-  const places = {
-    x: Float64Array.from(entries, (e) => e.X),
-    y: Float64Array.from(entries, (e) => e.Y),
-    turn: Float64Array.from(entries, (e) => e.turn),
-    kin: index,
-    about: Float64Array.from(layer, (l) => (l === 0 ? 0 : punch * Math.sqrt(1 + 1 / l))),
-    share: Float64Array.from(layer, (l) => 1 / (l + 1)),
-  }
-  return { places, kin }
-}
-
-/** How many layers of its hole stand before each entry. */
-function layersOf(entries: readonly Entry[]): readonly number[] {
-  let layer = 0
-  return entries.map((e, k) => {
-    layer = k > 0 && e.hole === entries[k - 1].hole ? layer + 1 : 0
-    return layer
-  })
+  const begins = entries.flatMap((e, k) => (k === 0 || e.hole !== entries[k - 1].hole ? [k] : []))
+  const at = Float64Array.from(entries.flatMap((e) => [e.X, e.Y, e.turn]))
+  return { places: { first: Int32Array.of(...begins, entries.length), at, kin: index }, kin }
 }

@@ -89,7 +89,7 @@ describe('trials against closed forms', () => {
       drawn.next(state)
       let all = true
       for (let k = 0; k < K && all; k++) {
-        const [dx, dy] = [drawn.offX[2 * k] - drawn.offX[2 * k + 1], drawn.offY[2 * k] - drawn.offY[2 * k + 1]]
+        const [dx, dy] = [0, 1].map((axis) => drawn.centres[4 * k + axis] - drawn.centres[4 * k + 2 + axis])
         all = dx * dx + dy * dy <= c * c
       }
       if (all) fits++
@@ -109,7 +109,8 @@ describe('trials against closed forms', () => {
       const seen: number[] = []
       for (let i = 0; i < n; i++) {
         drawn.next(state)
-        seen.push((drawn.offX[at] - drawn.offX[at + 1]) ** 2 + (drawn.offY[at] - drawn.offY[at + 1]) ** 2)
+        const [dx, dy] = [0, 1].map((axis) => drawn.centres[2 * at + axis] - drawn.centres[2 * at + 2 + axis])
+        seen.push(dx ** 2 + dy ** 2)
       }
       const ground = { errors: partErrors(model, shop), carries: carriesOf(model, entries), process: shop }
       const square = Object.values(squaresOf(entries[at], entries[at + 1], ground)).reduce((sum, [x, y]) => sum + x + y, 0)

@@ -3,10 +3,9 @@
  * Nothing is derived or drawn here; what is the very same object in both is passed over at once.
  */
 import type { Design } from '../derive/design.js'
-import type { PacketOptions } from '../documents/packet/plan.js'
 import { countChanges, massChanges, overallChanges } from './counts.js'
 import { both } from './differ.js'
-import { documentChanges } from './documents.js'
+import { documentChanges, type RippleOptions } from './documents.js'
 import { checkChanges } from './findings.js'
 import { inwardChanges } from './inward.js'
 import { jointChanges } from './joints.js'
@@ -16,10 +15,10 @@ import { partChanges } from './parts.js'
 import { writtenChanges } from './written.js'
 
 /** One object, so that what is worked out for it can be kept. */
-const PLAIN: PacketOptions = Object.freeze({})
+const PLAIN: RippleOptions = Object.freeze({})
 
 /** `options` say which packet is in the shop, where it is not the plain one. */
-export function compare(before: Design, after: Design, options: PacketOptions = PLAIN): Ripple {
+export function compare(before: Design, after: Design, options: RippleOptions = PLAIN): Ripple {
   const head = ({ definition: { coach }, revision }: Design) => ({ name: coach.name, revision, market: coach.market })
   return Object.freeze({
     coach: both(head(before), head(after)),

@@ -1,6 +1,7 @@
 /**
- * The documents a ripple names, against the truth: every document of both coaches is made, with one revision on all sheets, and
- * held against its twin. What is named must be what differs: nothing missed, and nothing printed again in vain.
+ * The documents a ripple names, against the truth: every document of both coaches is made, its studies done, with one revision on
+ * all sheets, and held against its twin. What is named must be what differs: nothing missed, and nothing printed again in vain.
+ * Only what hangs on a study may come out as it was after all, since the ripple knows what a study is made from and not what it says.
  */
 import { describe, expect, it } from 'vitest'
 import { count } from '../../tests/counts.js'
@@ -9,17 +10,41 @@ import { chance } from '../../tests/random.js'
 import { design } from '../checks/index.js'
 import type { Definition, OpeningDefinition } from '../definition/types.js'
 import type { Design } from '../derive/design.js'
+import { derive } from '../derive/index.js'
 import { createMemo } from '../derive/memo.js'
 import type { Page } from '../documents/drawing/page.js'
+import { expectedDocuments } from '../documents/packet/expected-documents.js'
 import { packetPlan } from '../documents/packet/plan.js'
+import type { PlannedDocument } from '../documents/packet/planned.js'
 import { pageToSvg } from '../documents/svg.js'
+import { type Blanks, blanksKey, computeBlanks } from '../studies/blanks/compute.js'
+import { blanksInput } from '../studies/blanks/shape.js'
+import { blankStudy } from '../studies/blanks/study.js'
+import { withBlanks } from '../studies/blanks/with-blanks.js'
+import { fitStudy } from '../studies/fit/fit-study.js'
+import { goresAsPlaced } from '../studies/gores/study.js'
 import { documentChanges } from './documents.js'
+
+const BLANKS = new Map<string, Blanks>()
+
+/** The packet as the shop has it: blanks worked out, once for each shape, gores bent, and joints tried a few times over. */
+function wholePacket(of: Design): readonly PlannedDocument[] {
+  const derived = derive(of.definition)
+  const { make } = of.definition.ends
+  const input = blanksInput(derived)
+  const key = blanksKey(input)
+  const made = BLANKS.get(key) ?? (make === 'formed' ? computeBlanks(input) : null)
+  if (made) BLANKS.set(key, made)
+  const blanks = made && make === 'formed' ? blankStudy(derived, made) : null
+  const fit = of.definition.process === null ? null : fitStudy(derived, { trials: 2, seed: 1 })
+  const design = { ...(blanks ? withBlanks(of, blanks) : of), revision: '000000000000' }
+  return packetPlan(design, { gores: goresAsPlaced(derived), ...(blanks ? { blanks } : {}), ...(fit ? { fit } : {}) })
+}
 
 /** Content by path, drawings as SVG, which is written finer than PDF: a tenth of a micron on paper. */
 function contents(of: Design): ReadonlyMap<string, string> {
-  const plan = packetPlan({ ...of, revision: '000000000000' })
   const drawn = (pages: readonly Page[]): string => pages.map((page) => `${page.name}\n${pageToSvg(page)}`).join('')
-  return new Map(plan.map(({ path, content }) => [path, content.kind === 'text' ? content.make() : drawn(content.make())]))
+  return new Map(wholePacket(of).map(({ path, content }) => [path, content.kind === 'text' ? content.make() : drawn(content.make())]))
 }
 
 function truth(before: ReadonlyMap<string, string>, after: ReadonlyMap<string, string>): Record<string, readonly string[]> {
@@ -31,8 +56,12 @@ function truth(before: ReadonlyMap<string, string>, after: ReadonlyMap<string, s
   }
 }
 
-function claimed(before: Design, after: Design): Record<string, readonly string[]> {
-  const changes = documentChanges(before, after, {})
+/** Documents whose words or drawings a study settles. */
+const STUDIED = /^(checks|ends|holes|programs|schedules)\/(hole-fit|blanks|gore-ways|(nose|tail)-(gore-\d+|cap))\.\w+$/
+
+function claimed(before: Design, after: Design, is: Record<string, readonly string[]>): Record<string, readonly string[]> {
+  const isVain = (path: string): boolean => STUDIED.test(path) && !is.reissue.includes(path)
+  const changes = documentChanges(before, after, {}).filter((c) => c.status !== 'reissue' || !isVain(c.path))
   const of = (status: string): readonly string[] =>
     changes
       .filter((c) => c.status === status)
@@ -63,7 +92,8 @@ describe('the documents to issue again', () => {
   for (const [what, definition] of Object.entries(EDITS)) {
     it(`are those that differ: ${what}`, () => {
       const after = design(definition, memo)
-      expect(claimed(before, after)).toEqual(truth(old, contents(after)))
+      const is = truth(old, contents(after))
+      expect(claimed(before, after, is)).toEqual(is)
     })
   }
 
@@ -78,9 +108,68 @@ describe('the documents to issue again', () => {
     const were = contents(first)
     for (let seed = 1; seed <= count(2); seed++) {
       const after = design(edited(sedge4, seed), kept)
-      const claims = claimed(first, after)
-      expect({ seed, ...claims }).toEqual({ seed, ...truth(were, contents(after)) })
+      const is = truth(were, contents(after))
+      expect({ seed, ...claimed(first, after, is) }).toEqual({ seed, ...is })
     }
+  })
+})
+
+describe('documents that hang on a study', () => {
+  const sedge4 = readExample('sedge-4')
+  const memo = createMemo()
+  const before = design(sedge4, memo)
+  const ofStudies = (after: Definition): readonly string[] =>
+    documentChanges(before, design(after, memo), {})
+      .filter((c) => STUDIED.test(c.path))
+      .map((c) => `${c.status} ${c.path}`)
+  const process = sedge4.process as NonNullable<Definition['process']>
+  const holeFit = (status: string): readonly string[] => [`${status} checks/hole-fit.pdf`, `${status} checks/hole-fit.csv`]
+  const ends = (change: Partial<Definition['ends']>): Definition => ({ ...sedge4, ends: { ...sedge4.ends, ...change } })
+
+  it('are planned under the names and words that the packet gives them', () => {
+    const whole = new Map(wholePacket(before).map((d) => [d.path, d.says]))
+    const expected = expectedDocuments(before)
+    for (const { path, says } of expected.documents) expect([path, whole.get(path)]).toEqual([path, says])
+    for (const path of expected.besides.keys()) expect(whole.has(path), path).toBe(true)
+    expect(expected.documents.map((d) => d.path).sort()).toEqual([...whole.keys()].filter((path) => STUDIED.test(path)).sort())
+  })
+  it('a shop that punches otherwise: whether the holes meet, and nothing else of the packet', () => {
+    const after = design({ ...sedge4, process: { ...process, punchSigma: process.punchSigma * 1.1 } }, memo)
+    expect(documentChanges(before, after, {}).map((c) => [c.status, c.path, c.because])).toEqual([
+      ['reissue', 'checks/hole-fit.pdf', ['whether the holes meet']],
+      ['reissue', 'checks/hole-fit.csv', ['whether the holes meet']],
+    ])
+    expect(ofStudies({ ...sedge4, process: null })).toEqual(holeFit('withdraw'))
+  })
+  it('how far a wrapped skin may lie inside: the two ways to make a gore', () => {
+    expect(ofStudies(ends({ within: sedge4.ends.within + 0.001 }))).toEqual(['reissue ends/gore-ways.pdf'])
+  })
+  it('the pitch of the lining: not the blanks', () => {
+    const { rows } = sedge4
+    expect(ofStudies({ ...sedge4, rows: { ...rows, lining: { ...rows.lining, pitch: rows.lining.pitch * 0.9 } } })).toEqual(
+      holeFit('reissue'),
+    )
+  })
+  it('a window of the nose: the gores it is in and those its rivets go through, and the tail’s not', () => {
+    const at = sedge4.openings.findIndex((o) => o.surface === 'nose')
+    const moved = sedge4.openings.map((o, i) => (i === at ? { ...o, waterline: (o.waterline ?? 0) + 0.01 } : o))
+    const named = ofStudies({ ...sedge4, openings: moved })
+    expect(named).toContain('reissue ends/blanks.pdf')
+    const gores = new Set(named.flatMap((path) => path.match(/(nose|tail)-(gore-\d+|cap)/)?.[0] ?? []))
+    const [window] = [design({ ...sedge4, openings: moved }, memo).openings.find((o) => o.id === sedge4.openings[at].id)]
+    for (const part of window?.cutIn.filter((id) => id.startsWith('nose-gore')) ?? []) expect([...gores]).toContain(part)
+    expect(gores.size).toBeGreaterThan(0)
+    expect(gores.size).toBeLessThan(7)
+    expect([...gores].filter((id) => id.startsWith('tail'))).toEqual([])
+  })
+  it('the shape of the ends: every blank', () => {
+    const named = ofStudies(ends({ exponent: sedge4.ends.exponent + 0.01 }))
+    expect(new Set(named.flatMap((path) => path.match(/(nose|tail)-(gore-\d+|cap)/)?.[0] ?? [])).size).toBe(16)
+  })
+  it('gores wrapped instead of formed: their blanks are withdrawn, their sheets are new figures at the same places', () => {
+    const named = ofStudies(ends({ make: 'wrapped', within: 0.06 }))
+    expect(named).toContain('withdraw ends/blanks.pdf')
+    expect(named).toContain('reissue ends/nose-gore-2.dxf')
   })
 })
 

@@ -1,15 +1,21 @@
 /**
  * Which documents must be issued again. Nothing is drawn to find out: every planned document says what it is made from, and one
- * whose things all show the same is the same sheet but for the revision, unit and date in its heading.
+ * whose things all show the same is the same sheet but for the revision, unit and date in its heading. Nor is a study made:
+ * what hangs on one is told by what the study is made from, so that a blank or a chance may come out as it was after all.
  */
 import type { Design } from '../derive/design.js'
+import { endDocuments, WAITING } from '../documents/packet/end-documents.js'
+import { type ExpectedDocument, expectedDocuments, formedPanels } from '../documents/packet/expected-documents.js'
 import { KEY_FIGURE } from '../documents/packet/made-from-parts.js'
 import { type PacketOptions, packetPlan } from '../documents/packet/plan.js'
-import type { MadeFrom, PlannedDocument } from '../documents/packet/planned.js'
+import type { MadeFrom } from '../documents/packet/planned.js'
 import type { DocumentChange } from './nouns.js'
 import { same } from './same.js'
 
-export function documentChanges(before: Design, after: Design, options: PacketOptions): readonly DocumentChange[] {
+/** Options of the packet in the shop; its studies are told apart by design, so none is handed over. */
+export type RippleOptions = Omit<PacketOptions, 'blanks' | 'gores' | 'fit'>
+
+export function documentChanges(before: Design, after: Design, options: RippleOptions): readonly DocumentChange[] {
   const [old, now] = [packetOf(before, options), packetOf(after, options)]
   const isSame = comparer()
   const changes: DocumentChange[] = []
@@ -28,7 +34,7 @@ export function documentChanges(before: Design, after: Design, options: PacketOp
 }
 
 /** A planned document and what it is made from, by path in reading order. */
-type Packet = ReadonlyMap<string, { readonly document: PlannedDocument; readonly of: readonly Thing[] }>
+type Packet = ReadonlyMap<string, { readonly document: ExpectedDocument; readonly of: readonly Thing[] }>
 
 /** Something a document is made from, with what it shows worked out when it is first asked for. */
 interface Thing {
@@ -36,10 +42,10 @@ interface Thing {
   readonly shown: () => unknown
 }
 
-const PACKETS = new WeakMap<Design, { readonly options: PacketOptions; readonly packet: Packet }>()
+const PACKETS = new WeakMap<Design, { readonly options: RippleOptions; readonly packet: Packet }>()
 
 /** Kept with its design: whoever drags a window holds one design against a hundred. */
-function packetOf(design: Design, options: PacketOptions): Packet {
+function packetOf(design: Design, options: RippleOptions): Packet {
   const known = PACKETS.get(design)
   if (known?.options === options) return known.packet
   const things = new Map<MadeFrom, Thing>()
@@ -57,12 +63,30 @@ function packetOf(design: Design, options: PacketOptions): Packet {
     things.set(made, fresh)
     return fresh
   }
-  const packet: Packet = new Map(packetPlan(design, options).map((document) => [document.path, { document, of: document.of().map(thing) }]))
+  const packet: Packet = new Map(plannedFor(design, options).map((document) => [document.path, { document, of: document.of().map(thing) }]))
   PACKETS.set(design, { options, packet })
   return packet
 }
 
-const told = ({ path, says }: PlannedDocument, status: DocumentChange['status'], because: readonly string[]): DocumentChange => ({
+/** The plan as it will be when the studies are done: their documents, and what others are then made from besides. */
+function plannedFor(design: Design, options: RippleOptions): readonly ExpectedDocument[] {
+  const { documents, besides } = expectedDocuments(design)
+  const plan: readonly ExpectedDocument[] = [...withoutFormed(design, packetPlan(design, options), options), ...documents]
+  return plan.map((document) => {
+    const also = besides.get(document.path)
+    return also ? { ...document, of: () => [...document.of(), ...also] } : document
+  })
+}
+
+/** Formed panels have their patterns by the time the packet is written, so only others wait for one. */
+function withoutFormed(design: Design, plan: readonly ExpectedDocument[], options: RippleOptions): readonly ExpectedDocument[] {
+  const formed = new Set(formedPanels(design))
+  if (formed.size === 0) return plan
+  const others = endDocuments({ ...design, parts: design.parts.filter((p) => !formed.has(p)) }, options).filter((d) => d.path === WAITING)
+  return plan.flatMap((document) => (document.path === WAITING ? others : [document]))
+}
+
+const told = ({ path, says }: ExpectedDocument, status: DocumentChange['status'], because: readonly string[]): DocumentChange => ({
   path,
   says,
   status,

@@ -39,6 +39,9 @@ const shapeOf = ({ definition, ends, section }: Design): readonly unknown[] => [
   definition.coach,
 ]
 
+/** Where the parts without a pattern are listed. */
+export const WAITING = 'ends/waiting.pdf'
+
 export function endDocuments(design: Design, options: PrintOptions): readonly PlannedDocument[] {
   const waiting = waitingParts(design)
   const own = [...design.rows.filter((r) => r.end), ...design.openings.filter((o) => o.end), ...design.parts.filter((p) => p.place.end)]
@@ -57,7 +60,7 @@ export function endDocuments(design: Design, options: PrintOptions): readonly Pl
       ? []
       : [
           pdfDocument(
-            'ends/waiting.pdf',
+            WAITING,
             'Parts that wait for their flat pattern, and for what',
             () => [coachMade(design), madeFrom('parts without a pattern', waiting, () => waitingSheets(design, options))],
             () => waitingSheets(design, options),

@@ -10,6 +10,24 @@ import { fitCsv } from '../text/fit-csv.js'
 import type { MadeFrom, PlannedDocument } from './planned.js'
 import { pdfDocument, textDocument } from './planned.js'
 
+/** Where each is and what it says, for whoever plans them before the studies are done. */
+export const BLANKS = {
+  path: 'ends/blanks.pdf',
+  says: 'Blanks of formed gores and caps: how far the sheet is stretched, and how thin it gets',
+} as const
+export const GORE_WAYS = {
+  path: 'ends/gore-ways.pdf',
+  says: 'Two ways to make each gore, wrapped or formed, and what each costs',
+} as const
+export const HOLE_FIT_PAGE = {
+  path: 'checks/hole-fit.pdf',
+  says: 'Will the holes meet? Joints in order of risk, and what would help most',
+} as const
+export const HOLE_FIT_LIST = {
+  path: 'checks/hole-fit.csv',
+  says: 'Will the holes meet, joint by joint, for a spreadsheet',
+} as const
+
 interface StudyOptions extends PrintOptions {
   readonly blanks?: BlankStudy
   readonly gores?: GoresAsPlaced
@@ -32,8 +50,8 @@ export function studyDocuments(design: Design, options: StudyOptions, coach: Mad
     ...(gores && ways
       ? [
           pdfDocument(
-            'ends/gore-ways.pdf',
-            'Two ways to make each gore, wrapped or formed, and what each costs',
+            GORE_WAYS.path,
+            GORE_WAYS.says,
             () => [coach, ways],
             () => goreWays(design, gores, blanks ?? null, options),
           ),
@@ -42,14 +60,14 @@ export function studyDocuments(design: Design, options: StudyOptions, coach: Mad
     ...(fit && holes
       ? [
           pdfDocument(
-            'checks/hole-fit.pdf',
-            'Will the holes meet? Joints in order of risk, and what would help most',
+            HOLE_FIT_PAGE.path,
+            HOLE_FIT_PAGE.says,
             () => [coach, holes],
             () => fitPage(design, fit, options),
           ),
           textDocument(
-            'checks/hole-fit.csv',
-            'Will the holes meet, joint by joint, for a spreadsheet',
+            HOLE_FIT_LIST.path,
+            HOLE_FIT_LIST.says,
             () => [coach, holes],
             () => fitCsv(design, fit, options),
           ),
@@ -60,8 +78,8 @@ export function studyDocuments(design: Design, options: StudyOptions, coach: Mad
 
 function blankDocument(design: Design, blanks: BlankStudy, options: PrintOptions, coach: MadeFrom): PlannedDocument {
   return pdfDocument(
-    'ends/blanks.pdf',
-    'Blanks of formed gores and caps: how far the sheet is stretched, and how thin it gets',
+    BLANKS.path,
+    BLANKS.says,
     () => [
       coach,
       ...blanks.blanks.map((blank) => ({ name: `blank ${blank.panel}`, from: [blank], shows: () => ({ ...blank, field: null }) })),

@@ -123,6 +123,9 @@ describe('a tail window between two seams', () => {
     // where no other height helps, a smaller one is offered
     const wide = byId(checksOf('sedge-6', [TW1, TW1.replace('400', '2280')]), 'opening.TW1.off-end')
     expect(wide.mend).toMatch(/about \d+ x \d+ mm would lie on it/)
+    // its sill hangs below the toe: turned under as the skin is there, the way in from the pane leads back up among the coach
+    const low = TW1.replace('7700', '7730').replace('1250', '-130')
+    expect(byId(checksOf('sedge-6', [TW1, low]), 'opening.TW1.off-end').verdict).toBe('fail')
   })
 
   it('and another above it must leave room for both rings', () => {

@@ -29,15 +29,18 @@ export function edgeCurve(loft: Loft, rib: RibCurve, top: number, foot: number):
     length,
     at: (s) => rib.atSigma(sigma(s)),
     tangent,
-    breaks: apart(loft.breaks.filter((b) => b > top + 1e-6 && b < foot - 1e-6)).map((b) => rib.lengthAt(b) - from),
+    breaks: apart(
+      loft.breaks.filter((b) => b > top + 1e-6 && b < foot - 1e-6),
+      loft.section.length,
+    ).map((b) => rib.lengthAt(b) - from),
   }
 }
 
-/** Where section and profile change curvature at one height but for a rounding, one break serves: no ruling fits between the two. */
-const ONE = 1e-4
+/** Where section and profile change curvature at one height but for this much of the section, one break serves: no ruling fits between the two. */
+const ONE = 3e-5
 
-function apart(breaks: readonly number[]): number[] {
+function apart(breaks: readonly number[], whole: number): number[] {
   const kept: number[] = []
-  for (const b of breaks) if (kept.length === 0 || b - kept[kept.length - 1] > ONE) kept.push(b)
+  for (const b of breaks) if (kept.length === 0 || b - kept[kept.length - 1] > ONE * whole) kept.push(b)
   return kept
 }

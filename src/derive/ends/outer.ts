@@ -72,8 +72,14 @@ function nearestOnProfile(loft: Loft, x: number, z: number): number {
 /** How far outside the loft a point is, as a share of its radius, negative inside; above the crown or below the toe outside. */
 export function outsideLoft(loft: Loft, p: Vec3): number {
   const share = p[0] < 0 ? null : shareOfRadius(loft, p)
-  return share === null ? 1 : share - 1
+  return share === null ? NOWHERE : share - 1
 }
+
+/** What `outside` gives where there is no skin at that height. */
+const NOWHERE = 1
+
+/** How near the skin, as a share of the radius, the way in has met it. */
+const MET = 1e-6
 
 /** Where the way in from a place of the pane, square to it and no deeper than `deepest`, meets the skin; null where it does not. */
 export function skinUnder(outside: (p: Vec3) => number, deepest: number, pane: Pane, across: number, up: number): OnSkin | null {
@@ -95,7 +101,7 @@ export function skinUnder(outside: (p: Vec3) => number, deepest: number, pane: P
     const t = (t0 * f1 - t1 * f0) / (f1 - f0)
     const f = outside(at(t))
     if (Math.abs(f) < 1e-13) {
-      t1 = t
+      ;[t1, f1] = [t, f]
       break
     }
     if (f < 0) {
@@ -108,6 +114,8 @@ export function skinUnder(outside: (p: Vec3) => number, deepest: number, pane: P
       side = -1
     }
   }
+  // above the crown and below the toe all is outside: where the way in comes out of there it has met no skin
+  if (Math.abs(f1) > MET && outside(at(t0)) === NOWHERE) return null
   const point = at(t1)
   return { phi: Math.atan2(point[1], point[0]), point, fall: t1 }
 }

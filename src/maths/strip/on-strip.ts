@@ -3,7 +3,8 @@
  * the way from the first edge to the second. Rulings between those of the strip are found anew, so that they are torsal too.
  */
 import { add, dot, length, scale, sub, type Vec3 } from '../vec.js'
-import { torsalBetween } from './root.js'
+import { type Line, torsalBetween } from './root.js'
+import { torsal } from './ruling.js'
 import { edgePoint } from './space-curve.js'
 import type { DevelopableStrip } from './strip.js'
 import type { FlatStrip } from './unroll.js'
@@ -58,12 +59,24 @@ function cellAt(count: number, along: (k: number) => number, at: number): number
   return low
 }
 
+/**
+ * How far a branch may run back between two rulings, of the longer edge. Where both edges' curvatures jump within a hair of each other
+ * one ruling is laid through both, and beside it the branch runs back by micrometres: no sheet feels it, and the cell's bound serves.
+ */
+const BACK = 1e-4
+
 function found(strip: DevelopableStrip, from: Ends, to: Ends, even?: number): Ends {
   const { p, q } = strip
-  const line = ({ s, t }: Ends) => ({ p: edgePoint(p, s), q: edgePoint(q, t) })
-  const at = torsalBetween(p, q, line(from), line(to), even)
-  if (!at) throw new Error(`no ruling between ${JSON.stringify(from)} and ${JSON.stringify(to)} of a strip that has one at both`)
-  return { s: at.p.at, t: at.q.at }
+  const line = ({ s, t }: Ends): Line => ({ p: edgePoint(p, s), q: edgePoint(q, t) })
+  const [a, b] = [line(from), line(to)]
+  const at = torsalBetween(p, q, a, b, even)
+  if (at) return { s: at.p.at, t: at.q.at }
+  const [f, g] = [torsal(a.p, a.q), torsal(b.p, b.q)]
+  const nearer = Math.abs(f) < Math.abs(g) ? { ends: from, off: f } : { ends: to, off: g }
+  const back = Math.abs(nearer.off / (g - f)) * Math.max(to.s - from.s, Math.abs(to.t - from.t))
+  if (!(back <= BACK * Math.max(p.length, q.length)))
+    throw new Error(`no ruling between ${JSON.stringify(from)} and ${JSON.stringify(to)} of a strip that has one at both`)
+  return nearer.ends
 }
 
 /** The point of the sheet at the share v along a ruling. */

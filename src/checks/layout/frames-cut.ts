@@ -24,7 +24,8 @@ export function legsCutTwice(ground: Ground): Check[] {
         checks.push(
           finding(
             {
-              id: `frame.${frame.id}.${side}.cut-twice`,
+              // a leg cut three times has two such stumps: each is named by the cuts it stands between
+              id: `frame.${frame.id}.${side}.cut-twice.${cuts[i].id}.${cuts[i + 1].id}`,
               says: `Frame ${frame.id} is cut twice on the ${sideWord(ground, side)} side, by ${cuts[i].id} above and ${cuts[i + 1].id} below: ${mm(left)} mm of its leg is left between them. An engineer must say what carries it.`,
               source: 'common practice, no source: a short leg between two cuts carries little',
               places: [above, below],

@@ -47,11 +47,11 @@ describe('the layout of the demonstration coaches', () => {
         'opening.wheel-right.frame.F5',
         'opening.wheel-left.frame.F4',
         'opening.wheel-left.frame.F5',
-        'frame.F5.right.cut-twice',
+        'frame.F5.right.cut-twice.CW1.wheel-right',
         'lap.joint-F1',
       ]),
     )
-    expect(byId(checks, 'frame.F5.right.cut-twice').says).toContain('705 mm')
+    expect(byId(checks, 'frame.F5.right.cut-twice.CW1.wheel-right').says).toContain('705 mm')
     expect(byId(checks, 'axle.4690').says).toContain('290 mm')
     expect(byId(checks, 'axle.5480').says).toContain('210 mm')
     expect(byId(checks, 'axle.5480').margin).toBeCloseTo(210 / 200 - 1, 9)

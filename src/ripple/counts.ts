@@ -1,6 +1,6 @@
 /** Counts, masses and sizes over all, and each row whose fasteners are not what they were. */
 
-import { isMissing, type Subject } from '../checks/explain/entry.js'
+import { isMissing } from '../checks/explain/entry.js'
 import { strengthEntries } from '../checks/explain/explain-strength.js'
 import type { Design } from '../derive/design.js'
 import type { FastenerRow } from '../derive/nouns.js'
@@ -131,8 +131,7 @@ function bearingChange(before: Design, after: Design, was: FastenerRow, now: Fas
 
 /** N; null where no table has the figure. */
 function bearingOf(design: Design, row: FastenerRow): number | null {
-  // the strengths are worked from the design alone; nothing of the shell's own geometry is asked for
-  const entry = strengthEntries({ design } as Subject, row).find((e) => e.id === `row.${row.id}.strength.bearing`)
+  const entry = strengthEntries({ design }, row).find((e) => e.id === `row.${row.id}.strength.bearing`)
   const found = entry?.work()
   return found === undefined || isMissing(found) ? null : found.value
 }

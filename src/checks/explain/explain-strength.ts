@@ -17,14 +17,14 @@ import {
 import type { Worked } from '../../quantity/formula.js'
 import { findAlloy } from '../../tables/alloys.js'
 import { findBlindRivet, findRivetAlloy, findRivetSize, PER_INCH } from '../../tables/rivets.js'
-import { type Entry, isMissing, type Missing, type Subject } from './entry.js'
+import { type Entry, isMissing, type Missing } from './entry.js'
 import { blindShear } from './explain.formulas.js'
-import { typeOf, usualStack } from './row-facts.js'
+import { type OfDesign, typeOf, usualStack } from './row-facts.js'
 
 /** Universal and sealed dome heads: end fixity 3, Flabel. */
 const FIXITY = 3
 
-export function strengthEntries(subject: Subject, row: FastenerRow): readonly Entry[] {
+export function strengthEntries(subject: OfDesign, row: FastenerRow): readonly Entry[] {
   const inSkin = row.kind !== 'lining'
   const solid = typeOf(subject, row).kind === 'solid'
   const entries: readonly Entry[] = [
@@ -57,14 +57,14 @@ export function strengthEntries(subject: Subject, row: FastenerRow): readonly En
   return entries.map((entry) => ({ ...entry, isDoubtful: true }))
 }
 
-function both(subject: Subject, row: FastenerRow): Worked<'N'> | Missing {
+function both(subject: OfDesign, row: FastenerRow): Worked<'N'> | Missing {
   const shear = shearOf(subject, row)
   if (isMissing(shear)) return shear
   const sheet = bearingOf(subject, row)
   return isMissing(sheet) ? sheet : governing({ P_s: shear, P_b: sheet })
 }
 
-function shearOf(subject: Subject, row: FastenerRow): Worked<'N'> | Missing {
+function shearOf(subject: OfDesign, row: FastenerRow): Worked<'N'> | Missing {
   const type = typeOf(subject, row)
   const D = type.diameter.value
   if (type.kind === 'blind') {
@@ -80,7 +80,7 @@ function shearOf(subject: Subject, row: FastenerRow): Worked<'N'> | Missing {
 }
 
 /** The hole strengths are reckoned on; a blind rivet fills no more than its own diameter. m. */
-function strengthHole(subject: Subject, row: FastenerRow): number | Missing {
+function strengthHole(subject: OfDesign, row: FastenerRow): number | Missing {
   const type = typeOf(subject, row)
   if (type.kind === 'blind') return type.diameter.value
   const size = findRivetSize(type.diameter.value)
@@ -89,7 +89,7 @@ function strengthHole(subject: Subject, row: FastenerRow): number | Missing {
 
 const stackOf = (row: FastenerRow): Stack => row.stacks[usualStack(row)]
 
-function bearingOf(subject: Subject, row: FastenerRow): Worked<'N'> | Missing {
+function bearingOf(subject: OfDesign, row: FastenerRow): Worked<'N'> | Missing {
   const hole = strengthHole(subject, row)
   if (typeof hole !== 'number') return hole
   const { edgeDistance } = subject.design.definition.rules
@@ -114,7 +114,7 @@ function bearingOf(subject: Subject, row: FastenerRow): Worked<'N'> | Missing {
   return weakest
 }
 
-function materialOf({ design }: Subject, row: FastenerRow, part: string): string | null {
+function materialOf({ design }: OfDesign, row: FastenerRow, part: string): string | null {
   const made = design.parts.find((p) => p.id === part)
   if (made) return made.material
   // the underbelly is a layer of its joint though its part is not derived yet
@@ -130,11 +130,11 @@ const GROUPS: readonly (readonly [RegExp, keyof typeof PER_INCH])[] = [
 ]
 
 /** The sheet a row holds: an end has its own. */
-function skinOf({ design }: Subject, row: FastenerRow): SheetMaterial {
+function skinOf({ design }: OfDesign, row: FastenerRow): SheetMaterial {
   return row.end ? design.definition.ends.skin : design.definition.shell.skin
 }
 
-function perInch(subject: Subject, row: FastenerRow): Worked<'1/m'> | Missing {
+function perInch(subject: OfDesign, row: FastenerRow): Worked<'1/m'> | Missing {
   const skin = skinOf(subject, row)
   const hole = strengthHole(subject, row)
   if (typeof hole !== 'number') return hole
@@ -144,7 +144,7 @@ function perInch(subject: Subject, row: FastenerRow): Worked<'1/m'> | Missing {
   return rivetsPerLength({ t: skin.thickness.value, D_h: hole, r_b, r_s })
 }
 
-function buckling(subject: Subject, row: FastenerRow): Worked<'Pa'> | Missing {
+function buckling(subject: OfDesign, row: FastenerRow): Worked<'Pa'> | Missing {
   const skin = skinOf(subject, row)
   const found = findAlloy(skin.alloy, skin.thickness.value)
   if (!found.ok) return { missing: found.says }

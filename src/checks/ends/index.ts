@@ -11,6 +11,7 @@ import { openingsOffTheEnd } from './openings-off.js'
 import { openingBetweenRings, openingsApart } from './openings-room.js'
 import { openingAgainstRibs, openingAgainstSeams } from './openings-seams.js'
 import { endPitches, nearPairs, rowsNear, spacingOf } from './spacing.js'
+import { wrappedGores } from './wrapped-gores.js'
 
 export function endChecks(derived: Derived): Check[] {
   const ground = endsGroundOf(derived)
@@ -36,6 +37,7 @@ export function endChecks(derived: Derived): Check[] {
     ...endPitches(ground),
     ...memo.keep('end stock', [local, definition.stock], () => goresAgainstStock(ground)),
     ...jointEdges(ground),
+    ...wrappedGores(ground),
     ...endsNotChecked(ground),
   ]
 }

@@ -6,6 +6,7 @@ import { readDefinition } from '../src/definition/read-definition.js'
 import type { Definition } from '../src/definition/types.js'
 import { derive } from '../src/derive/index.js'
 import { createMemo, type Memo } from '../src/derive/memo.js'
+import { compare } from '../src/ripple/compare.js'
 import { fitModels } from '../src/studies/fit/model.js'
 import { type Trials, trialsOf } from '../src/studies/fit/trials.js'
 import { afresh, definitionOf, textOf, withOpeningMoved } from './coach.js'
@@ -67,6 +68,27 @@ export const BENCHES: readonly Bench[] = [
     ...inProcess,
     budget: 15,
     setup: afterAnEdit(design),
+  },
+  {
+    id: 'compare',
+    says: 'Compare Sedge 8 with itself with window RW3 moved, both derived and checked already',
+    ...inProcess,
+    budget: 10,
+    setup: () => {
+      const parsed = definitionOf(LARGEST)
+      const memo = createMemo()
+      const before = design(parsed, memo)
+      let step = 0
+      let after = before
+      return {
+        before: () => {
+          step += 1
+          // Another place every time: what is kept of a design that was compared before would cost nothing.
+          after = design(withOpeningMoved(parsed, 'RW3', MM + step * 0.01 * MM), memo)
+        },
+        run: () => compare(before, after),
+      }
+    },
   },
   {
     id: 'faults',

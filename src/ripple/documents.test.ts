@@ -27,7 +27,7 @@ import { documentChanges } from './documents.js'
 
 const BLANKS = new Map<string, Blanks>()
 
-/** The packet as the shop has it: blanks worked out, once for each shape, gores bent, and joints tried a few times over. */
+/** The packet as the shop has it: blanks worked out, once for each shape, gores bent, and a rim's joint tried (all joints take seconds). */
 function wholePacket(of: Design): readonly PlannedDocument[] {
   const derived = derive(of.definition)
   const { make } = of.definition.ends
@@ -36,7 +36,8 @@ function wholePacket(of: Design): readonly PlannedDocument[] {
   const made = BLANKS.get(key) ?? (make === 'formed' ? computeBlanks(input) : null)
   if (made) BLANKS.set(key, made)
   const blanks = made && make === 'formed' ? blankStudy(derived, made) : null
-  const fit = of.definition.process === null ? null : fitStudy(derived, { trials: 2, seed: 1 })
+  const rim = derived.joints.find((j) => /^joint-rim-RW/.test(j.id))
+  const fit = of.definition.process === null ? null : fitStudy(derived, { trials: 2, seed: 1, joint: rim?.id ?? derived.joints[0].id })
   const design = { ...(blanks ? withBlanks(of, blanks) : of), revision: '000000000000' }
   return packetPlan(design, { gores: goresAsPlaced(derived), ...(blanks ? { blanks } : {}), ...(fit ? { fit } : {}) })
 }

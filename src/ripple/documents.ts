@@ -34,13 +34,7 @@ export function documentChanges(before: Design, after: Design, options: RippleOp
 }
 
 /** A planned document and what it is made from, by path in reading order. */
-type Packet = ReadonlyMap<string, { readonly document: ExpectedDocument; readonly of: readonly Thing[] }>
-
-/** Something a document is made from, with what it shows worked out when it is first asked for. */
-interface Thing {
-  readonly made: MadeFrom
-  readonly shown: () => unknown
-}
+type Packet = ReadonlyMap<string, { readonly document: ExpectedDocument; readonly of: readonly MadeFrom[] }>
 
 const PACKETS = new WeakMap<Design, { readonly options: RippleOptions; readonly packet: Packet }>()
 
@@ -48,24 +42,20 @@ const PACKETS = new WeakMap<Design, { readonly options: RippleOptions; readonly 
 function packetOf(design: Design, options: RippleOptions): Packet {
   const known = PACKETS.get(design)
   if (known?.options === options) return known.packet
-  const things = new Map<MadeFrom, Thing>()
-  const thing = (made: MadeFrom): Thing => {
-    const old = things.get(made)
-    if (old) return old
-    let shown: { readonly value: unknown } | null = null
-    const fresh: Thing = {
-      made,
-      shown: () => {
-        shown ??= { value: made.shows ? made.shows() : made.from }
-        return shown.value
-      },
-    }
-    things.set(made, fresh)
-    return fresh
-  }
-  const packet: Packet = new Map(plannedFor(design, options).map((document) => [document.path, { document, of: document.of().map(thing) }]))
+  const packet: Packet = new Map(plannedFor(design, options).map((document) => [document.path, { document, of: document.of() }]))
   PACKETS.set(design, { options, packet })
   return packet
+}
+
+const SHOWN = new WeakMap<MadeFrom, { readonly value: unknown }>()
+
+/** What a thing shows, worked out when it is first asked for: most are of the very same objects, and nobody asks. */
+function shownBy(made: MadeFrom): unknown {
+  const known = SHOWN.get(made)
+  if (known) return known.value
+  const value = made.shows ? made.shows() : made.from
+  SHOWN.set(made, { value })
+  return value
 }
 
 /** The plan as it will be when the studies are done: their documents, and what others are then made from besides. */
@@ -94,15 +84,16 @@ const told = ({ path, says }: ExpectedDocument, status: DocumentChange['status']
   onlyFigure: because.length === 1 && because[0] === KEY_FIGURE,
 })
 
-type Comparer = (a: Thing, b: Thing) => boolean
+type Comparer = (a: MadeFrom, b: MadeFrom) => boolean
 
 /** Compares a thing once, though many documents are made from it. */
 function comparer(): Comparer {
-  const found = new Map<Thing, readonly [twin: Thing, is: boolean]>()
+  const found = new Map<MadeFrom, readonly [twin: MadeFrom, is: boolean]>()
   return (a, b) => {
+    if (areIdentical(a.from, b.from)) return true
     const known = found.get(a)
     if (known?.[0] === b) return known[1]
-    const is = areIdentical(a.made.from, b.made.from) || same(a.shown(), b.shown())
+    const is = same(shownBy(a), shownBy(b))
     found.set(a, [b, is])
     return is
   }
@@ -115,22 +106,22 @@ function areIdentical(a: readonly unknown[], b: readonly unknown[]): boolean {
 }
 
 /** Names of what shows differently, or is in one only. Things of one name are taken in turn. */
-function differences(old: readonly Thing[], now: readonly Thing[], isSame: Comparer): string[] {
+function differences(old: readonly MadeFrom[], now: readonly MadeFrom[], isSame: Comparer): string[] {
   // nearly always the same things in the same order
-  if (old.length === now.length && old.every((each, i) => each.made.name === now[i].made.name)) {
+  if (old.length === now.length && old.every((each, i) => each.name === now[i].name)) {
     return unique(now.filter((each, i) => !isSame(old[i], each)))
   }
-  const waiting = new Map<string, Thing[]>()
+  const waiting = new Map<string, MadeFrom[]>()
   for (const each of old) {
-    const list = waiting.get(each.made.name)
+    const list = waiting.get(each.name)
     if (list) list.push(each)
-    else waiting.set(each.made.name, [each])
+    else waiting.set(each.name, [each])
   }
   const different = now.filter((each) => {
-    const twin = waiting.get(each.made.name)?.shift()
+    const twin = waiting.get(each.name)?.shift()
     return !twin || !isSame(twin, each)
   })
   return unique([...different, ...[...waiting.values()].flat()])
 }
 
-const unique = (things: readonly Thing[]): string[] => [...new Set(things.map((each) => each.made.name))]
+const unique = (things: readonly MadeFrom[]): string[] => (things.length === 0 ? [] : [...new Set(things.map((each) => each.name))])

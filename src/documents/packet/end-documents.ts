@@ -29,10 +29,17 @@ const madeFrom = (name: string, from: readonly unknown[], pages: () => readonly 
   shows: () => inkOf(pages()),
 })
 
-/** What a card of nose, tail or jig is drawn from besides its own figures. */
+/**
+ * What a card of nose, tail or jig is drawn from besides its own figures. The section is made anew with every design, so its
+ * numbers are named one by one: they are the same when it is, and nothing need be drawn to find that out.
+ */
 const shapeOf = ({ definition, ends, section }: Design): readonly unknown[] => [
   ends,
-  section,
+  section.points.flatMap((p) => Object.values(p)).join(),
+  section.halfGirth,
+  section.floorGirth,
+  section.width,
+  section.residual,
   definition.shell,
   definition.ends,
   definition.frames,

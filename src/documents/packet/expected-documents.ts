@@ -82,14 +82,26 @@ function shapeMade({ definition }: Design): MadeFrom {
   }
 }
 
+/** What is read from an object, read once: whoever drags a window holds a hundred designs that share nearly all their objects. */
+function once<T extends object, V>(read: (of: T) => V): (of: T) => V {
+  const known = new WeakMap<T, V>()
+  return (of) => {
+    const old = known.get(of)
+    if (old !== undefined) return old
+    const value = read(of)
+    known.set(of, value)
+    return value
+  }
+}
+
+const partsThrough = once((row: FastenerRow): readonly string[] => [...new Set(row.stacks.flatMap((s) => s.parts))])
+
 /** Of each formed panel: its heading, the rivets through it, whose pilots it has, and the openings marked on it. */
 function panelsMade(design: Design, panels: readonly Part[]): readonly MadeFrom[] {
   const { fasteners, frames, rules } = design.definition
   const joints = frames.filter((f) => f.joint !== null).map((f) => f.station)
   const through = new Map(panels.map((p) => [p.id, [] as FastenerRow[]]))
-  for (const row of design.rows) {
-    for (const id of new Set(row.stacks.flatMap((s) => s.parts))) through.get(id)?.push(row)
-  }
+  for (const row of design.rows) for (const id of partsThrough(row)) through.get(id)?.push(row)
   return panels.map((part) => {
     const rows = through.get(part.id) ?? []
     const openings = design.openings.filter((o) => o.cutIn.includes(part.id))
@@ -131,20 +143,28 @@ function waysMade({ definition }: Design): MadeFrom {
   }
 }
 
+const jointTried = once((j: Design['joints'][number]) => [j.id, j.says, j.layers, j.rows])
+const partTried = once((p: Part) => [p.id, p.says, p.kind, p.trade, p.material, p.thickness.value, p.patterns[0]?.flat.x])
+const rowTried = once((r: FastenerRow) => [
+  [r.id, r.kind, r.fastener, r.station, r.girth, r.waterline, r.end],
+  [r.stack, r.stacks.map((s) => s.parts)],
+])
+
 /** Everything the trials of meeting holes are drawn from: how the shop works, and every fastener with what it goes through. */
 function fitMade({ definition, joints, parts, rows }: Design): MadeFrom {
   const { process, fasteners, section, ends } = definition
   return {
     name: 'whether the holes meet',
-    from: [process, fasteners, section, ends, ...joints, ...parts, ...rows],
+    // the lists are made anew with every design: their members are looked at one by one below
+    from: [process, fasteners, section, ends, joints, parts, rows],
     shows: () => [
       process,
       fasteners.map((f) => [f.id, f.hole, f.pilot, f.shank, f.diameter.value]),
       // the turn of the surface at each fastener, and whether forming moves holes nobody knows how far
       [section.crown, section.chain, section.fit, ends.make],
-      joints.map((j) => [j.id, j.says, j.layers, j.rows]),
-      parts.map((p) => [p.id, p.says, p.kind, p.trade, p.material, p.thickness.value, p.patterns[0]?.flat.x]),
-      rows.map((r) => [r.id, r.kind, r.fastener, r.station, r.girth, r.waterline, r.end, r.stack, r.stacks.map((s) => s.parts)]),
+      joints.map(jointTried),
+      parts.map(partTried),
+      rows.map(rowTried),
     ],
   }
 }

@@ -51,6 +51,7 @@ const ends = (axis: string): readonly [low: string, high: string] =>
 export function tapeEdges(pattern: Pattern): readonly TapeEdge[] {
   const box = boundsOf([pattern.outline])
   const rows = holeRows(pattern)
+  const cuts = pattern.cuts.map((cut) => ({ opening: cut.opening, b: boundsOf([cut.outline]) }))
   const [xEnds, yEnds] = [ends(pattern.flat.x), ends(pattern.flat.y)]
   const out: TapeEdge[] = []
   for (const along of ['x', 'y'] as const) {
@@ -71,13 +72,12 @@ export function tapeEdges(pattern: Pattern): readonly TapeEdge[] {
       ]
       for (const row of taped) for (const hole of row.holes) stops.push({ at: places[hole], kind: 'hole', name: row.row })
       for (const row of rows) if (row.lies === crosses && row.holes.length > 1) stops.push({ at: row.at, kind: 'line', name: row.row })
-      for (const cut of pattern.cuts) {
-        const b = boundsOf([cut.outline])
+      for (const { opening, b } of cuts) {
         const reaches =
           along === 'x' ? (end === 0 ? b.y0 <= low + 1e-6 : b.y1 >= high - 1e-6) : end === 0 ? b.x0 <= low + 1e-6 : b.x1 >= high - 1e-6
         if (reaches)
           for (const at of along === 'x' ? [b.x0, b.x1] : [b.y0, b.y1])
-            if (at > from + 1e-6 && at < to - 1e-6) stops.push({ at, kind: 'cut', name: `${cut.opening} cut` })
+            if (at > from + 1e-6 && at < to - 1e-6) stops.push({ at, kind: 'cut', name: `${opening} cut` })
       }
       stops.sort((a, b) => a.at - b.at)
       out.push({ edge: `${sideEnds[end]} edge`, datum: `${alongEnds[0]} end`, rows: before, stops })

@@ -21,7 +21,7 @@ export interface Expected {
 
 export function expectedOf(model: FitModel, process: ProcessDefinition, fasteners: readonly FastenerType[]): Expected {
   const entries = entriesOf(model)
-  const at: Ground = { errors: partErrors(model, process), carries: carriesOf(model, entries), process }
+  const at: Ground = { errors: partErrors(model, process), carries: carriesOf(model), process }
   const pairs = pairsOf(model, entries)
   const worst: Record<Cause, number> = { punching: 0, warmth: 0, drift: 0, thickness: 0, jig: 0 }
   let noFit = 1

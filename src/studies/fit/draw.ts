@@ -2,8 +2,9 @@
 import type { ProcessDefinition } from '../../definition/types.js'
 import { even, type Generator } from '../../maths/chance/generator.js'
 import { fillNormals } from '../../maths/chance/normal.js'
-import { type Carry, carriesOf, depthOf, type Entry, growth, jigGrowth, type PartErrors, partErrors } from './errors.js'
+import { type Carry, carriesOf, depthOf, type Entry, entriesOf, growth, jigGrowth, type PartErrors, partErrors } from './errors.js'
 import type { FitModel } from './model.js'
+import { once } from './once.js'
 
 export interface Drawing {
   /** displacements of the entries, m, as the last `next` left them: x and y of each in turn */
@@ -33,8 +34,9 @@ const FIGURES = 5
 /** Layers punched at a time: few enough that their deviates stay in the nearest cache. */
 const BLOCK = 512
 
-export function drawing(model: FitModel, entries: readonly Entry[], process: ProcessDefinition): Drawing {
+export function drawing(model: FitModel, process: ProcessDefinition): Drawing {
   const errors = partErrors(model, process)
+  const entries = entriesOf(model)
   const { places, kin } = placesOf(entries)
   const centres = new Float64Array(2 * entries.length)
   const moved = new Float64Array(FIGURES * kin.length)
@@ -46,7 +48,7 @@ export function drawing(model: FitModel, entries: readonly Entry[], process: Pro
     shiftY: new Float64Array(errors.length),
     thick: new Float64Array(errors.length),
   }
-  const carries = carriesOf(model, entries)
+  const carries = carriesOf(model)
   const scatter = scatterOf(process.punchSigma, Math.max(...model.holes.map((h) => h.layers.length)))
   const blocks = blocksOf(places.first)
   /** the first layer of a hole is struck true, and each other one takes two deviates */
@@ -169,7 +171,7 @@ function blocksOf(first: Int32Array): readonly (readonly [from: number, to: numb
   return out
 }
 
-function placesOf(entries: readonly Entry[]): { readonly places: Places; readonly kin: readonly Kin[] } {
+const placesOf = once((entries: readonly Entry[]): { readonly places: Places; readonly kin: readonly Kin[] } => {
   const known = new Map<string, number>()
   const kin: Kin[] = []
   const index = Int32Array.from(entries, ({ part, under }) => {
@@ -181,4 +183,4 @@ function placesOf(entries: readonly Entry[]): { readonly places: Places; readonl
   const begins = entries.flatMap((e, k) => (k === 0 || e.hole !== entries[k - 1].hole ? [k] : []))
   const at = Float64Array.from(entries.flatMap((e) => [e.X, e.Y, e.turn]))
   return { places: { first: Int32Array.of(...begins, entries.length), at, kin: index }, kin }
-}
+})

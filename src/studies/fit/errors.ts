@@ -13,6 +13,7 @@
 import type { ProcessDefinition } from '../../definition/types.js'
 import { JIG_STEEL_CTE } from '../../tables/jig-steel.js'
 import type { FitModel, FitPart } from './model.js'
+import { once } from './once.js'
 
 /** Where a jig was measured and patterns were developed; the reference temperature of lengths, ISO 1. */
 export const REFERENCE_C = 20
@@ -65,7 +66,7 @@ export interface Entry {
 }
 
 /** Entries of all layers of all holes, those of a hole together and outside to inside. */
-export function entriesOf(model: FitModel): readonly Entry[] {
+export const entriesOf = once((model: FitModel): readonly Entry[] => {
   const middle = model.parts.map((_, p) => {
     const mine = model.holes.filter((h) => h.layers.includes(p))
     const mean = (of: (h: (typeof mine)[number]) => number): number => mine.reduce((sum, h) => sum + of(h), 0) / mine.length
@@ -89,7 +90,7 @@ export function entriesOf(model: FitModel): readonly Entry[] {
       }
     }),
   )
-}
+})
 
 /** How far out the middle of a layer lies from where it was drawn, its part and those under it thicker by `thicker`. m */
 export function depthOf(thicker: ArrayLike<number>, part: number, under: readonly number[]): number {
@@ -112,13 +113,14 @@ export interface Carry {
 }
 
 /** Sheets on the members of a jig first, then loose members on the sheets that are placed: in the order to be worked out. */
-export function carriesOf(model: FitModel, entries: readonly Entry[]): readonly Carry[] {
+export const carriesOf = once((model: FitModel): readonly Carry[] => {
+  const entries = entriesOf(model)
   const bodies = new Set(model.bodies)
   const isSheet = (p: number): boolean => model.parts[p].held === 'sheet'
   const isLoose = (p: number): boolean => model.parts[p].held === 'loose' && !bodies.has(p)
   const onJig = carried(entries, isSheet, (p) => isHeld(model.parts[p]))
   return [...onJig, ...carried(entries, isLoose, (p) => bodies.has(p) && isSheet(p))]
-}
+})
 
 function carried(entries: readonly Entry[], what: (part: number) => boolean, by: (part: number) => boolean): readonly Carry[] {
   const pairs = new Map<string, { part: number; on: number; n: number; X: number; Y: number }>()

@@ -37,6 +37,7 @@ interface Made {
   readonly model: FitModel
   readonly tried: Tried
   readonly trials: Trials
+  readonly expected: ReturnType<typeof expectedOf>
 }
 
 export function fitStudy(design: Studied, options: FitOptions): FitStudy {
@@ -67,7 +68,7 @@ export function fitStudy(design: Studied, options: FitOptions): FitStudy {
       run.run(Math.min(CHUNK, left), true)
       report(model, Math.min(CHUNK, left))
     }
-    made.set(model.id, { model, tried, trials: run })
+    made.set(model.id, { model, tried, trials: run, expected: expectedOf(model, process, tried.fasteners) })
   }
   const standings = rowStandings(models.sheets, made)
   const fits = (of: readonly FitModel[], also: Standings): readonly Fit[] =>
@@ -111,7 +112,7 @@ function rowStandings(sheets: readonly FitModel[], made: ReadonlyMap<string, Mad
   const out = new Map<string, RowStanding[]>()
   for (const sheet of sheets) {
     const one = made.get(sheet.id) as Made
-    const { causes } = expectedOf(one.model, one.tried.process, one.tried.fasteners)
+    const { causes } = one.expected
     sheet.rows.forEach((row, r) => {
       const standing = { ...standingOf(one, r), causes, as: sheet.says }
       out.set(row.id, [...(out.get(row.id) ?? []), standing])
@@ -132,7 +133,7 @@ function standingOf({ model, trials: { tally } }: Made, r: number): Omit<RowStan
 function fitOf(one: Made, seed: number, standings: Standings): Fit {
   const { model, tried, trials } = one
   const { tally } = trials
-  const { causes, noFit } = expectedOf(model, tried.process, tried.fasteners)
+  const { causes, noFit } = one.expected
   const clearance = (r: number): number => tried.fasteners[r].hole - largestShank(tried.fasteners[r])
   const rows = model.rows.flatMap((row, r): readonly FitRow[] => {
     const own: RowStanding = { ...standingOf(one, r), causes, as: null }

@@ -81,7 +81,7 @@ describe('trials against closed forms', () => {
     const model = row(K)
     const process = { ...STILL, punchSigma: 5e-5 }
     const c = 2.2e-4
-    const drawn = drawing(model, entriesOf(model), process)
+    const drawn = drawing(model, process)
     const state = generator(4, 'no fit')
     const n = count(20_000)
     let fits = 0
@@ -102,7 +102,7 @@ describe('trials against closed forms', () => {
     for (const id of ['joint-seam-1-left', 'hoop-F3', 'sheet-strake-side-left', 'joint-lining-F3', 'joint-nose-cap']) {
       const model = modelOf(id)
       const entries = entriesOf(model)
-      const drawn = drawing(model, entries, shop)
+      const drawn = drawing(model, shop)
       const state = generator(9, id)
       const n = count(3000)
       const at = entries.findIndex((e) => e.hole === Math.floor(model.holes.length * 0.9))
@@ -112,7 +112,7 @@ describe('trials against closed forms', () => {
         const [dx, dy] = [0, 1].map((axis) => drawn.centres[2 * at + axis] - drawn.centres[2 * at + 2 + axis])
         seen.push(dx ** 2 + dy ** 2)
       }
-      const ground = { errors: partErrors(model, shop), carries: carriesOf(model, entries), process: shop }
+      const ground = { errors: partErrors(model, shop), carries: carriesOf(model), process: shop }
       const square = Object.values(squaresOf(entries[at], entries[at + 1], ground)).reduce((sum, [x, y]) => sum + x + y, 0)
       const mean = seen.reduce((a, b) => a + b) / n
       const scatter = Math.sqrt(seen.reduce((sum, v) => sum + (v - mean) ** 2, 0) / n / n)

@@ -4,7 +4,6 @@
  * The same pages and facts give the same bytes: the creation date is the definition's date, the file id follows from it.
  * Does not cover: pages longer than 5.08 m (14 400 points, the limit of the format); those are tiled by the sheet that makes them.
  */
-import { promisify } from 'node:util'
 import { deflate } from 'node:zlib'
 import PDFDocument from 'pdfkit'
 import type { Page } from '../documents/drawing/page.js'
@@ -161,7 +160,8 @@ export async function pagesToPdf(pages: readonly Page[], facts: PdfFacts): Promi
   return joined(chunks)
 }
 
-const packed = promisify<Uint8Array, { level: number }, Uint8Array>(deflate)
+const packed = (bytes: Uint8Array): Promise<Uint8Array> =>
+  new Promise((resolve, reject) => deflate(bytes, { level: 1 }, (error, out) => (error ? reject(error) : resolve(out))))
 
 /**
  * Drawings are long lists of short numbers: the quickest level packs them nearly as well in a third of the time, and other threads
@@ -173,7 +173,7 @@ async function writeContent(stream: ContentStream, content: string): Promise<voi
   stream.compress = false
   stream.data.Filter = 'FlateDecode'
   stream.data.Length = 0
-  stream.write(await packed(whole, { level: 1 }))
+  stream.write(await packed(whole))
 }
 
 function joined(chunks: readonly Uint8Array[]): Uint8Array {

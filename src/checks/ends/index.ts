@@ -18,8 +18,10 @@ export function endChecks(derived: Derived): Check[] {
   const { definition, local } = ground
   const { memo } = derived.shell.laid
   const near = ground.ends.flatMap((at) => {
-    const rows = rowsNear(ground, at)
-    return memo.keep(`end spacing ${at.end}`, [...rows, definition.rules], () => nearPairs(ground, at, rows))
+    return (['skin', 'lining'] as const).flatMap((layer) => {
+      const rows = rowsNear(ground, at, layer)
+      return memo.keep(`end spacing ${at.end} ${layer}`, [...rows, definition.rules], () => nearPairs(ground, at, rows))
+    })
   })
   const edges = ground.ends.flatMap((at) =>
     memo.keep(`end edges ${at.end}`, [...openingsWritten(ground, at), local, at.joint, definition.rules], () => nearestEdges(ground, at)),

@@ -22,9 +22,10 @@ export interface Near {
   readonly limit: number
 }
 
-/** Rows of an end, and those of the barrel that come near its joint. */
-export function rowsNear({ derived }: EndsGround, at: Standing): FastenerRow[] {
-  const own = derived.endSections.rows.filter((r) => r.end?.which === at.end)
+/** Rows of an end's skin, with those of the barrel that come near its joint; or those of its lining, which lies a frame's height further in. */
+export function rowsNear({ derived }: EndsGround, at: Standing, layer: 'skin' | 'lining'): FastenerRow[] {
+  const own = derived.endSections.rows.filter((r) => r.end?.which === at.end && (r.kind === 'lining') === (layer === 'lining'))
+  if (layer === 'lining') return own
   const barrel = derived.shell.rows.filter((r) => r.kind !== 'lining' && r.station.some((s) => Math.abs(s - at.joint) < BESIDE))
   return [...own, ...barrel]
 }
@@ -112,9 +113,9 @@ function sayPair({ definition }: EndsGround, n: Near, id: string, which: string)
 const MOST_SOURCE =
   'rules.max pitch of the definition; NAVEDTRA 14018, page 13-43 asks for 8 D, maintenance texts allow 10 to 12 D (from memory)'
 
-/** The widest fitted pitch of each kind of row on the ends against the most the shop allows. A caution, since the limit is guidance. */
+/** The widest fitted pitch of each kind of row in the skin against the most the shop allows. A caution, since the limit is guidance. */
 export function endPitches({ derived, definition }: EndsGround): Check[] {
-  const { rows } = derived.endSections
+  const rows = derived.endSections.rows.filter((r) => r.kind !== 'lining')
   const k = definition.rules.maxPitch
   return [...new Set(rows.map((r) => r.kind))].flatMap((kind) => {
     const spans = rows.filter((r) => r.kind === kind).flatMap((row) => row.spans.filter((s) => s.count > 1).map((span) => ({ row, span })))

@@ -16,6 +16,7 @@ import { endJig, ribShapes } from './jig.js'
 import { endJoints } from './joints.js'
 import { type EndRow, type Layer, resolveEndRow, skinsOf } from './layers.js'
 import { liningParts } from './lining.js'
+import { linedRow, liningDown, panelsAt } from './lining-rows.js'
 import { type LocalEnd, localEnd } from './local.js'
 import { type Pieces, ribPart, ribPieces } from './members.js'
 import { endOpening, liesOnEnd, ribsCutBy, rimPart, rimRing, rimRow, sagOf } from './openings.js'
@@ -79,7 +80,7 @@ function oneEnd(local: LocalEnd, at: Standing, input: EndInput, barrel: readonly
   const cuts = all.filter((c) => liesOnEnd(ground, c))
   const pieces: Pieces = new Map(local.ribs.map((rib) => [rib.row, ribPieces(ground, rib, cuts)]))
   const skins = skinsOf(ground, at.end)
-  const resolved = [...local.rows.map((row) => lessOpenings(local, row, cuts)), ...cuts.map((c) => rimRow(ground, c))].map((row) =>
+  const resolved = [...local.rows.map((row) => lessOpenings(local, row, cuts, pieces)), ...cuts.map((c) => rimRow(ground, c))].map((row) =>
     resolve(local, at, row, pieces, skins),
   )
   const rims = cuts.map((cut) => {
@@ -102,9 +103,19 @@ function oneEnd(local: LocalEnd, at: Standing, input: EndInput, barrel: readonly
   }
 }
 
+/** The lining's row on a rib that is cut runs anew from end to end of what is left. */
+function liningLeft({ ground, ribs }: LocalEnd, row: LocalRow, pieces: Pieces): LocalRow {
+  const lined = linedRow(row.draft.id)
+  const rib = ribs.find((r) => r.row === lined)
+  const left = rib && pieces.get(rib.row)
+  if (!rib || !left || (left.length === 1 && left[0].fromMark === 'ring' && left[0].toMark === 'base')) return row
+  return liningDown(ground, rib, left)
+}
+
 /** A row without the fasteners an opening takes: sheets keep their edge distance, ribs stop at the rim ring. */
-function lessOpenings(local: LocalEnd, row: LocalRow, cuts: readonly EndCut[]): LocalRow {
-  if (cuts.length === 0) return row
+function lessOpenings(local: LocalEnd, whole: LocalRow, cuts: readonly EndCut[], pieces: Pieces): LocalRow {
+  if (cuts.length === 0) return whole
+  const row = liningLeft(local, whole, pieces)
   const { rules, shell } = local.ground.input
   const { kind, diameter } = row.draft
   const edge = rules.edgeDistance * diameter
@@ -117,7 +128,9 @@ function resolve(local: LocalEnd, at: Standing, row: LocalRow, whole: Pieces, sk
   const { ground } = local
   const fastener = ground.input.fasteners.find((f) => f.id === row.draft.fastener)
   if (!fastener) throw new Error(`no fastener "${row.draft.fastener}" in the definition`)
-  return resolveEndRow(ground, at.end, at.joint, row, fastener, skins, behindOf(local, at, row, whole))
+  // the lining's rivets stop at the ribs' inner flanges
+  const sheets = row.draft.kind === 'lining' ? () => NOTHING : skins
+  return resolveEndRow(ground, at.end, at.joint, row, fastener, sheets, behindOf(local, at, row, whole))
 }
 
 const NOTHING: readonly Layer[] = Object.freeze([])
@@ -143,9 +156,29 @@ function behindOf(local: LocalEnd, at: Standing, row: LocalRow, whole: Pieces): 
     case 'rim':
       return along(row.draft.id, 'flange', shell.rim)
   }
-  const rib = local.ribs.find((r) => r.row === row.draft.id)
+  const lined = linedRow(row.draft.id)
+  if (lined === 'cap') return liningOnRing(local, at)
+  const rib = local.ribs.find((r) => r.row === (lined ?? row.draft.id))
   if (!rib) return () => NOTHING
+  if (lined !== null) {
+    const inner = { part: ribPart(at.end, rib), face: 'inner flange', thickness: shell.frame.thickness.value }
+    const layers = [inner, ...panelsAt(local.ground, local.ribs, rib, at.end)]
+    return () => layers
+  }
   const pieces = whole.get(rib.row) ?? []
   const flange = [{ part: ribPart(at.end, rib), face: 'outer flange', thickness: shell.frame.thickness.value }]
   return ({ girth }) => (pieces.some((p) => girth > p.from && girth < p.to) ? flange : NOTHING)
+}
+
+/** The header ring with the panel that ends on it, and the crown panel lapped over it. */
+function liningOnRing({ ground, ribs }: LocalEnd, at: Standing): (at: Located) => readonly Layer[] {
+  const { shell, lining } = ground.input
+  const thickness = lining.thickness.value
+  const edges = [...ribs].sort((a, b) => b.phi - a.phi).map((rib) => rib.phi)
+  const stacks = [...edges, Number.NaN].map((_, i) => [
+    { part: `${at.end}-header-ring`, face: 'inner flange', thickness: shell.frame.thickness.value },
+    { part: `${at.end}-lining-${i + 1}`, face: 'sheet', thickness },
+    { part: `${at.end}-lining-crown`, face: 'sheet', thickness },
+  ])
+  return ({ phi }) => stacks[edges.filter((edge) => edge > phi).length]
 }

@@ -15,12 +15,14 @@ export function endJoints(ground: Ground, end: End, rows: readonly EndRow[]): Jo
 }
 
 function layersOf(ground: Ground, stacks: EndRow['row']['stacks']): Joint['layers'] {
-  const { ends, shell } = ground.input
+  const { ends, shell, lining } = ground.input
   const skins = new Set<string>()
+  const panels = new Set<string>()
   const behind = new Map<string, number>()
   for (const { parts, thickness } of stacks)
     parts.forEach((part, i) => {
       if (/-(gore-\d+|cap)$/.test(part)) skins.add(part)
+      else if (/^(nose|tail)-lining-/.test(part)) panels.add(part)
       else behind.set(part, thickness[i])
     })
   const material = (part: string): string => {
@@ -28,9 +30,12 @@ function layersOf(ground: Ground, stacks: EndRow['row']['stacks']): Joint['layer
     if (part.startsWith('rim-')) return shell.rim.alloy
     return part.endsWith('-base') ? shell.edgeChannel.alloy : shell.frame.alloy
   }
+  const sheet = (says: string, parts: ReadonlySet<string>, of: typeof ends.skin): Joint['layers'] =>
+    parts.size === 0 ? [] : [{ says, parts: [...parts], material: of.alloy, thickness: of.thickness.value }]
   return [
-    { says: 'end skin', parts: [...skins], material: ends.skin.alloy, thickness: ends.skin.thickness.value },
+    ...sheet('end skin', skins, ends.skin),
     ...[...behind].map(([part, thickness]) => ({ says: part.replace(/-/g, ' '), parts: [part], material: material(part), thickness })),
+    ...sheet('end lining', panels, lining),
   ]
 }
 

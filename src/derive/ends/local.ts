@@ -2,6 +2,7 @@
 import { edgeAzimuths } from '../end-names.js'
 import { type EndInput, type Ground, groundOf, type Handed } from './ground.js'
 import { type LiningPatch, liningPatches } from './lining.js'
+import { liningRows } from './lining-rows.js'
 import { type Rib, ribsOf } from './members.js'
 import { type LocalRow, localRows } from './rows.js'
 import { runningBetween } from './running.js'
@@ -30,7 +31,8 @@ export function localEnd(input: EndInput, handed: Handed): LocalEnd {
   const wrapped = input.ends.make === 'wrapped' ? wrappedEnd(lofted) : null
   const ground = wrapped?.ground ?? lofted
   const skin = wrapped?.skin ?? formedSkin(ground)
-  const rows = localRows(ground, skin)
+  const ribs = ribsOf(ground, wrapped?.midRib ?? null)
+  const rows = [...localRows(ground, skin), ...liningRows(ground, skin, ribs)]
   const { ends, shell } = input
   const t = ends.skin.thickness.value
   const { capSigma } = ground
@@ -41,10 +43,15 @@ export function localEnd(input: EndInput, handed: Handed): LocalEnd {
   const gores = edges.slice(1).map((_, i) => (i < half ? right[i] : mirror(right[ground.gores - 1 - i])))
   const runs: Record<string, readonly number[]> = {}
   for (const row of rows) {
-    const { kind } = row.draft
-    if (kind !== 'cap' && kind !== 'base') continue
-    const metal = kind === 'cap' ? 2 * t + shell.frame.thickness.value / 2 : t + shell.edgeChannel.thickness.value / 2
-    const points = row.located.map((at) => skin.inside(at.phi, { at: kind }, metal))
+    const { kind, id } = row.draft
+    const isInner = id === 'lining-cap'
+    if (kind !== 'cap' && kind !== 'base' && !isInner) continue
+    // mid surface of the member's flange: the ring lies under two sheets, the base channel under one
+    const half = (kind === 'base' ? shell.edgeChannel : shell.frame).thickness.value / 2
+    const metal = isInner ? 2 * t + shell.frame.height - half : (kind === 'cap' ? 2 : 1) * t + half
+    const points = row.located.map((at) =>
+      skin.inside(at.phi, isInner ? { at: 'girth', girth: at.girth } : { at: kind as 'cap' | 'base' }, metal),
+    )
     // wrapped gores meet at an angle over their seams, where a member behind them is bent
     const corners = wrapped ? row.located.flatMap((at, i) => (ground.edges.some((e) => Math.abs(e - at.phi) < 1e-9) ? [i] : [])) : []
     runs[row.draft.id] = runningBetween(points, corners)
@@ -53,7 +60,7 @@ export function localEnd(input: EndInput, handed: Handed): LocalEnd {
     ground,
     skin,
     wrapped,
-    ribs: ribsOf(ground, wrapped?.midRib ?? null),
+    ribs,
     rows,
     gores,
     cap: patchArea(ground.loft, Math.PI / 2, -Math.PI / 2, () => 0, capSigma),

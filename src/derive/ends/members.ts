@@ -29,7 +29,17 @@ export interface Rib {
   readonly outer: RibCurve
   /** on the mid surface of the outer flange */
   readonly flange: RibCurve
+  /** on the mid surface of the inner flange, and of the lining that lies on it */
+  readonly inner: RibCurve
+  readonly lining: RibCurve
 }
+
+/**
+ * A rib is an I: its web stands in the plane beside the skin's rivets, toward the joint (from the rib on the centre line, to the right),
+ * and the lining's rivets on the far side of the web. Offsets from the web, seen with the joint on the right.
+ */
+export const rivetsBeside = (rib: Pick<Rib, 'phi'>, face: 'outer flange' | 'inner flange', rowOffset: number): number =>
+  (rib.phi > -1e-9 ? -1 : 1) * (face === 'outer flange' ? rowOffset : -rowOffset)
 
 /** What is left of each rib, by its row. */
 export type Pieces = ReadonlyMap<string, readonly RibPiece[]>
@@ -39,7 +49,9 @@ export const ribPart = (end: End, rib: Pick<Rib, 'kind' | 'number'>): string => 
 /** `midRib` gives the curve of gore `number`'s mid rib some depth in where it does not follow the loft. */
 export function ribsOf(ground: Ground, midRib: ((number: number, depth: number) => RibCurve) | null): Rib[] {
   const t = ground.input.ends.skin.thickness.value
-  const metal = ground.input.shell.frame.thickness.value
+  const { shell, lining } = ground.input
+  const metal = shell.frame.thickness.value
+  const behind = shell.frame.height + shell.tape + lining.thickness.value / 2
   const known = new Map<string, RibCurve>()
   const deep = (phi: number, depth: number): RibCurve => {
     const key = `${Math.abs(phi)} ${depth}`
@@ -49,7 +61,17 @@ export function ribsOf(ground: Ground, midRib: ((number: number, depth: number) 
   }
   const rib = (kind: Rib['kind'], number: number, phi: number, outer: RibCurve, under: number): Rib => {
     const own = (depth: number): RibCurve => (kind === 'mid' && midRib ? midRib(number, depth) : deep(phi, depth))
-    return { row: `${kind}-${number}`, kind, number, phi, under, outer, flange: own(under + metal / 2) }
+    return {
+      row: `${kind}-${number}`,
+      kind,
+      number,
+      phi,
+      under,
+      outer,
+      flange: own(under + metal / 2),
+      inner: own(under + shell.frame.height - metal / 2),
+      lining: own(under + behind),
+    }
   }
   return [
     ...ground.edges.slice(1, -1).map((phi, i) => rib('seam', i + 1, phi, ground.seamCurves[i + 1], 2 * t)),

@@ -5,11 +5,11 @@ import type { Worked } from '../../quantity/formula.js'
 import { densityOf } from '../common/density.js'
 import { memberMass, sheetMass } from '../common/mass.formulas.js'
 import { capPart, type End, gorePart } from '../end-names.js'
-import type { HoleSet, Part, PartKind, Place } from '../nouns.js'
+import type { HoleSet, Part, PartKind, Pattern, Place } from '../nouns.js'
 import type { Ground } from './ground.js'
 import { type EndRow, faceKey } from './layers.js'
 import type { LocalEnd } from './local.js'
-import { type Pieces, type Rib, type RibPiece, ribPart, stripPattern } from './members.js'
+import { type Pieces, type Rib, type RibPiece, ribPart, rivetsBeside, stripPattern } from './members.js'
 
 /** Where an end stands: local x runs outward from the joint. */
 export interface Standing {
@@ -121,12 +121,31 @@ function ribPartOf(ground: Ground, at: Standing, rib: Rib, pieces: readonly RibP
   const { frame } = ground.input.shell
   const part = ribPart(at.end, rib)
   const run = (girth: number): number => rib.flange.lengthAt(rib.outer.sigmaAt(girth))
-  const start = run(pieces[0].from)
-  const length = run(pieces[pieces.length - 1].to) - start
+  const inner = (girth: number): number => rib.inner.lengthAt(rib.outer.sigmaAt(girth))
   const own = pieces.reduce((sum, p) => sum + run(p.to) - run(p.from), 0)
-  const gaps = pieces.slice(1).map((p, i) => ({ opening: p.fromMark, from: run(pieces[i].to) - start, to: run(p.from) - start }))
-  const y = frame.flange / 2
-  const holes = holesOn(rows, part, 'outer flange', (row, i) => [run(row.local.located[i].girth) - start, y], ground)
+  // across the flange toward the left of the nose or the right of the tail; the web stands in its middle
+  const toward = at.end === 'nose' ? -1 : 1
+  const face = (name: 'outer flange' | 'inner flange'): Pattern => {
+    const y = frame.flange / 2 + toward * rivetsBeside(rib, name, frame.rowOffset)
+    const along = name === 'outer flange' ? run : inner
+    const from = along(pieces[0].from)
+    const long = along(pieces[pieces.length - 1].to) - from
+    return stripPattern({
+      face: name,
+      thickness: frame.thickness.value,
+      length: long,
+      width: frame.flange,
+      flat: {
+        view: 'outside',
+        x: 'down',
+        y: at.end === 'nose' ? 'left' : 'right',
+        origin: { station: at.joint, girth: pieces[0].from, says: 'end at the header ring' },
+      },
+      marks: [{ says: 'rivet line', kind: 'centre', from: [0, y], to: [long, y] }],
+      gaps: pieces.slice(1).map((p, i) => ({ opening: p.fromMark, from: along(pieces[i].to) - from, to: along(p.from) - from })),
+      holes: holesOn(rows, part, name, (row, i) => [along(row.local.located[i].girth) - from, y], ground),
+    })
+  }
   const samples = Array.from({ length: 25 }, (_, i) =>
     rib.flange.atSigma(rib.outer.sigmaAt(pieces[0].from + ((pieces[pieces.length - 1].to - pieces[0].from) * (i + 0.5)) / 25)),
   )
@@ -141,23 +160,7 @@ function ribPartOf(ground: Ground, at: Standing, rib: Rib, pieces: readonly RibP
     area: own * frame.flange,
     mass: memberMass({ w: frame.linearMass, L: own }),
     pieces: pieces.length,
-    patterns: [
-      stripPattern({
-        face: 'outer flange',
-        thickness: frame.thickness.value,
-        length,
-        width: frame.flange,
-        flat: {
-          view: 'outside',
-          x: 'down',
-          y: at.end === 'nose' ? 'left' : 'right',
-          origin: { station: at.joint, girth: pieces[0].from, says: 'end at the header ring' },
-        },
-        marks: [{ says: 'rivet line', kind: 'centre', from: [0, y], to: [length, y] }],
-        gaps,
-        holes,
-      }),
-    ],
+    patterns: [face('outer flange'), face('inner flange')],
     notes: pieces.length > 1 || pieces[0].toMark !== 'base' || pieces[0].fromMark !== 'ring' ? [cutNote(pieces)] : [],
   })
 }
@@ -206,17 +209,50 @@ export function holesOn(
   return Object.freeze(set)
 }
 
-/** The header ring behind the cap's edge and the base channel: straight strips along the row they carry. */
+interface RingSpec {
+  readonly id: string
+  readonly says: string
+  readonly kind: PartKind
+  readonly member: { readonly alloy: string; readonly thickness: Bought; readonly linearMass: number }
+  readonly width: number
+  /** the skin's row first, then the lining's, each with its rivets' distance below the middle of its flange */
+  readonly faces: readonly { readonly face: string; readonly row: string; readonly below: number }[]
+}
+
+/**
+ * The header ring behind the cap's edge and the base channel: straight strips along the rows they carry. The ring is an I like the ribs,
+ * its web toward the crown from the skin's rivets, so that it stays clear of the ribs' ends; the lining's stand above the web.
+ */
 export function ringParts(local: LocalEnd, at: Standing, rows: readonly EndRow[]): Part[] {
-  const { frame, edgeChannel, joint, memberGap } = local.ground.input.shell
-  const ring = (
-    id: string,
-    says: string,
-    kind: PartKind,
-    rowId: string,
-    member: typeof frame | typeof edgeChannel,
-    width: number,
-  ): Part[] => {
+  const { frame, edgeChannel } = local.ground.input.shell
+  const off = frame.rowOffset
+  return [
+    ...ringPart(local, at, rows, {
+      id: `${at.end}-header-ring`,
+      says: `${at.end} header ring`,
+      kind: 'header-ring',
+      member: frame,
+      width: frame.flange,
+      faces: [
+        { face: 'outer flange', row: 'cap', below: off },
+        { face: 'inner flange', row: 'lining-cap', below: -off },
+      ],
+    }),
+    ...ringPart(local, at, rows, {
+      id: `${at.end}-base`,
+      says: `${at.end} base channel`,
+      kind: 'end-base',
+      member: edgeChannel,
+      width: edgeChannel.height,
+      faces: [{ face: 'outer flange', row: 'base', below: 0 }],
+    }),
+  ]
+}
+
+function ringPart(local: LocalEnd, at: Standing, rows: readonly EndRow[], spec: RingSpec): Part[] {
+  const { id, says, kind, member, width } = spec
+  const { joint, memberGap } = local.ground.input.shell
+  const faces = spec.faces.flatMap(({ face, row: rowId, below }) => {
     const whole = local.rows.find((r) => r.draft.id === rowId)
     const run = local.runs[rowId]
     const row = rows.find((r) => r.row.id === `${at.end}-${rowId}`)
@@ -227,52 +263,44 @@ export function ringParts(local: LocalEnd, at: Standing, rows: readonly EndRow[]
     const byPhi = new Map(whole.located.map((l, i) => [l.phi, run[i]]))
     // seen from outside, right of travel is on the left of the nose and on the right of the tail
     const along = (r: EndRow, i: number): number => over + (byPhi.get(r.local.located[i].phi) ?? Number.NaN)
-    const holes = holesOn(
-      rows,
-      id,
-      'outer flange',
-      (r, i) => [at.end === 'nose' ? along(r, i) : length - along(r, i), width / 2],
-      local.ground,
-    )
-    return [
-      endPart(at, {
-        id,
-        says,
-        kind,
-        material: member.alloy,
-        thickness: member.thickness,
-        centre: mean(whole.located.map((l) => l.point)),
-        girth: whole.located[0].girth,
-        area: length * width,
-        mass: memberMass({ w: member.linearMass, L: length }),
-        patterns: [
-          stripPattern({
-            face: 'outer flange',
-            thickness: member.thickness.value,
-            length,
-            width,
-            flat: {
-              view: 'outside',
-              x: at.end === 'nose' ? 'left' : 'right',
-              y: 'up',
-              origin: {
-                station: at.joint,
-                girth: whole.located[0].girth,
-                says: `end beside the joint on the ${at.end === 'nose' ? 'right' : 'left'}`,
-              },
-            },
-            marks: [{ says: 'rivet line', kind: 'centre', from: [0, width / 2], to: [length, width / 2] }],
-            holes,
-          }),
-        ],
-        notes: [
-          `Bent to the ${kind === 'header-ring' ? 'cap row' : 'floor line'} from joint to joint, ${Math.round(joint.overlap * 500)} mm clear of each joint line.`,
-        ],
-      }),
-    ]
-  }
+    const y = width / 2 - below
+    const pattern = stripPattern({
+      face,
+      thickness: member.thickness.value,
+      length,
+      width,
+      flat: {
+        view: 'outside',
+        x: at.end === 'nose' ? 'left' : 'right',
+        y: 'up',
+        origin: {
+          station: at.joint,
+          girth: whole.located[0].girth,
+          says: `end beside the joint on the ${at.end === 'nose' ? 'right' : 'left'}`,
+        },
+      },
+      marks: [{ says: 'rivet line', kind: 'centre', from: [0, y], to: [length, y] }],
+      holes: holesOn(rows, id, face, (r, i) => [at.end === 'nose' ? along(r, i) : length - along(r, i), y], local.ground),
+    })
+    return [{ pattern, length, whole }]
+  })
+  if (faces.length === 0) return []
+  const [{ whole, length }] = faces
   return [
-    ...ring(`${at.end}-header-ring`, `${at.end} header ring`, 'header-ring', 'cap', frame, frame.flange),
-    ...ring(`${at.end}-base`, `${at.end} base channel`, 'end-base', 'base', edgeChannel, edgeChannel.height),
+    endPart(at, {
+      id,
+      says,
+      kind,
+      material: member.alloy,
+      thickness: member.thickness,
+      centre: mean(whole.located.map((l) => l.point)),
+      girth: whole.located[0].girth,
+      area: length * width,
+      mass: memberMass({ w: member.linearMass, L: length }),
+      patterns: faces.map((f) => f.pattern),
+      notes: [
+        `Bent to the ${kind === 'header-ring' ? 'cap row' : 'floor line'} from joint to joint, ${Math.round(joint.overlap * 500)} mm clear of each joint line.`,
+      ],
+    }),
   ]
 }

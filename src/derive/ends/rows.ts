@@ -16,7 +16,7 @@ export interface LocalRow {
 }
 
 /** Distance of a row's last fastener from an edge, in diameters; common practice, no source. */
-const END_DISTANCE = 2.5
+export const END_DISTANCE = 2.5
 
 /** Every fastener of an end without openings; `lessCuts` takes out what openings take. */
 export function localRows(ground: Ground, skin: EndSkin): LocalRow[] {
@@ -29,7 +29,7 @@ export function localRows(ground: Ground, skin: EndSkin): LocalRow[] {
   ]
 }
 
-function started(ground: Ground, id: string, says: string, kind: RowDraft['kind'], rule: keyof Ground['input']['rows']): RowDraft {
+export function started(ground: Ground, id: string, says: string, kind: RowDraft['kind'], rule: keyof Ground['input']['rows']): RowDraft {
   const { fastener, pitch } = ground.input.rows[rule]
   return startRow({
     id,
@@ -49,13 +49,13 @@ function diameterOf(ground: Ground, id: string): number {
   return found.diameter.value
 }
 
-interface Mark {
+export interface Mark {
   readonly mark: string
   readonly u: number
   readonly shared?: readonly string[]
 }
 
-function lay(draft: RowDraft, marks: readonly Mark[], place: (u: number) => Located): LocalRow {
+export function lay(draft: RowDraft, marks: readonly Mark[], place: (u: number) => Located): LocalRow {
   const located: Located[] = []
   let last: Located | null = null
   const at = (u: number): readonly [number, number] => {
@@ -129,10 +129,14 @@ function midRows(ground: Ground, skin: EndSkin): LocalRow[] {
 }
 
 /** A row round the end at one level, from joint to joint, with a fastener at every rib. */
-function aroundRow(ground: Ground, skin: EndSkin, level: 'cap' | 'base' | 'toe'): LocalRow {
+export function aroundRow(ground: Ground, skin: EndSkin, level: 'cap' | 'base' | 'toe', isLining = false): LocalRow {
   const says = { cap: 'crown cap to gores', base: 'gores to the base channel', toe: 'toe flange to underbelly' }[level]
-  const draft = started(ground, level, says, level, level === 'cap' ? 'gore' : level)
-  const path = around(skin, { at: level })
+  const draft = isLining
+    ? started(ground, 'lining-cap', 'lining to the header ring', 'lining', 'lining')
+    : started(ground, level, says, level, level === 'cap' ? 'gore' : level)
+  // across the ring's web from the skin's rivets
+  const at: Level = isLining ? byGirth(ground.input.ends.cap - 2 * ground.input.shell.frame.rowOffset) : { at: level }
+  const path = around(skin, at)
   // clear of the barrel's overlap, where the joint's own rows stand
   const inset = ground.input.shell.joint.overlap / 2 + END_DISTANCE * draft.diameter
   const ribs = [
@@ -142,12 +146,12 @@ function aroundRow(ground: Ground, skin: EndSkin, level: 'cap' | 'base' | 'toe')
   const marks: Mark[] = [
     { mark: 'joint-right', u: inset },
     ...ribs
-      .map(({ phi, mark }) => ({ mark, u: path.lengthAt(phi), shared: level === 'toe' ? [] : [mark] }))
+      .map(({ phi, mark }) => ({ mark, u: path.lengthAt(phi), shared: level === 'toe' || isLining ? [] : [mark] }))
       .filter(({ u }) => u > inset + draft.pitch && u < path.length - inset - draft.pitch)
       .sort((a, b) => a.u - b.u),
     { mark: 'joint-left', u: path.length - inset },
   ]
-  return lay(draft, marks, (u) => skin.locate(path.phiAt(u), { at: level }))
+  return lay(draft, marks, (u) => skin.locate(path.phiAt(u), at))
 }
 
 /** The row with the fasteners left out that `clear` refuses; the others keep their names. */

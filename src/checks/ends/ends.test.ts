@@ -219,4 +219,8 @@ describe('a flat vent on the roof', () => {
     expect(vent.demand).toBeCloseTo(3.6 * (1 - Math.cos(g / 3.6)), 4)
     expect(vent.says).toContain('plinth')
   })
+
+  it('leave a bucking bar room beside the webs of ribs and rings: 7 mm less half of 1.6, by hand', () => {
+    expect(byId(checksOf('sedge-6'), 'buck.ends')).toMatchObject({ verdict: 'pass', demand: 0.005, capacity: expect.closeTo(0.0062, 9) })
+  })
 })

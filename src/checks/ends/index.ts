@@ -1,6 +1,7 @@
 /** All rules of nose and tail. What hangs on an end alone is kept as long as the end and its openings are the same. */
 import type { Derived } from '../../derive/index.js'
 import type { Check } from '../../derive/nouns.js'
+import { accessToBuckEnds } from './buck-ends.js'
 import { endEdges, endLaps, nearestEdges } from './edge-distance.js'
 import { paneOnEnd, panesOnRoof } from './flat-panes.js'
 import { goresAgainstStock } from './gore-stock.js'
@@ -39,6 +40,7 @@ export function endChecks(derived: Derived): Check[] {
     ...endPitches(ground),
     ...memo.keep('end stock', [local, definition.stock], () => goresAgainstStock(ground)),
     ...jointEdges(ground),
+    ...accessToBuckEnds(ground),
     ...wrappedGores(ground),
     ...endsNotChecked(ground),
   ]

@@ -12,6 +12,7 @@ import type { BlankStudy } from '../studies/blanks/nouns.js'
 import { withBlanks } from '../studies/blanks/with-blanks.js'
 import type { FitStudy } from '../studies/fit/nouns.js'
 import { goresAsPlaced } from '../studies/gores/study.js'
+import { withLining } from '../studies/lining/with-lining.js'
 import { openText } from './open-text.js'
 import { partNamed } from './part-named.js'
 import { Refused, refuse } from './refused.js'
@@ -61,7 +62,8 @@ export async function makePacket(derived: Design, options: PacketArguments, watc
   }
   const tiles = (options.tiles ?? []).map((id) => partNamed(derived, id, '--tiles').id)
   const shop = options.shop === undefined ? null : shopTables(options.shop)
-  const gores = goresAsPlaced(derive(derived.definition, watch.memo))
+  const sections = derive(derived.definition, watch.memo)
+  const gores = goresAsPlaced(sections)
   const planned = (design: Design, blanks: BlankStudy | null, fit: FitStudy | null): readonly PlannedDocument[] =>
     packetPlan(design, {
       unit: head.unit,
@@ -80,8 +82,9 @@ export async function makePacket(derived: Design, options: PacketArguments, watc
   const source: PacketSource = {
     atOnce: first.filter((document) => standsAlone(document, changing)),
     whole: async () => {
+      const lined = withLining(derived, sections)
       const [blanks, fit] = await studies
-      if (blanks) made = withBlanks(derived, blanks)
+      made = blanks ? withBlanks(lined, blanks) : lined
       return planned(made, blanks, fit)
     },
   }

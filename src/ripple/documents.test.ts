@@ -23,6 +23,7 @@ import { blankStudy } from '../studies/blanks/study.js'
 import { withBlanks } from '../studies/blanks/with-blanks.js'
 import { fitStudy } from '../studies/fit/fit-study.js'
 import { goresAsPlaced } from '../studies/gores/study.js'
+import { withLining } from '../studies/lining/with-lining.js'
 import { documentChanges } from './documents.js'
 
 const BLANKS = new Map<string, Blanks>()
@@ -38,7 +39,8 @@ function wholePacket(of: Design): readonly PlannedDocument[] {
   const blanks = made && make === 'formed' ? blankStudy(derived, made) : null
   const rim = derived.joints.find((j) => /^joint-rim-RW/.test(j.id))
   const fit = of.definition.process === null ? null : fitStudy(derived, { trials: 2, seed: 1, joint: rim?.id ?? derived.joints[0].id })
-  const design = { ...(blanks ? withBlanks(of, blanks) : of), revision: '000000000000' }
+  const lined = withLining(of, derived)
+  const design = { ...(blanks ? withBlanks(lined, blanks) : lined), revision: '000000000000' }
   return packetPlan(design, { gores: goresAsPlaced(derived), ...(blanks ? { blanks } : {}), ...(fit ? { fit } : {}) })
 }
 
@@ -58,7 +60,7 @@ function truth(before: ReadonlyMap<string, string>, after: ReadonlyMap<string, s
 }
 
 /** Documents whose words or drawings a study settles. */
-const STUDIED = /^(checks|ends|holes|programs|schedules)\/(hole-fit|blanks|gore-ways|(nose|tail)-(gore-\d+|cap))\.\w+$/
+const STUDIED = /^(checks|ends|holes|lining|programs|schedules)\/(hole-fit|blanks|gore-ways|(nose|tail)-(gore-\d+|cap|lining-\d+))\.\w+$/
 
 function claimed(before: Design, after: Design, is: Record<string, readonly string[]>): Record<string, readonly string[]> {
   const isVain = (path: string): boolean => STUDIED.test(path) && !is.reissue.includes(path)

@@ -5,7 +5,7 @@
  */
 import type { Design } from '../derive/design.js'
 import { endDocuments, WAITING } from '../documents/packet/end-documents.js'
-import { type ExpectedDocument, expectedDocuments, formedPanels } from '../documents/packet/expected-documents.js'
+import { type ExpectedDocument, expectedDocuments, formedPanels, linedPanels } from '../documents/packet/expected-documents.js'
 import { KEY_FIGURE } from '../documents/packet/made-from-parts.js'
 import { type PacketOptions, packetPlan } from '../documents/packet/plan.js'
 import type { MadeFrom } from '../documents/packet/planned.js'
@@ -61,16 +61,16 @@ function shownBy(made: MadeFrom): unknown {
 /** The plan as it will be when the studies are done: their documents, and what others are then made from besides. */
 function plannedFor(design: Design, options: RippleOptions): readonly ExpectedDocument[] {
   const { documents, besides } = expectedDocuments(design)
-  const plan: readonly ExpectedDocument[] = [...withoutFormed(design, packetPlan(design, options), options), ...documents]
+  const plan: readonly ExpectedDocument[] = [...withoutStudied(design, packetPlan(design, options), options), ...documents]
   return plan.map((document) => {
     const also = besides.get(document.path)
     return also ? { ...document, of: () => [...document.of(), ...also] } : document
   })
 }
 
-/** Formed panels have their patterns by the time the packet is written, so only others wait for one. */
-function withoutFormed(design: Design, plan: readonly ExpectedDocument[], options: RippleOptions): readonly ExpectedDocument[] {
-  const formed = new Set(formedPanels(design))
+/** Formed panels and end lining have their patterns by the time the packet is written, so only others wait for one. */
+function withoutStudied(design: Design, plan: readonly ExpectedDocument[], options: RippleOptions): readonly ExpectedDocument[] {
+  const formed = new Set([...formedPanels(design), ...linedPanels(design)])
   if (formed.size === 0) return plan
   const others = endDocuments({ ...design, parts: design.parts.filter((p) => !formed.has(p)) }, options).filter((d) => d.path === WAITING)
   return plan.flatMap((document) => (document.path === WAITING ? others : [document]))

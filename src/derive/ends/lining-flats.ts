@@ -1,8 +1,8 @@
 /**
  * Flat patterns of an end's lining panels: each the flat sheet bent over the inner flanges of two neighbouring ribs, from the
  * header ring to the lining's gap over the floor, with half the lining's lap past each rib and past the ring. Heavy (a strip a
- * panel), so not part of derive. Does NOT cover the panel inside the ring, which is domed, nor rivets, nor openings, which are cut
- * when the panel is fitted.
+ * panel), so not part of derive. Does NOT cover the panel inside the ring, which is domed, nor rivets and openings, which are drilled
+ * and cut when the panel is fitted.
  */
 import { type Loft, loftAt, normalOf, sigmaAtZ } from '../../maths/loft.js'
 import { outlineArea } from '../../maths/outline.js'

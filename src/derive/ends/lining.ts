@@ -1,7 +1,7 @@
 /**
  * The lining of an end: panels between neighbouring ribs, from the header ring to the lining's gap over the floor, and one inside
  * the ring. Their areas are taken on the lining's own mid surface, the lining's depth inside the mould line. Does NOT cover their
- * flat patterns, nor the rivets that hold them: panels are fitted on the ribs.
+ * flat patterns (see lining-flats.ts).
  */
 import { cross, length, sub, type Vec3 } from '../../maths/vec.js'
 import { densityOf } from '../common/density.js'
@@ -12,7 +12,8 @@ import type { LocalEnd } from './local.js'
 import { endPart, type Standing } from './parts.js'
 import { layerPoint, sigmaAt } from './surface.js'
 
-const WAITS = 'Lining of the ends is fitted on their ribs: its flat patterns and rivets are not worked out yet.'
+const WAITS = 'Its flat pattern is worked out apart from the rest; the packet waits for it.'
+const DOMED = 'It is domed: cut it on the header ring, and ease it into place there.'
 /** Steps a panel is summed in, down and across. */
 const DOWN = 18
 const ACROSS = 3
@@ -90,7 +91,7 @@ export function liningParts(local: LocalEnd, at: Standing): Part[] {
       mass: sheetMass({ rho, t: lining.thickness.value, A: area }),
       patterns: [],
       notes: ['Net area between the ribs; add laps when it is ordered.'],
-      notComputed: WAITS,
+      notComputed: id === 'lining-crown' ? DOMED : WAITS,
     }),
   )
 }

@@ -37,15 +37,24 @@ export function expectedDocuments(design: Design): Expected {
     says,
     of: () => [coach, ...made],
   })
+  const linings = linedPanels(design)
+  const lined = linings.length === 0 ? [] : [liningMade(design), ...linings.map(linedMade)]
   const fit = design.definition.process === null ? [] : [fitMade(design)]
+  const gaining = [
+    ...(panels.length === 0 ? [] : GAINING.map((path) => [path, blanks] as const)),
+    ...(lined.length === 0 ? [] : LINED.map((path) => [path, lined] as const)),
+  ]
+  const besides = new Map<string, readonly MadeFrom[]>()
+  for (const [path, made] of gaining) besides.set(path, [...(besides.get(path) ?? []), ...made])
   return {
     documents: [
       ...(panels.length === 0 ? [] : [planned(BLANKS, blanks)]),
       planned(GORE_WAYS, [waysMade(design), ...blanks]),
       ...(fit.length === 0 ? [] : [planned(HOLE_FIT_PAGE, fit), planned(HOLE_FIT_LIST, fit)]),
       ...panels.flatMap((part, i) => panelDocuments(part, [blanks[0], blanks[i + 1]], planned)),
+      ...linings.flatMap((part, i) => flatDocuments('lining', part, [lined[0], lined[i + 1]], planned)),
     ],
-    besides: new Map(panels.length === 0 ? [] : GAINING.map((path) => [path, blanks])),
+    besides,
   }
 }
 
@@ -56,13 +65,45 @@ export function formedPanels({ definition, parts }: Design): readonly Part[] {
   return parts.filter((p) => p.patterns.length === 0 && (p.kind === 'gore' || (p.kind === 'crown-cap' && isCapped)))
 }
 
+/** Lining of the ends that is laid flat for the packet; the panel inside the ring is domed and never is. */
+export const linedPanels = ({ parts }: Design): readonly Part[] => parts.filter((p) => p.kind === 'end-lining' && !p.id.endsWith('-crown'))
+
+/** Books and lists that gain a page or line for each of them. */
+const LINED: readonly string[] = ['cover.pdf', 'schedules/sheets.csv', 'lining/flat-patterns.pdf', 'lining/full-size.pdf']
+
+/** What the lining of the ends hangs on: the lofted surface, its ribs and how deep the lining lies on them. */
+function liningMade({ definition }: Design): MadeFrom {
+  const { section, shell, ends, lining } = definition
+  return {
+    name: 'the shape of the end lining',
+    from: [section, shell, ends, lining],
+    shows: () => [
+      [section.crown, section.chain, section.fit, shell.tape, shell.frame.height, shell.skin.thickness.value],
+      [ends.profile, ends.exponent, ends.seams, ends.cap, ends.make, ends.skin.thickness.value],
+      [lining.thickness.value, lining.lap, lining.floorGap],
+    ],
+  }
+}
+
+const linedMade = (part: Part): MadeFrom => ({
+  name: part.id,
+  from: [part],
+  shows: () => [part.says, part.side, part.material, part.thickness, part.place, part.mass.value],
+})
+
 type Planned = (where: { readonly path: string; readonly says: string }, made: readonly MadeFrom[]) => ExpectedDocument
 
-/** As `flatDocuments` and `holeDocuments` of the plan name them, for a part of one face. */
-function panelDocuments({ id }: Part, made: readonly MadeFrom[], planned: Planned): readonly ExpectedDocument[] {
+/** As `flatDocuments` of the plan names them, for a part of one face. */
+const flatDocuments = (folder: string, { id }: Part, made: readonly MadeFrom[], planned: Planned): readonly ExpectedDocument[] => [
+  planned({ path: `${folder}/${id}.svg`, says: `Flat pattern of ${id} at 1:1 in mm, SVG` }, made),
+  planned({ path: `${folder}/${id}.dxf`, says: `Flat pattern of ${id} at 1:1 in mm, DXF` }, made),
+]
+
+/** And as `holeDocuments` does. */
+function panelDocuments(part: Part, made: readonly MadeFrom[], planned: Planned): readonly ExpectedDocument[] {
+  const { id } = part
   return [
-    planned({ path: `ends/${id}.svg`, says: `Flat pattern of ${id} at 1:1 in mm, SVG` }, made),
-    planned({ path: `ends/${id}.dxf`, says: `Flat pattern of ${id} at 1:1 in mm, DXF` }, made),
+    ...flatDocuments('ends', part, made, planned),
     planned({ path: `holes/${id}.csv`, says: `Hole table of ${id}, with its checksum` }, made),
     planned({ path: `programs/${id}.nc`, says: `Neutral coordinate program of ${id}: check before metal` }, made),
   ]

@@ -80,7 +80,8 @@ export function endViewMarks(design: Design, at: EndStands, place: EndViewPlace)
   marks.push(...outlineMarks(design, shape, place.view))
   const dots: number[] = []
   for (const row of design.rows) {
-    if (row.end?.which !== at.end) continue
+    // the lining's rivets are not seen from outside
+    if (row.end?.which !== at.end || row.kind === 'lining') continue
     row.station.forEach((station, i) => {
       const [y, z] = [row.end?.y[i] ?? 0, row.waterline[i]]
       if (!sees(at, place, y) || (place.view === 'plan' && z < lowest)) return

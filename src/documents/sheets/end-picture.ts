@@ -63,7 +63,7 @@ function inSpace(design: Design, joint: number): Mark[] {
           { width: kind === 'seam' ? OUTLINE : THIN, type: kind === 'mid' ? 'long-dash-dot' : 'continuous' },
         ),
       )
-  const rivets = design.rows.filter((r) => r.end?.which === 'nose' && r.kind !== 'toe')
+  const rivets = design.rows.filter((r) => r.end?.which === 'nose' && r.kind !== 'toe' && r.kind !== 'lining')
   const dots = rivets.flatMap((r) =>
     r.station.flatMap((x, i) => {
       const place: P3 = [joint - x, r.end?.y[i] ?? 0, r.waterline[i]]

@@ -138,7 +138,7 @@ function ribRows(design: Design, at: EndStands, options: PrintOptions): readonly
     })
 }
 
-const SKINS: readonly Part['kind'][] = ['gore', 'crown-cap', 'header-ring', 'end-base']
+const SKINS: readonly Part['kind'][] = ['gore', 'crown-cap', 'header-ring', 'end-base', 'end-lining']
 
 function partRows(design: Design, at: EndStands, options: PrintOptions): readonly (readonly string[])[] {
   const units = unitsOf(options)
@@ -149,7 +149,7 @@ function partRows(design: Design, at: EndStands, options: PrintOptions): readonl
       `${p.material}  ${boughtWords(p.thickness, units)}`,
       fixed(p.area, 3),
       massWords(p.mass.value, units),
-      p.patterns.length > 0 ? 'flat pattern' : 'waits for its blank',
+      p.patterns.length > 0 ? 'flat pattern' : p.id.endsWith('-lining-crown') ? 'cut on the ring' : 'waits for its blank',
     ])
 }
 
@@ -212,7 +212,7 @@ function bodyOf(design: Design, at: EndStands, options: PrintOptions): Body {
     ],
     ribRows(design, at, options),
   )
-  say('Skin, ring and base', true)
+  say('Skin, ring, base and lining', true)
   table(
     [
       { head: 'Part', width: 36, bold: true },

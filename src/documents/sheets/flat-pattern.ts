@@ -36,6 +36,8 @@ interface Layout {
 /** Room kept at the top for the direction arrows and the scale bar, mm. */
 const HEAD = 18
 const NEAT = 3
+/** How far beside a sheet its rows may be named, mm. */
+const BESIDE = 60
 
 /** The smallest sheet on which the pattern reads: 1:10 or larger, 1:5 for small parts and for strips, whose holes would run together. */
 function layoutFor(pattern: Pattern, units: PrintUnits, sizes: readonly PaperSize[]): Layout {
@@ -103,7 +105,9 @@ function stretch(
     if (!last) marks.push(letter(right + 2, (top + foot) / 2, 'goes on below', { height: 1.8, sits: 'middle', group: 'break' }))
   }
   marks.push(...dimensionMarks(part, pattern, view, places, box, { x: roomX, y: roomY }, height))
-  marks.push(...cutNames(pattern, view, units, from, to, ink.holes, [left, top, right, foot], height))
+  // a row's name may stand beside the sheet, clear of what is written along its right edge
+  const beside = places.right.map(({ at }) => [right, at - height, roomX[1], at + height] as const)
+  marks.push(...cutNames(pattern, view, units, from, to, ink.holes, [left, top, Math.min(roomX[1], right + BESIDE), foot], beside, height))
   return marks
 }
 
@@ -116,12 +120,13 @@ function cutNames(
   to: number,
   holes: readonly (readonly [number, number])[],
   area: readonly [number, number, number, number],
+  beside: readonly (readonly [number, number, number, number])[],
   height: LetterHeight,
 ): readonly Mark[] {
   const loose = holeRows(pattern).filter((row) => row.lies === 'ring' || row.lies === 'scatter')
   const marks: Mark[] = []
   const wanted: Wanted[] = []
-  const boxes: (readonly [number, number, number, number])[] = []
+  const boxes: (readonly [number, number, number, number])[] = [...beside]
   const named = new Set<string>()
   for (const cut of pattern.cuts) {
     const b = boundsOf([cut.outline])

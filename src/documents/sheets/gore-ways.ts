@@ -16,7 +16,7 @@ const CAUTION = 'Figures for planning. Form or wrap one panel and try it on the 
 /** `blanks` is null where formed blanks were not worked out. */
 export function goreWays(design: Design, study: GoresAsPlaced, blanks: BlankStudy | null, options: PrintOptions = {}): readonly Page[] {
   const units = unitsOf(options)
-  const fixedWidths = 14 + 16 + 20 + 20 + 20 + 20 + 22 + 22
+  const fixedWidths = 14 + 22 + 22 + 30 + 26 + 32 + 22 + 22
   const text = widthsFor(options, true, fixedWidths)
   return tableSheets(
     {
@@ -28,11 +28,11 @@ export function goreWays(design: Design, study: GoresAsPlaced, blanks: BlankStud
       title: coachTitle(design, options, 'Ends', design.definition.coach.name, 'Two ways to make the gores'),
       columns: [
         { head: 'gore', width: 14, bold: true },
-        { head: 'width, deg', width: 16, align: 'right' },
-        { head: `inside, ${lengthUnit(units)}`, width: 20, align: 'right' },
-        { head: `ruling fall, ${lengthUnit(units)}`, width: 20, align: 'right' },
-        { head: `bend R, ${lengthUnit(units)}`, width: 20, align: 'right' },
-        { head: 'kink at its seam', width: 20, align: 'right' },
+        { head: 'width, deg', width: 22, align: 'right' },
+        { head: `inside, ${lengthUnit(units)}`, width: 22, align: 'right' },
+        { head: `ruling fall, ${lengthUnit(units)}`, width: 30, align: 'right' },
+        { head: `bend R, ${lengthUnit(units)}`, width: 26, align: 'right' },
+        { head: 'kink at its seam', width: 32, align: 'right' },
         { head: 'stretch, %', width: 22, align: 'right' },
         { head: `left, ${lengthUnit(units)}`, width: 22, align: 'right' },
         { head: 'wrapped', width: text * 0.5, wraps: true },

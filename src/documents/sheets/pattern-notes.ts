@@ -30,7 +30,9 @@ function noteSentences(design: Design, part: Part, pattern: Pattern, units: Prin
     ...(part.pieces > 1 ? [`The cuts leave ${part.pieces} separate pieces.`] : []),
     ...(netOutline(pattern).removed.length > 0 ? ['A thin dashed edge is taken away by a cut.'] : []),
     ...fastenerSentences(design, pattern),
-    'Hole places are in the hole table of the same revision; the table is the authority, not this drawing.',
+    pattern.holes.x.length > 0
+      ? 'Hole places are in the hole table of the same revision; the table is the authority, not this drawing.'
+      : 'Its edge is in the drawing file of the same revision and on the sheet at full size.',
     ...part.notes,
   ]
 }
@@ -61,14 +63,28 @@ export function patternNotes(
   let y = room.y + 6
   marks.push(letter(room.x + 3, y, 'Notes', { height: 2.5, bold: true, group }))
   y += height * 1.65 + 1
-  noteSentences(design, part, pattern, units).forEach((sentence, n) => {
-    for (const [i, row] of wrap(lettered(`${n + 1}  ${sentence}`), wide, height).entries()) {
-      if (y > foot - 1.5) return
+  const sentences = noteSentences(design, part, pattern, units)
+  for (const [n, sentence] of sentences.entries()) {
+    const rows = wrap(lettered(`${n + 1}  ${sentence}`), wide, height)
+    // a line is kept for saying what is left out: a note cut short in silence is worse than none
+    const isLast = n + 1 === sentences.length
+    if (y + (rows.length - 1) * height * 1.65 > foot - 1.5 - (isLast ? 0 : height * 1.65)) {
+      const left = sentences.length - n
+      marks.push(
+        letter(room.x + 3, y, `${left === 1 ? 'One more note is' : `${left} more notes are`} in the part's data.`, {
+          height,
+          bold: true,
+          group,
+        }),
+      )
+      break
+    }
+    for (const [i, row] of rows.entries()) {
       marks.push(letter(room.x + 3 + (i === 0 ? 0 : 2.6 * k), y, row, { height, group }))
       y += height * 1.65
     }
     y += 0.9
-  })
+  }
   const from = room.x + wide + 12
   return [...marks, ...rowTable(design, pattern, from, room.y, room.x + room.width - from, room.height, units, height)]
 }

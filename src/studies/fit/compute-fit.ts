@@ -24,7 +24,7 @@ interface Watch {
 }
 
 /** Counted up whenever the same input would give other figures, so that nothing old is taken for new. */
-const METHOD = 1
+const METHOD = 2
 
 export const fitKey = ({ definition, trials, seed, joint }: FitInput): string =>
   [METHOD, revisionOf(definition), trials, seed, joint === null ? 'all' : encodeURIComponent(joint)].join('-')

@@ -37,7 +37,7 @@ function withPattern(part: Part, flat: LiningFlat, isTwin: boolean, thickness: n
       view: 'outside',
       x: 'down',
       y: isNose ? 'left' : 'right',
-      origin: { station: part.place.station, girth: part.place.girth, says: 'upper corner, past the header ring' },
+      origin: { station: part.place.station, girth: part.place.girth, says: 'corner of the rectangle round it, at its upper end' },
     }),
     thickness,
     outline: boxed(flat.outline, isMirrored),

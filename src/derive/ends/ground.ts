@@ -81,19 +81,25 @@ export function groundOf(input: EndInput, handed: Handed): Ground {
     base: input.floor ? sigmaAt(loft, -input.floor.thickness / 2) : null,
     seamCurves: edges.map(curve),
     midCurves: mids.map(curve),
-    capSigma: capSigmas(loft, input.ends.cap),
+    capSigma: alikeOnBothHands((phi) => sigmaAtMeridian(loft, phi, input.ends.cap)),
     outer: loftedOuter(loft),
   }
 }
 
-/** The cap's edge is asked for again and again, and is alike on both hands. */
-function capSigmas(loft: Loft, cap: number): (phi: number) => number {
+/**
+ * A figure that is asked for again and again at azimuths that mirror each other, so that each is worked out once. Azimuths within
+ * a ten-billionth of a radian are one: the two hands of a row come to theirs by different sums.
+ */
+export function alikeOnBothHands(of: (right: number) => number): (phi: number) => number {
   const known = new Map<number, number>()
   return (phi) => {
     const right = Math.abs(phi)
-    const sigma = known.get(right) ?? sigmaAtMeridian(loft, right, cap)
-    known.set(right, sigma)
-    return sigma
+    const key = Math.round(right * 1e10)
+    const found = known.get(key)
+    if (found !== undefined) return found
+    const value = of(right)
+    known.set(key, value)
+    return value
   }
 }
 

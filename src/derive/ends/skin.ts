@@ -4,7 +4,7 @@
  */
 import { loftAt } from '../../maths/loft.js'
 import type { Vec3 } from '../../maths/vec.js'
-import type { Ground } from './ground.js'
+import { alikeOnBothHands, type Ground } from './ground.js'
 import { meridianGirth, sigmaAtMeridian } from './meridian.js'
 import { layerPoint } from './surface.js'
 
@@ -35,7 +35,13 @@ export function formedSkin(ground: Ground): EndSkin {
   const { loft, input, toe } = ground
   // ribs are walked already; elsewhere a girth is summed up when it is asked for
   const curves = new Map([...ground.seamCurves, ...ground.midCurves].map((c) => [c.phi, c]))
-  const girthTo = (phi: number, sigma: number): number => curves.get(phi)?.lengthAt(sigma) ?? meridianGirth(loft, phi, sigma)
+  const base = ground.base ?? ground.floor
+  const summed = {
+    toe: alikeOnBothHands((phi) => meridianGirth(loft, phi, toe)),
+    base: alikeOnBothHands((phi) => meridianGirth(loft, phi, base)),
+  }
+  const girthTo = (phi: number, level: 'toe' | 'base'): number =>
+    curves.get(phi)?.lengthAt(level === 'toe' ? toe : base) ?? summed[level](phi)
   const inside = (phi: number, level: Level, depth: number): Vec3 => {
     if (level.at === 'toe') return beyondToe(ground, phi, ground.handed.toeRow - toe, depth)
     if (level.at === 'base') {
@@ -47,12 +53,12 @@ export function formedSkin(ground: Ground): EndSkin {
   }
   const point = (phi: number, level: Level): Vec3 => inside(phi, level, 0)
   const girth = (phi: number, level: Level): number => {
-    if (level.at === 'toe') return girthTo(phi, toe) + ground.handed.toeRow - toe
-    if (level.at === 'base') return girthTo(phi, ground.base ?? ground.floor)
+    if (level.at === 'toe') return girthTo(phi, 'toe') + ground.handed.toeRow - toe
+    if (level.at === 'base') return girthTo(phi, 'base')
     return level.at === 'cap' ? input.ends.cap : level.girth
   }
   return {
-    toeGirth: (phi) => girthTo(phi, toe),
+    toeGirth: (phi) => girthTo(phi, 'toe'),
     point,
     inside,
     locate: (phi, level) => ({ point: point(phi, level), phi, girth: girth(phi, level) }),

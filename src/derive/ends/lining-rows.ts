@@ -3,11 +3,9 @@
  * header ring, where they lap the crown panel. A row stands on the far side of the web from the skin's. Does NOT cover the joint
  * frames, whose rows the barrel lays, nor the panels' own holes: they are drilled through the rib's when the panel is fitted.
  */
-import { loftAt, pointOf } from '../../maths/loft.js'
-import type { Vec3 } from '../../maths/vec.js'
 import type { Ground } from './ground.js'
 import type { Layer } from './layers.js'
-import { type Rib, type RibPiece, ribPieces, rivetsBeside } from './members.js'
+import { type Rib, type RibPiece, ribPieces } from './members.js'
 import { aroundRow, END_DISTANCE, type LocalRow, lay, started } from './rows.js'
 import type { EndSkin, Located } from './skin.js'
 import { sigmaAt } from './surface.js'
@@ -25,10 +23,14 @@ export function liningRows(ground: Ground, skin: EndSkin, ribs: readonly Rib[]):
 export function liningDown(ground: Ground, rib: Rib, pieces: readonly RibPiece[]): LocalRow {
   const says = rib.kind === 'seam' ? `lining to seam rib ${rib.number}` : `lining to the mid rib of gore ${rib.number}`
   const draft = started(ground, `${PREFIX}${rib.row}`, says, 'lining', 'lining')
-  const along = (sigma: number): number => rib.lining.lengthAt(sigma)
+  const along = (sigma: number): number => rib.lined.lengthAt(sigma)
   const foot = along(sigmaAt(ground.loft, ground.input.lining.floorGap))
   const inset = END_DISTANCE * draft.diameter
-  const place = (u: number): Located => beside(ground, rib, rib.lining.sigmaAt(u))
+  // its girth is taped down the rib, which the row runs beside
+  const place = (u: number): Located => {
+    const sigma = rib.lined.sigmaAt(u)
+    return { ...rib.lined.place(sigma), girth: rib.outer.lengthAt(sigma) }
+  }
   const rows = pieces.map((piece) =>
     lay(
       draft,
@@ -41,21 +43,6 @@ export function liningDown(ground: Ground, rib: Rib, pieces: readonly RibPiece[]
   )
   return { draft, located: rows.flatMap((row) => row.located) }
 }
-
-/** The place of the outer face over the row; its girth is taped down the rib, which the row runs beside. */
-function beside(ground: Ground, rib: Rib, sigma: number): Located {
-  const { rowOffset } = ground.input.shell.frame
-  // from the plane of the skin's rivets to the far side of the web
-  const off = rivetsBeside(rib, 'inner flange', rowOffset) - rivetsBeside(rib, 'outer flange', rowOffset)
-  const on = rib.outer.atSigma(sigma)
-  const phi = rib.phi + Math.asin(off / Math.hypot(on[0], on[1]))
-  const wrapped = ground.input.ends.make === 'wrapped'
-  const point: Vec3 = wrapped ? turned(on, phi) : pointOf(loftAt(ground.loft, phi, sigma), phi)
-  return { point, phi, girth: rib.outer.lengthAt(sigma) }
-}
-
-/** Over so short a way a wrapped sheet keeps its distance from the crown's axis to a fraction of a millimetre. */
-const turned = ([x, y, z]: Vec3, phi: number): Vec3 => [Math.hypot(x, y) * Math.cos(phi), Math.hypot(x, y) * Math.sin(phi), z]
 
 /** Panels at a rib, that against it first: the one nearer the joint; panels are counted from the right joint. */
 export function panelsAt(ground: Ground, ribs: readonly Rib[], rib: Rib, end: string): Layer[] {

@@ -7,6 +7,7 @@ import type { End } from '../end-names.js'
 import type { MarkLine, Pattern } from '../nouns.js'
 import { clearance, type EndCut } from './cuts.js'
 import { type Ground, mirrored } from './ground.js'
+import { type LinedCurve, linedCurve, mirroredLined, wrappedLined } from './lined-curve.js'
 import { type RibCurve, ribCurve } from './rib-curve.js'
 
 /** A rib's outer flange between two girths of the mould line; `curve` is the flange's own mid surface. */
@@ -29,14 +30,15 @@ export interface Rib {
   readonly outer: RibCurve
   /** on the mid surface of the outer flange */
   readonly flange: RibCurve
-  /** on the mid surface of the inner flange, and of the lining that lies on it */
-  readonly inner: RibCurve
-  readonly lining: RibCurve
+  /** the line of the lining's rivets on the inner flange */
+  readonly lined: LinedCurve
 }
 
 /**
- * A rib is an I: its web stands in the plane beside the skin's rivets, toward the joint (from the rib on the centre line, to the right),
- * and the lining's rivets on the far side of the web. Offsets from the web, seen with the joint on the right.
+ * A rib is an I. The skin's rivets stand in the upright plane through the crown at the rib's azimuth; the web stands in the plane
+ * beside it, toward the joint (from the rib on the centre line, to the right), and that is the plane of its template and its jig; the
+ * lining's rivets stand as far on the far side of the web. Offsets of each from the web, right of travel positive, square to the web;
+ * drawn as they are across a flange, which leans by its bevel.
  */
 export const rivetsBeside = (rib: Pick<Rib, 'phi'>, face: 'outer flange' | 'inner flange', rowOffset: number): number =>
   (rib.phi > -1e-9 ? -1 : 1) * (face === 'outer flange' ? rowOffset : -rowOffset)
@@ -49,9 +51,7 @@ export const ribPart = (end: End, rib: Pick<Rib, 'kind' | 'number'>): string => 
 /** `midRib` gives the curve of gore `number`'s mid rib some depth in where it does not follow the loft. */
 export function ribsOf(ground: Ground, midRib: ((number: number, depth: number) => RibCurve) | null): Rib[] {
   const t = ground.input.ends.skin.thickness.value
-  const { shell, lining } = ground.input
-  const metal = shell.frame.thickness.value
-  const behind = shell.frame.height + shell.tape + lining.thickness.value / 2
+  const metal = ground.input.shell.frame.thickness.value
   const known = new Map<string, RibCurve>()
   const deep = (phi: number, depth: number): RibCurve => {
     const key = `${Math.abs(phi)} ${depth}`
@@ -59,19 +59,17 @@ export function ribsOf(ground: Ground, midRib: ((number: number, depth: number) 
     known.set(key, drawn)
     return phi < 0 ? mirrored(drawn) : drawn
   }
+  const lines = new Map<string, LinedCurve>()
+  const linedOf = (phi: number, under: number, outer: RibCurve): LinedCurve => {
+    const key = `${Math.abs(phi)} ${under}`
+    const drawn = lines.get(key) ?? linedCurve(ground, { phi: Math.abs(phi), under, outer: phi < 0 ? mirrored(outer) : outer })
+    lines.set(key, drawn)
+    return phi < -1e-9 ? mirroredLined(drawn) : drawn
+  }
   const rib = (kind: Rib['kind'], number: number, phi: number, outer: RibCurve, under: number): Rib => {
     const own = (depth: number): RibCurve => (kind === 'mid' && midRib ? midRib(number, depth) : deep(phi, depth))
-    return {
-      row: `${kind}-${number}`,
-      kind,
-      number,
-      phi,
-      under,
-      outer,
-      flange: own(under + metal / 2),
-      inner: own(under + shell.frame.height - metal / 2),
-      lining: own(under + behind),
-    }
+    const lined = midRib ? wrappedLined(ground, { phi, under, outer }, own) : linedOf(phi, under, outer)
+    return { row: `${kind}-${number}`, kind, number, phi, under, outer, flange: own(under + metal / 2), lined }
   }
   return [
     ...ground.edges.slice(1, -1).map((phi, i) => rib('seam', i + 1, phi, ground.seamCurves[i + 1], 2 * t)),

@@ -121,7 +121,7 @@ function ribPartOf(ground: Ground, at: Standing, rib: Rib, pieces: readonly RibP
   const { frame } = ground.input.shell
   const part = ribPart(at.end, rib)
   const run = (girth: number): number => rib.flange.lengthAt(rib.outer.sigmaAt(girth))
-  const inner = (girth: number): number => rib.inner.lengthAt(rib.outer.sigmaAt(girth))
+  const inner = (girth: number): number => rib.lined.flangeAt(rib.outer.sigmaAt(girth))
   const own = pieces.reduce((sum, p) => sum + run(p.to) - run(p.from), 0)
   // across the flange toward the left of the nose or the right of the tail; the web stands in its middle
   const toward = at.end === 'nose' ? -1 : 1

@@ -38,11 +38,19 @@ interface Step {
 export function ribCurve(loft: Loft, phi: number, depth: number): RibCurve {
   const top = Math.abs(Math.cos(phi)) < 1e-12 ? 0 : loft.ridge
   const atSigma = (sigma: number): Vec3 => layerPoint(loft, phi, sigma, depth)
-  const speeds = depth === 0 ? outerSpeeds(loft, phi) : deepSpeeds(loft, phi, depth)
+  return { phi, depth, atSigma, ...walkedFrom(loft, top, depth === 0 ? outerSpeeds(loft, phi) : deepSpeeds(loft, atSigma)) }
+}
+
+/** The same for any curve down an end whose places are known by section girth; lengths count from girth `top`. */
+export function curveFrom(loft: Loft, top: number, atSigma: (sigma: number) => Vec3): Pick<RibCurve, 'length' | 'lengthAt' | 'sigmaAt'> {
+  return walkedFrom(loft, top, deepSpeeds(loft, atSigma))
+}
+
+function walkedFrom(loft: Loft, top: number, speeds: Speeds): Pick<RibCurve, 'length' | 'lengthAt' | 'sigmaAt'> {
   const steps: Step[] = []
   let before = 0
   for (let i = 0; i + 1 < loft.breaks.length; i++) {
-    const [from, to] = [loft.breaks[i], loft.breaks[i + 1]]
+    const [from, to] = [Math.max(top, loft.breaks[i]), loft.breaks[i + 1]]
     if (to <= top) continue
     const parts = Math.max(1, Math.ceil(((to - from) * STEPS) / loft.section.length), Math.ceil(loft.turns[i] / 0.25))
     const span = (to - from) / parts
@@ -56,14 +64,12 @@ export function ribCurve(loft: Loft, phi: number, depth: number): RibCurve {
     }
   }
   return {
-    phi,
-    depth,
     length: before,
     lengthAt: (sigma) => lengthAt(steps, sigma),
     sigmaAt: (length) => sigmaAt(steps, length),
-    atSigma,
   }
 }
+
 /** The coefficients of the quartic through five values: the inverse of the places' powers. */
 const QUARTIC: readonly (readonly number[])[] = lagrange(AT)
 /** Turns five speeds into the coefficients of the running length. */
@@ -87,12 +93,12 @@ function outerSpeeds(loft: Loft, phi: number): Speeds {
 }
 
 /** Deeper, the points are known: a surface and its normal run on over a break, and a quartic's slope is as good as a step is short. */
-function deepSpeeds(loft: Loft, phi: number, depth: number): Speeds {
+function deepSpeeds(loft: Loft, atSigma: (sigma: number) => Vec3): Speeds {
   const hair = HAIR * loft.section.length
   let last: Vec3 | null = null
   return (start, span, isFirst) => {
     const from = isFirst ? Math.min(hair, span / 10) : 0
-    const points = AT.map((t) => (t === 0 && last ? last : layerPoint(loft, phi, start + from + t * (span - from), depth)))
+    const points = AT.map((t) => (t === 0 && last ? last : atSigma(start + from + t * (span - from))))
     last = points[4]
     return SLOPE.map((row) => {
       let [x, y, z] = [0, 0, 0]

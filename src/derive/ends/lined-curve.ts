@@ -148,12 +148,12 @@ export function wrappedLined(ground: Ground, rib: Lined, deep: (depth: number) =
     lengthAt: line.lengthAt,
     sigmaAt: line.sigmaAt,
     flangeAt: flange.lengthAt,
-    // over so short a way a wrapped sheet keeps its distance from the crown's axis to a fraction of a millimetre
+    // straight aside: over so short a way a wrapped sheet leaves its rib's line by a fraction of a millimetre
     place: (sigma) => {
       const [x, y, z] = rib.outer.atSigma(sigma)
-      const r = Math.hypot(x, y)
-      const phi = rib.phi + hand * Math.asin(linedBeside(ground.input) / r)
-      return { point: [r * Math.cos(phi), r * Math.sin(phi), z], phi }
+      const aside = hand * linedBeside(ground.input)
+      const point: Vec3 = [x - aside * Math.sin(rib.phi), y + aside * Math.cos(rib.phi), z]
+      return { point, phi: Math.atan2(point[1], point[0]) }
     },
   }
 }

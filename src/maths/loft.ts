@@ -20,8 +20,6 @@ export interface Loft {
   readonly ridge: number
   /** height of the section's end */
   readonly foot: number
-  /** how far the section or the profile turns from each break to the next, whichever turns more, rad */
-  readonly turns: readonly number[]
 }
 
 /** A point of the surface and its first derivatives by sigma and by phi. */
@@ -45,20 +43,43 @@ export function loftBetween(section: TangentChain, profile: TangentChain, expone
   const ridge = falling ? falling.girth0 : section.length
   const stops = [...breaks].sort((a, b) => a - b)
   const foot = at(section, section.length).z
-  const loft = { section, profile, exponent, breaks: stops, ridge, foot, turns: turnsOf(section, profile, stops) }
+  const loft = { section, profile, exponent, breaks: stops, ridge, foot }
   const toe = loftAt(loft, 0, section.length)
   if (!(toe.r > 0)) throw new Error('the profile does not reach as low as the section')
   return loft
 }
 
-function turnsOf(section: TangentChain, profile: TangentChain, stops: readonly number[]): number[] {
-  const heads = stops.map((sigma) => {
-    const p = at(section, sigma)
-    const e = elementAtZ(profile, p.z)
-    const inProfile = e.curvature === 0 ? e.heading0 : Math.acos(clamp(e.cos0 + e.curvature * (p.z - e.z0)))
-    return [p.heading, inProfile] as const
-  })
-  return heads.slice(1).map(([s, p], i) => Math.max(Math.abs(s - heads[i][0]), Math.abs(p - heads[i][1])))
+/** Headings of the section and of the profile at the height of a section girth, rad. */
+function headingsAt({ section, profile }: Pick<Loft, 'section' | 'profile'>, sigma: number): readonly [number, number] {
+  const p = at(section, sigma)
+  const e = elementAtZ(profile, p.z)
+  return [p.heading, e.curvature === 0 ? e.heading0 : Math.acos(clamp(e.cos0 + e.curvature * (p.z - e.z0)))]
+}
+
+/**
+ * Section girths that part the surface into stretches, each break among them: neither curve turns more than `turn` rad in one, and none
+ * is longer than `share` of the section. Halved where they do: a profile may turn much in the first inch of a roof that hardly falls.
+ */
+export function stretchesOf(loft: Loft, turn: number, share: number): readonly number[] {
+  const stops = [loft.breaks[0]]
+  const halve = (from: number, to: number, a: readonly [number, number], b: readonly [number, number], deeper: number): void => {
+    const turned = Math.max(Math.abs(b[0] - a[0]), Math.abs(b[1] - a[1]))
+    if (deeper === 0 || (turned <= turn && to - from <= share * loft.section.length)) {
+      stops.push(to)
+      return
+    }
+    const middle = (from + to) / 2
+    const m = headingsAt(loft, middle)
+    halve(from, middle, a, m, deeper - 1)
+    halve(middle, to, m, b, deeper - 1)
+  }
+  for (let i = 0; i + 1 < loft.breaks.length; i++) {
+    const [from, to] = [loft.breaks[i], loft.breaks[i + 1]]
+    // a hair inside, where a break has the headings of its own side
+    const hair = (to - from) * 1e-9
+    halve(from, to, headingsAt(loft, from + hair), headingsAt(loft, to - hair), 12)
+  }
+  return stops
 }
 
 function elementAt(chain: TangentChain, girth: number): ChainElement {

@@ -1,5 +1,5 @@
 /** What an end looks like: lines of its outer mould line in space and its outlines square on, for drawings only. */
-import { loftAt } from '../../maths/loft.js'
+import { loftAt, stretchesOf } from '../../maths/loft.js'
 import type { EndDrawn, EndLine, Point3 } from '../jig-nouns.js'
 import type { Ground } from './ground.js'
 import type { LocalEnd } from './local.js'
@@ -53,15 +53,10 @@ function round(ground: Ground, kind: 'cap' | 'floor' | 'toe', says: string, sigm
 }
 
 function profileOf({ loft }: Ground): EndDrawn['profile'] {
-  const points: [number, number][] = []
-  for (let i = 0; i + 1 < loft.breaks.length; i++) {
-    const parts = Math.max(2, Math.ceil(loft.turns[i] / 0.08))
-    for (let k = i === 0 ? 0 : 1; k <= parts; k++) {
-      const p = loftAt(loft, 0, loft.breaks[i] + ((loft.breaks[i + 1] - loft.breaks[i]) * k) / parts)
-      points.push([p.r, p.z])
-    }
-  }
-  return points
+  return stretchesOf(loft, 0.08, 1 / 8).map((sigma) => {
+    const p = loftAt(loft, 0, sigma)
+    return [p.r, p.z] as const
+  })
 }
 
 /** Seen from above an end reaches as far as its widest level does, which need not be the same level at every azimuth. */

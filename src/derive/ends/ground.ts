@@ -86,18 +86,20 @@ export function groundOf(input: EndInput, handed: Handed): Ground {
   }
 }
 
+/** In the section's own plane the profile has no say, so that plane is met exactly. */
+const FLANK = Math.round((Math.PI / 2) * 1e10)
+
 /**
- * A figure that is asked for again and again at azimuths that mirror each other, so that each is worked out once. Azimuths within
- * a ten-billionth of a radian are one: the two hands of a row come to theirs by different sums.
+ * A figure that is asked for again and again at azimuths that mirror each other, worked out once for both hands, which come to theirs
+ * by different sums: to a ten-billionth of a radian, whichever of them asks first.
  */
 export function alikeOnBothHands(of: (right: number) => number): (phi: number) => number {
   const known = new Map<number, number>()
   return (phi) => {
-    const right = Math.abs(phi)
-    const key = Math.round(right * 1e10)
+    const key = Math.round(Math.abs(phi) * 1e10)
     const found = known.get(key)
     if (found !== undefined) return found
-    const value = of(right)
+    const value = of(key === FLANK ? Math.PI / 2 : key / 1e10)
     known.set(key, value)
     return value
   }

@@ -2,7 +2,7 @@
  * Lengths down an end in the vertical plane at an azimuth. What depends on the height alone (half width, reach, slopes) is
  * worked out once a panel of the section, so that a length at another azimuth costs one power a point.
  */
-import { type Loft, loftAt } from '../../maths/loft.js'
+import { type Loft, loftAt, stretchesOf } from '../../maths/loft.js'
 
 /** Five Gauss points and weights on 0..1. */
 export const GAUSS = [0.046910077030668, 0.230765344947158, 0.5, 0.769234655052842, 0.953089922969332] as const
@@ -22,17 +22,12 @@ const PANELS = new WeakMap<Loft, readonly Panel[]>()
 function panelsOf(loft: Loft): readonly Panel[] {
   const known = PANELS.get(loft)
   if (known) return known
-  const panels: Panel[] = []
-  for (let i = 0; i + 1 < loft.breaks.length; i++) {
-    const [from, to] = [loft.breaks[i], loft.breaks[i + 1]]
-    // five points are exact to a few nanometres on such a piece
-    const parts = Math.max(1, Math.ceil((6 * (to - from)) / loft.section.length), Math.ceil(loft.turns[i] / 0.45))
-    const step = (to - from) / parts
-    for (let k = 0; k < parts; k++) {
-      const start = from + k * step
-      panels.push({ from: start, to: k + 1 === parts ? to : start + step, nodes: GAUSS.map((g) => nodeAt(loft, start + g * step)) })
-    }
-  }
+  // five points are exact to a few nanometres on such a stretch
+  const stops = stretchesOf(loft, 0.3, 1 / 6)
+  const panels = stops.slice(1).map((to, i): Panel => {
+    const from = stops[i]
+    return { from, to, nodes: GAUSS.map((g) => nodeAt(loft, from + g * (to - from))) }
+  })
   PANELS.set(loft, panels)
   return panels
 }

@@ -3,7 +3,7 @@
  * mould line along its normal. Walked by its own arc length from the crown; its points are exact, the lengths good to a
  * micrometre. A rib at depth 0 lies in its vertical plane; deeper layers leave it by what the normal leans.
  */
-import { type Loft, loftAt } from '../../maths/loft.js'
+import { type Loft, stretchesOf } from '../../maths/loft.js'
 import type { Vec3 } from '../../maths/vec.js'
 import { layerPoint } from './surface.js'
 
@@ -20,6 +20,8 @@ export interface RibCurve {
 
 /** Steps of the length table over a whole section. */
 const STEPS = 24
+/** Most that either curve turns in a step, rad. */
+const TURN = 0.25
 /** Places in a step at which the speed is taken: its ends, where it may jump from step to step, and three between. */
 const AT = [0, 0.1727, 0.5, 0.8273, 1] as const
 /** How far from the crown a deep curve is first looked at, of the section's length: on a ridge the normal is not settled. */
@@ -38,30 +40,25 @@ interface Step {
 export function ribCurve(loft: Loft, phi: number, depth: number): RibCurve {
   const top = Math.abs(Math.cos(phi)) < 1e-12 ? 0 : loft.ridge
   const atSigma = (sigma: number): Vec3 => layerPoint(loft, phi, sigma, depth)
-  return { phi, depth, atSigma, ...walkedFrom(loft, top, depth === 0 ? outerSpeeds(loft, phi) : deepSpeeds(loft, atSigma)) }
+  return { phi, depth, atSigma, ...walkedFrom(loft, top, speedsOf(loft, atSigma)) }
 }
 
 /** The same for any curve down an end whose places are known by section girth; lengths count from girth `top`. */
 export function curveFrom(loft: Loft, top: number, atSigma: (sigma: number) => Vec3): Pick<RibCurve, 'length' | 'lengthAt' | 'sigmaAt'> {
-  return walkedFrom(loft, top, deepSpeeds(loft, atSigma))
+  return walkedFrom(loft, top, speedsOf(loft, atSigma))
 }
 
 function walkedFrom(loft: Loft, top: number, speeds: Speeds): Pick<RibCurve, 'length' | 'lengthAt' | 'sigmaAt'> {
   const steps: Step[] = []
   let before = 0
-  for (let i = 0; i + 1 < loft.breaks.length; i++) {
-    const [from, to] = [Math.max(top, loft.breaks[i]), loft.breaks[i + 1]]
-    if (to <= top) continue
-    const parts = Math.max(1, Math.ceil(((to - from) * STEPS) / loft.section.length), Math.ceil(loft.turns[i] / 0.25))
-    const span = (to - from) / parts
-    for (let k = 0; k < parts; k++) {
-      const start = from + k * span
-      const at = speeds(start, span, steps.length === 0)
-      const run = RUN.map((row) => span * (row[0] * at[0] + row[1] * at[1] + row[2] * at[2] + row[3] * at[3] + row[4] * at[4]))
-      const length = run[0] + run[1] + run[2] + run[3] + run[4]
-      steps.push({ from: start, span, before, length, run })
-      before += length
-    }
+  const stops = [top, ...stretchesOf(loft, TURN, 1 / STEPS).filter((stop) => stop > top)]
+  for (let i = 0; i + 1 < stops.length; i++) {
+    const [start, span] = [stops[i], stops[i + 1] - stops[i]]
+    const at = speeds(start, span, i === 0)
+    const run = RUN.map((row) => span * (row[0] * at[0] + row[1] * at[1] + row[2] * at[2] + row[3] * at[3] + row[4] * at[4]))
+    const length = run[0] + run[1] + run[2] + run[3] + run[4]
+    steps.push({ from: start, span, before, length, run })
+    before += length
   }
   return {
     length: before,
@@ -82,18 +79,8 @@ const SLOPE = AT.map((x) =>
 /** Speeds along a curve, by section girth, at the five places of a step; the first step of all begins at the crown. */
 type Speeds = (start: number, span: number, isFirst: boolean) => readonly number[]
 
-/** On the mould line the slopes are known. */
-function outerSpeeds(loft: Loft, phi: number): Speeds {
-  const speed = (sigma: number): number => {
-    const p = loftAt(loft, phi, sigma)
-    return Math.sqrt(p.rSigma * p.rSigma + p.zSigma * p.zSigma)
-  }
-  const hair = HAIR * loft.section.length
-  return (start, span, isFirst) => AT.map((t) => speed(start + (t === 0 && isFirst ? Math.min(hair, span / 10) : t * span)))
-}
-
-/** Deeper, the points are known: a surface and its normal run on over a break, and a quartic's slope is as good as a step is short. */
-function deepSpeeds(loft: Loft, atSigma: (sigma: number) => Vec3): Speeds {
+/** The points are known: a surface and its normal run on over a break, and a quartic's slope is as good as a step is short. */
+function speedsOf(loft: Loft, atSigma: (sigma: number) => Vec3): Speeds {
   const hair = HAIR * loft.section.length
   let last: Vec3 | null = null
   return (start, span, isFirst) => {

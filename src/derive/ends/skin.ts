@@ -6,6 +6,7 @@ import { loftAt } from '../../maths/loft.js'
 import type { Vec3 } from '../../maths/vec.js'
 import { alikeOnBothHands, type Ground } from './ground.js'
 import { meridianGirth, sigmaAtMeridian } from './meridian.js'
+import type { RibCurve } from './rib-curve.js'
 import { layerPoint } from './surface.js'
 
 /** A level down an end: the crown cap's row, the base row, the toe row, or a girth from the crown down that azimuth. */
@@ -34,14 +35,16 @@ export interface EndSkin {
 export function formedSkin(ground: Ground): EndSkin {
   const { loft, input, toe } = ground
   // ribs are walked already; elsewhere a girth is summed up when it is asked for
-  const curves = new Map([...ground.seamCurves, ...ground.midCurves].map((c) => [c.phi, c]))
+  // a place over a rib comes to its azimuth by another sum than the rib does
+  const near = (phi: number): number => Math.round(phi * 1e10)
+  const walked = new Map([...ground.seamCurves, ...ground.midCurves].map((c) => [near(c.phi), c]))
+  const over = (phi: number): RibCurve | undefined => walked.get(near(phi))
   const base = ground.base ?? ground.floor
   const summed = {
     toe: alikeOnBothHands((phi) => meridianGirth(loft, phi, toe)),
     base: alikeOnBothHands((phi) => meridianGirth(loft, phi, base)),
   }
-  const girthTo = (phi: number, level: 'toe' | 'base'): number =>
-    curves.get(phi)?.lengthAt(level === 'toe' ? toe : base) ?? summed[level](phi)
+  const girthTo = (phi: number, level: 'toe' | 'base'): number => over(phi)?.lengthAt(level === 'toe' ? toe : base) ?? summed[level](phi)
   const inside = (phi: number, level: Level, depth: number): Vec3 => {
     if (level.at === 'toe') return beyondToe(ground, phi, ground.handed.toeRow - toe, depth)
     if (level.at === 'base') {
@@ -49,7 +52,7 @@ export function formedSkin(ground: Ground): EndSkin {
       return layerPoint(loft, phi, ground.base, depth)
     }
     if (level.at === 'cap') return layerPoint(loft, phi, ground.capSigma(phi), depth)
-    return layerPoint(loft, phi, curves.get(phi)?.sigmaAt(level.girth) ?? sigmaAtMeridian(loft, phi, level.girth), depth)
+    return layerPoint(loft, phi, over(phi)?.sigmaAt(level.girth) ?? sigmaAtMeridian(loft, phi, level.girth), depth)
   }
   const point = (phi: number, level: Level): Vec3 => inside(phi, level, 0)
   const girth = (phi: number, level: Level): number => {

@@ -93,12 +93,11 @@ interface Cut {
   readonly under: number
 }
 
-/** Each place is looked for from where the last one stood, to within `near` rad, and set right by its slope. */
+/** Each place is looked for from the rib's own azimuth, to within `near` rad, and set right by its slope: whoever asks before, it is the same. */
 function cutBeside({ loft, input }: Ground, { phi, under }: Lined, near: number): (sigma: number) => Cut {
   const beside = linedBeside(input)
-  let [last, turned, rate] = [Number.NaN, 0, 0]
   return (sigma) => {
-    let way = Number.isNaN(last) ? beside / loftAt(loft, phi, sigma).r : turned + rate * (sigma - last)
+    let way = 0
     for (let i = 0; ; i++) {
       const on = loftAt(loft, phi + way, sigma)
       const [s, c] = [Math.sin(way), Math.cos(way)]
@@ -108,9 +107,6 @@ function cutBeside({ loft, input }: Ground, { phi, under }: Lined, near: number)
       way += step
       if (Math.abs(step) > near && i < 20) continue
       const rSigma = (on.rSigma * on.r * c) / across
-      last = sigma
-      turned = way
-      rate = (-rSigma * s) / (c * on.r)
       const [down, fall] = [rSigma / c, on.zSigma]
       const speed = Math.sqrt(down * down + fall * fall)
       const lean = ((fall / speed) * (on.rPhi * c - on.r * s)) / across

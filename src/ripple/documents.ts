@@ -108,9 +108,8 @@ function areIdentical(a: readonly unknown[], b: readonly unknown[]): boolean {
 /** Names of what shows differently, or is in one only. Things of one name are taken in turn. */
 function differences(old: readonly MadeFrom[], now: readonly MadeFrom[], isSame: Comparer): string[] {
   // nearly always the same things in the same order
-  if (old.length === now.length && old.every((each, i) => each.name === now[i].name)) {
-    return unique(now.filter((each, i) => !isSame(old[i], each)))
-  }
+  const inTurn = old.length === now.length ? differentInTurn(old, now, isSame) : null
+  if (inTurn) return unique(inTurn)
   const waiting = new Map<string, MadeFrom[]>()
   for (const each of old) {
     const list = waiting.get(each.name)
@@ -122,6 +121,16 @@ function differences(old: readonly MadeFrom[], now: readonly MadeFrom[], isSame:
     return !twin || !isSame(twin, each)
   })
   return unique([...different, ...[...waiting.values()].flat()])
+}
+
+/** Null where the things are not the same ones in the same order. */
+function differentInTurn(old: readonly MadeFrom[], now: readonly MadeFrom[], isSame: Comparer): readonly MadeFrom[] | null {
+  const different: MadeFrom[] = []
+  for (let i = 0; i < now.length; i++) {
+    if (old[i].name !== now[i].name) return null
+    if (!isSame(old[i], now[i])) different.push(now[i])
+  }
+  return different
 }
 
 const unique = (things: readonly MadeFrom[]): string[] => (things.length === 0 ? [] : [...new Set(things.map((each) => each.name))])

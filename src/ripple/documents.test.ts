@@ -147,11 +147,12 @@ describe('documents that hang on a study', () => {
   it('how far a wrapped skin may lie inside: the two ways to make a gore', () => {
     expect(ofStudies(ends({ within: sedge4.ends.within + 0.001 }))).toEqual(['reissue ends/gore-ways.pdf'])
   })
-  it('the pitch of the lining: not the blanks', () => {
+  it('the pitch of the lining: whether the holes meet, and the sheets of every end panel, but no blanks', () => {
     const { rows } = sedge4
-    expect(ofStudies({ ...sedge4, rows: { ...rows, lining: { ...rows.lining, pitch: rows.lining.pitch * 0.9 } } })).toEqual(
-      holeFit('reissue'),
-    )
+    const named = ofStudies({ ...sedge4, rows: { ...rows, lining: { ...rows.lining, pitch: rows.lining.pitch * 0.9 } } })
+    const panels = (['nose', 'tail'] as const).flatMap((end) => Array.from({ length: 14 }, (_, i) => `${end}-lining-${i + 1}`))
+    const sheets = panels.flatMap((id) => [`lining/${id}.svg`, `lining/${id}.dxf`, `holes/${id}.csv`, `programs/${id}.nc`])
+    expect([...named].sort()).toEqual([...holeFit('reissue'), ...sheets.map((path) => `reissue ${path}`)].sort())
   })
   it('a window of the nose: the gores it is in and those its rivets go through, and the tail’s not', () => {
     const at = sedge4.openings.findIndex((o) => o.surface === 'nose')

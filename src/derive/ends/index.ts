@@ -16,7 +16,7 @@ import { endJig, ribShapes } from './jig.js'
 import { endJoints } from './joints.js'
 import { type EndRow, type Layer, resolveEndRow, skinsOf } from './layers.js'
 import { liningParts } from './lining.js'
-import { linedRow, liningDown, panelsAt } from './lining-rows.js'
+import { linedRow, liningDown, onRing, panelsAt } from './lining-rows.js'
 import { type LocalEnd, localEnd } from './local.js'
 import { type Pieces, ribPart, ribPieces } from './members.js'
 import { endOpening, liesOnEnd, ribsCutBy, rimPart, rimRing, rimRow, sagOf } from './openings.js'
@@ -157,7 +157,7 @@ function behindOf(local: LocalEnd, at: Standing, row: LocalRow, whole: Pieces): 
       return along(row.draft.id, 'flange', shell.rim)
   }
   const lined = linedRow(row.draft.id)
-  if (lined === 'cap') return liningOnRing(local, at)
+  if (lined === 'cap') return onRing(local.ground, local.ribs, at.end)
   const rib = local.ribs.find((r) => r.row === (lined ?? row.draft.id))
   if (!rib) return () => NOTHING
   if (lined !== null) {
@@ -168,17 +168,4 @@ function behindOf(local: LocalEnd, at: Standing, row: LocalRow, whole: Pieces): 
   const pieces = whole.get(rib.row) ?? []
   const flange = [{ part: ribPart(at.end, rib), face: 'outer flange', thickness: shell.frame.thickness.value }]
   return ({ girth }) => (pieces.some((p) => girth > p.from && girth < p.to) ? flange : NOTHING)
-}
-
-/** The header ring with the panel that ends on it, and the crown panel lapped over it. */
-function liningOnRing({ ground, ribs }: LocalEnd, at: Standing): (at: Located) => readonly Layer[] {
-  const { shell, lining } = ground.input
-  const thickness = lining.thickness.value
-  const edges = [...ribs].sort((a, b) => b.phi - a.phi).map((rib) => rib.phi)
-  const stacks = [...edges, Number.NaN].map((_, i) => [
-    { part: `${at.end}-header-ring`, face: 'inner flange', thickness: shell.frame.thickness.value },
-    { part: `${at.end}-lining-${i + 1}`, face: 'sheet', thickness },
-    { part: `${at.end}-lining-crown`, face: 'sheet', thickness },
-  ])
-  return ({ phi }) => stacks[edges.filter((edge) => edge > phi).length]
 }

@@ -1,14 +1,16 @@
 /**
  * Blind rivets of an end's lining: a row down each rib, through the lap of two panels and the rib's inner flange, and one round the
  * header ring, where they lap the crown panel. A row stands on the far side of the web from the skin's. Does NOT cover the joint
- * frames, whose rows the barrel lays, nor the panels' own holes: they are drilled through the rib's when the panel is fitted.
+ * frames, whose rows the barrel lays, nor the panels' own holes, which come with their flat patterns.
  */
+import { type End, liningPart } from '../end-names.js'
 import type { Ground } from './ground.js'
 import type { Layer } from './layers.js'
+import { linedBeside, ringSigma } from './lined-curve.js'
 import { type Rib, type RibPiece, ribPieces } from './members.js'
-import { aroundRow, END_DISTANCE, type LocalRow, lay, started } from './rows.js'
+import { aroundRow, type Crossing, END_DISTANCE, type LocalRow, lay, started } from './rows.js'
 import type { EndSkin, Located } from './skin.js'
-import { sigmaAt } from './surface.js'
+import { layerPoint, sigmaAt } from './surface.js'
 
 const PREFIX = 'lining-'
 
@@ -16,7 +18,29 @@ const PREFIX = 'lining-'
 export const linedRow = (id: string): string | null => (id.startsWith(PREFIX) ? id.slice(PREFIX.length) : null)
 
 export function liningRows(ground: Ground, skin: EndSkin, ribs: readonly Rib[]): LocalRow[] {
-  return [...ribs.map((rib) => liningDown(ground, rib, ribPieces(ground, rib, []))), aroundRow(ground, skin, 'cap', true)]
+  return [
+    ...ribs.map((rib) => liningDown(ground, rib, ribPieces(ground, rib, []))),
+    aroundRow(ground, skin, 'cap', crossings(ground, ribs)),
+  ]
+}
+
+/**
+ * Where the ring's row crosses the lines of the ribs' own, which end short of it: there both panels lap. The ring stands square to the
+ * skin and a rib's web upright, so the two meet on the lining, and elsewhere on the skin over it.
+ */
+function crossings(ground: Ground, ribs: readonly Rib[]): Crossing[] {
+  const { loft, input } = ground
+  const depth = 2 * input.ends.skin.thickness.value + input.shell.frame.height + input.shell.tape
+  return ribs.map((rib) => {
+    const sigma = ringSigma(ground, rib)
+    const beside = (rib.phi > -1e-9 ? 1 : -1) * linedBeside(input)
+    let { phi } = rib
+    for (let i = 0; i < 4; i++) {
+      const [x, y] = layerPoint(loft, phi, sigma, depth)
+      phi += (beside - y * Math.cos(rib.phi) + x * Math.sin(rib.phi)) / Math.hypot(x, y)
+    }
+    return { phi, mark: rib.row }
+  })
 }
 
 /** The row down what openings have left of a rib. */
@@ -44,10 +68,27 @@ export function liningDown(ground: Ground, rib: Rib, pieces: readonly RibPiece[]
   return { draft, located: rows.flatMap((row) => row.located) }
 }
 
+/** The header ring with the panel that ends on it, or both of a lap, and the crown panel over them. */
+export function onRing(ground: Ground, ribs: readonly Rib[], end: End): (at: Located) => readonly Layer[] {
+  const { shell, lining } = ground.input
+  const sheet = (part: string): Layer => ({ part, face: 'sheet', thickness: lining.thickness.value })
+  const ring = { part: `${end}-header-ring`, face: 'inner flange', thickness: shell.frame.thickness.value }
+  const stacked = (panels: readonly Layer[]): Layer[] => [ring, ...panels, sheet(liningPart(end, 'crown'))]
+  const sorted = [...ribs].sort((a, b) => b.phi - a.phi)
+  const lines = crossings(ground, sorted).map(({ phi }) => phi)
+  const single = [...sorted, null].map((_, i) => stacked([sheet(liningPart(end, i + 1))]))
+  const laps = sorted.map((rib) => stacked(panelsAt(ground, ribs, rib, end)))
+  return ({ phi, point }) => {
+    const r = Math.hypot(point[0], point[1])
+    const lap = lines.findIndex((line) => Math.abs(r * Math.sin(phi - line)) < lining.lap / 2)
+    return lap >= 0 ? laps[lap] : single[lines.filter((line) => line > phi).length]
+  }
+}
+
 /** Panels at a rib, that against it first: the one nearer the joint; panels are counted from the right joint. */
-export function panelsAt(ground: Ground, ribs: readonly Rib[], rib: Rib, end: string): Layer[] {
+export function panelsAt(ground: Ground, ribs: readonly Rib[], rib: Rib, end: End): Layer[] {
   const thickness = ground.input.lining.thickness.value
   const nth = [...ribs].sort((a, b) => b.phi - a.phi).indexOf(rib) + 1
-  const [right, left] = [`${end}-lining-${nth}`, `${end}-lining-${nth + 1}`]
+  const [right, left] = [liningPart(end, nth), liningPart(end, nth + 1)]
   return (rib.phi > -1e-9 ? [right, left] : [left, right]).map((part) => ({ part, face: 'sheet', thickness }))
 }

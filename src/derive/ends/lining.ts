@@ -13,6 +13,7 @@ import { endPart, type Standing } from './parts.js'
 import { layerPoint, sigmaAt } from './surface.js'
 
 const WAITS = 'Its flat pattern is worked out apart from the rest; the packet waits for it.'
+const WRAPPED = 'Ribs of a wrapped end follow their sheets, and its lining is fitted on them: its flat pattern is not worked out.'
 const DOMED = 'It is domed: cut it on the header ring, and ease it into place there.'
 /** Steps a panel is summed in, down and across. */
 const DOWN = 18
@@ -76,7 +77,8 @@ export function liningPatches(ground: Ground): LiningPatch[] {
 }
 
 export function liningParts(local: LocalEnd, at: Standing): Part[] {
-  const { lining } = local.ground.input
+  const { lining, ends } = local.ground.input
+  const waits = ends.make === 'wrapped' ? WRAPPED : WAITS
   const rho = densityOf(lining.alloy, lining.thickness.value)
   return local.lining.map(({ id, says, area, centre, girth }) =>
     endPart(at, {
@@ -91,7 +93,7 @@ export function liningParts(local: LocalEnd, at: Standing): Part[] {
       mass: sheetMass({ rho, t: lining.thickness.value, A: area }),
       patterns: [],
       notes: ['Net area between the ribs; add laps when it is ordered.'],
-      notComputed: id === 'lining-crown' ? DOMED : WAITS,
+      notComputed: id === 'lining-crown' ? DOMED : waits,
     }),
   )
 }

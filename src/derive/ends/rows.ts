@@ -128,25 +128,36 @@ function midRows(ground: Ground, skin: EndSkin): LocalRow[] {
   })
 }
 
-/** A row round the end at one level, from joint to joint, with a fastener at every rib. */
-export function aroundRow(ground: Ground, skin: EndSkin, level: 'cap' | 'base' | 'toe', isLining = false): LocalRow {
+/** Where a row round the end crosses a rib. */
+export interface Crossing {
+  readonly phi: number
+  readonly mark: string
+}
+
+/** A row round the end at one level, from joint to joint, with a fastener at every rib; `lined` tells where the lining's crosses them. */
+export function aroundRow(
+  ground: Ground,
+  skin: EndSkin,
+  level: 'cap' | 'base' | 'toe',
+  lined: readonly Crossing[] | null = null,
+): LocalRow {
   const says = { cap: 'crown cap to gores', base: 'gores to the base channel', toe: 'toe flange to underbelly' }[level]
-  const draft = isLining
+  const draft = lined
     ? started(ground, 'lining-cap', 'lining to the header ring', 'lining', 'lining')
     : started(ground, level, says, level, level === 'cap' ? 'gore' : level)
   // across the ring's web from the skin's rivets
-  const at: Level = isLining ? byGirth(ground.input.ends.cap - 2 * ground.input.shell.frame.rowOffset) : { at: level }
+  const at: Level = lined ? byGirth(ground.input.ends.cap - 2 * ground.input.shell.frame.rowOffset) : { at: level }
   const path = around(skin, at)
   // clear of the barrel's overlap, where the joint's own rows stand
   const inset = ground.input.shell.joint.overlap / 2 + END_DISTANCE * draft.diameter
-  const ribs = [
+  const ribs = lined ?? [
     ...ground.mids.map((phi, i) => ({ phi, mark: `mid-${i + 1}` })),
     ...ground.edges.slice(1, -1).map((phi, i) => ({ phi, mark: `seam-${i + 1}` })),
   ]
   const marks: Mark[] = [
     { mark: 'joint-right', u: inset },
     ...ribs
-      .map(({ phi, mark }) => ({ mark, u: path.lengthAt(phi), shared: level === 'toe' || isLining ? [] : [mark] }))
+      .map(({ phi, mark }) => ({ mark, u: path.lengthAt(phi), shared: level === 'toe' || lined ? [] : [mark] }))
       .filter(({ u }) => u > inset + draft.pitch && u < path.length - inset - draft.pitch)
       .sort((a, b) => a.u - b.u),
     { mark: 'joint-left', u: path.length - inset },

@@ -1,11 +1,12 @@
 import { developAt, developed } from '../../maths/development.js'
 import { girthAtZ } from '../../maths/tangent-chain.js'
-import { capPart, type End, goreCount, gorePart } from '../end-names.js'
+import { barrelLip } from '../common/barrel-lip.js'
+import { capPart, type End, goreCount, gorePart, liningPart } from '../end-names.js'
 import { barrelOf, type ShellInput } from './input.js'
 import { type Laid, memberStop, zonesAt } from './members.js'
 import { gapAtLength, type OpeningShape } from './opening-shape.js'
 import { lieOf, type Plate } from './plates.js'
-import type { Section } from './section.js'
+import { liningDepth, type Section } from './section.js'
 import { ORDER } from './sheets.js'
 
 /** Where the base row stands: the middle of the floor panel's edge; null without a floor. Unsigned girth, m. */
@@ -76,6 +77,8 @@ export interface ForeignPlates {
   readonly nose: readonly Plate[]
   readonly tail: readonly Plate[]
   readonly belly: readonly Plate[]
+  /** an end's lining over the barrel's, on the lip of its joint frame: the panels inside and outside the header ring */
+  readonly lining: Readonly<Record<End, readonly Plate[]>>
 }
 
 function layForeign(laid: Laid): ForeignPlates {
@@ -121,6 +124,7 @@ function layForeign(laid: Laid): ForeignPlates {
   }
   const u = input.shell.underbelly
   return {
+    lining: { nose: endLining(laid, 'nose'), tail: endLining(laid, 'tail') },
     nose: ofEnd('nose', first - half, first + half),
     tail: ofEnd('tail', last - half, last + half),
     belly: (['left', 'right'] as const).map((side) => ({
@@ -142,6 +146,38 @@ function layForeign(laid: Laid): ForeignPlates {
       marks: [],
     })),
   }
+}
+
+function endLining({ input, section }: Laid, end: End): Plate[] {
+  const { lining, shell, ends } = input
+  const { thickness, lap, alloy } = lining
+  const joint = barrelOf(input)[end === 'nose' ? 'first' : 'last']
+  const { row } = barrelLip(shell)
+  const reach = row + lap / 2
+  const low = girthAtZ(section.chain, lining.floorGap) ?? section.floor
+  // the ring's row of the lining stands across the ring's web from the skin's
+  const ring = ends.cap - 2 * shell.frame.rowOffset
+  const panel = (name: number | 'crown', g0: number, g1: number): Plate => ({
+    part: liningPart(end, name),
+    face: 'sheet',
+    kind: 'end-lining',
+    says: `${end} lining`,
+    material: alloy,
+    thickness: thickness.value,
+    x0: end === 'nose' ? joint : joint - reach,
+    x1: end === 'nose' ? joint + reach : joint,
+    g0,
+    g1,
+    // the crown panel is hung last
+    order: ORDER.lining + (name === 'crown' ? 1.5 : 1),
+    development: developAt(section.straight, liningDepth(input) + 1.5 * thickness.value),
+    lie: lieOf(g0, g1),
+    cuts: [],
+    ring: null,
+    marks: [],
+  })
+  const half = lap / 2
+  return [panel('crown', -ring - half, ring + half), panel(1, ring - half, low), panel(2 * goreCount(ends.seams), -low, half - ring)]
 }
 
 /** Gaps that run into each other are one gap: a leg cannot be cut away twice. */

@@ -117,7 +117,7 @@ function layersBehind({ frames, stringers, channels, foreign, rims }: Members): 
   for (const f of frames) {
     const end = f.frame.joint ? foreign[f.frame.joint] : []
     map.set(f.frame.joint ? `joint-${f.frame.id}` : `hoop-${f.frame.id}`, [...end, f.outer])
-    map.set(`joint-lining-${f.frame.id}`, [f.inner])
+    map.set(`joint-lining-${f.frame.id}`, [f.inner, ...(f.frame.joint ? foreign.lining[f.frame.joint] : [])])
   }
   for (const s of stringers) {
     const key = `joint-${s.seam}-${s.side}`

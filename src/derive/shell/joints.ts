@@ -61,6 +61,7 @@ function layerWord(plate: Plate): string {
     post: 'post',
     'edge-channel': 'edge channel',
     lining: 'lining',
+    'end-lining': 'end lining',
     'trim-ring': 'trim ring',
   }
   return words[plate.kind] ?? plate.says

@@ -5,6 +5,7 @@
 
 import type { FrameDefinition } from '../../definition/types.js'
 import { type DepthZone, type Development, developAt, undeveloped } from '../../maths/development.js'
+import { barrelLip } from '../common/barrel-lip.js'
 import type { Memo } from '../memo.js'
 import type { ShellInput } from './input.js'
 import { cutsWeb, type OpeningShape, widestChord } from './opening-shape.js'
@@ -185,6 +186,6 @@ function framePair(laid: Laid, frame: FrameDefinition): FramePlates {
 export function innerFlange(input: ShellInput, frame: FrameDefinition): [number, number] {
   const half = flangeHalf(input, frame)
   if (!frame.joint) return [frame.station - half, frame.station + half]
-  const lip = 2 * input.shell.frame.rowOffset
-  return frame.joint === 'nose' ? [frame.station + half, frame.station + half + lip] : [frame.station - half - lip, frame.station - half]
+  const { from, to } = barrelLip(input.shell)
+  return frame.joint === 'nose' ? [frame.station + from, frame.station + to] : [frame.station - to, frame.station - from]
 }

@@ -38,7 +38,7 @@ export function expectedDocuments(design: Design): Expected {
     of: () => [coach, ...made],
   })
   const linings = linedPanels(design)
-  const lined = linings.length === 0 ? [] : [liningMade(design), ...linings.map(linedMade)]
+  const lined = linings.length === 0 ? [] : [liningMade(design), ...panelsMade(design, linings)]
   const fit = design.definition.process === null ? [] : [fitMade(design)]
   const gaining = [
     ...(panels.length === 0 ? [] : GAINING.map((path) => [path, blanks] as const)),
@@ -51,8 +51,8 @@ export function expectedDocuments(design: Design): Expected {
       ...(panels.length === 0 ? [] : [planned(BLANKS, blanks)]),
       planned(GORE_WAYS, [waysMade(design), ...blanks]),
       ...(fit.length === 0 ? [] : [planned(HOLE_FIT_PAGE, fit), planned(HOLE_FIT_LIST, fit)]),
-      ...panels.flatMap((part, i) => panelDocuments(part, [blanks[0], blanks[i + 1]], planned)),
-      ...linings.flatMap((part, i) => flatDocuments('lining', part, [lined[0], lined[i + 1]], planned)),
+      ...panels.flatMap((part, i) => panelDocuments('ends', part, [blanks[0], blanks[i + 1]], planned)),
+      ...linings.flatMap((part, i) => panelDocuments('lining', part, [lined[0], lined[i + 1]], planned)),
     ],
     besides,
   }
@@ -66,10 +66,19 @@ export function formedPanels({ definition, parts }: Design): readonly Part[] {
 }
 
 /** Lining of the ends that is laid flat for the packet; the panel inside the ring is domed and never is. */
-export const linedPanels = ({ parts }: Design): readonly Part[] => parts.filter((p) => p.kind === 'end-lining' && !p.id.endsWith('-crown'))
+export function linedPanels({ definition, parts }: Design): readonly Part[] {
+  if (definition.ends.make === 'wrapped') return []
+  return parts.filter((p) => p.kind === 'end-lining' && !p.id.endsWith('-crown'))
+}
 
 /** Books and lists that gain a page or line for each of them. */
-const LINED: readonly string[] = ['cover.pdf', 'schedules/sheets.csv', 'lining/flat-patterns.pdf', 'lining/full-size.pdf']
+const LINED: readonly string[] = [
+  'cover.pdf',
+  'schedules/sheets.csv',
+  'lining/flat-patterns.pdf',
+  'lining/full-size.pdf',
+  'holes/lining.pdf',
+]
 
 /** What the lining of the ends hangs on: the lofted surface, its ribs and how deep the lining lies on them. */
 function liningMade({ definition }: Design): MadeFrom {
@@ -81,29 +90,18 @@ function liningMade({ definition }: Design): MadeFrom {
       [section.crown, section.chain, section.fit, shell.tape, shell.frame.height, shell.skin.thickness.value],
       [ends.profile, ends.exponent, ends.seams, ends.cap, ends.make, ends.skin.thickness.value],
       [lining.thickness.value, lining.lap, lining.floorGap],
+      [shell.frame.rowOffset, shell.frame.thickness.value, shell.jointFrame.flange],
     ],
   }
 }
 
-const linedMade = (part: Part): MadeFrom => ({
-  name: part.id,
-  from: [part],
-  shows: () => [part.says, part.side, part.material, part.thickness, part.place, part.mass.value],
-})
-
 type Planned = (where: { readonly path: string; readonly says: string }, made: readonly MadeFrom[]) => ExpectedDocument
 
-/** As `flatDocuments` of the plan names them, for a part of one face. */
-const flatDocuments = (folder: string, { id }: Part, made: readonly MadeFrom[], planned: Planned): readonly ExpectedDocument[] => [
-  planned({ path: `${folder}/${id}.svg`, says: `Flat pattern of ${id} at 1:1 in mm, SVG` }, made),
-  planned({ path: `${folder}/${id}.dxf`, says: `Flat pattern of ${id} at 1:1 in mm, DXF` }, made),
-]
-
-/** And as `holeDocuments` does. */
-function panelDocuments(part: Part, made: readonly MadeFrom[], planned: Planned): readonly ExpectedDocument[] {
-  const { id } = part
+/** As `flatDocuments` and `holeDocuments` of the plan name them, for a part of one face. */
+function panelDocuments(folder: string, { id }: Part, made: readonly MadeFrom[], planned: Planned): readonly ExpectedDocument[] {
   return [
-    ...flatDocuments('ends', part, made, planned),
+    planned({ path: `${folder}/${id}.svg`, says: `Flat pattern of ${id} at 1:1 in mm, SVG` }, made),
+    planned({ path: `${folder}/${id}.dxf`, says: `Flat pattern of ${id} at 1:1 in mm, DXF` }, made),
     planned({ path: `holes/${id}.csv`, says: `Hole table of ${id}, with its checksum` }, made),
     planned({ path: `programs/${id}.nc`, says: `Neutral coordinate program of ${id}: check before metal` }, made),
   ]
@@ -137,7 +135,7 @@ function once<T extends object, V>(read: (of: T) => V): (of: T) => V {
 
 const partsThrough = once((row: FastenerRow): readonly string[] => [...new Set(row.stacks.flatMap((s) => s.parts))])
 
-/** Of each formed panel: its heading, the rivets through it, whose pilots it has, and the openings marked on it. */
+/** Of each panel: its heading, the rivets through it, whose holes it has, and the openings marked on it. */
 function panelsMade(design: Design, panels: readonly Part[]): readonly MadeFrom[] {
   const { fasteners, frames, rules } = design.definition
   const joints = frames.filter((f) => f.joint !== null).map((f) => f.station)

@@ -42,6 +42,59 @@ describe('end lining laid flat', () => {
     expect(outline('tail-lining-1')).toEqual(outline('nose-lining-14'))
   })
 
+  const punched = (id: string): number => part(id).patterns[0].holes.x.length
+  const lining = derived.rows.filter((r) => r.kind === 'lining')
+
+  it('has a hole in every panel for each fastener that goes through it, once', () => {
+    for (const p of parts.filter((each) => each.kind === 'end-lining' && each.patterns.length > 0)) {
+      const { holes } = p.patterns[0]
+      const through = lining.flatMap((r) => r.stack.flatMap((s, i) => (r.stacks[s].parts.includes(p.id) ? [`${r.id} ${i}`] : [])))
+      const own = holes.x.map((_, k) => `${holes.rows[holes.row[k]]} ${holes.index[k]}`)
+      expect([...own].sort()).toEqual(through.sort())
+      expect(own.length).toBeGreaterThan(40)
+    }
+    // both its ribs, the ring and the lip: 31 rivets of the barrel's row, 32 down its rib, 1 on the ring
+    expect(punched('nose-lining-1')).toBe(31 + 32 + 1)
+  })
+
+  it('spaces the holes of a rib as its row is spaced in the panel that lies on it, and closer in the one over that', () => {
+    for (const rib of ['seam-1', 'mid-2', 'seam-3']) {
+      const row = lining.find((r) => r.id === `nose-lining-${rib}`)!
+      const [, against, over] = row.stacks[0].parts
+      const gaps = (id: string): number[] => {
+        const { holes } = part(id).patterns[0]
+        const k = holes.rows.indexOf(row.id)
+        const at = holes.x.flatMap((x, i) => (holes.row[i] === k ? [[x, holes.y[i]]] : []))
+        return at.slice(1).map(([x, y], i) => Math.hypot(x - at[i][0], y - at[i][1]))
+      }
+      const [on, above] = [gaps(against), gaps(over)]
+      expect(on).toHaveLength(row.station.length - 1)
+      // chords of an edge that is straight but for its sheet's lean; the sheet over is 0.64 mm nearer the middle of every bend
+      for (const gap of on) expect(Math.abs(gap - row.spans[0].pitch) * 1000).toBeLessThan(0.05)
+      const lost = on.reduce((sum, gap, i) => sum + gap - above[i], 0) * 1000
+      expect(lost).toBeGreaterThan(0.64 * 1.2)
+      expect(lost).toBeLessThan(0.64 * 1.9)
+    }
+  })
+
+  it('keeps every hole half a lap from the cut edges, or the row’s end distance from the foot', () => {
+    for (const p of parts.filter((each) => each.kind === 'end-lining' && each.patterns.length > 0)) {
+      const [{ outline: edge, holes }] = p.patterns
+      let least = 1
+      holes.x.forEach((x, i) => {
+        edge.forEach(([ax, ay], k) => {
+          const [bx, by] = edge[(k + 1) % edge.length]
+          const [ux, uy] = [bx - ax, by - ay]
+          const t = Math.max(0, Math.min(1, ((x - ax) * ux + (holes.y[i] - ay) * uy) / (ux * ux + uy * uy)))
+          least = Math.min(least, Math.hypot(ax + t * ux - x, ay + t * uy - holes.y[i]))
+        })
+      })
+      // 2.5 diameters of 3.2 mm at the foot
+      expect(least * 1000, p.id).toBeGreaterThan(7.5)
+      expect(least * 1000, p.id).toBeLessThan(10.1)
+    }
+  })
+
   it('changes no other part', () => {
     for (const p of derived.parts) if (p.kind !== 'end-lining') expect(parts).toContain(p)
   })

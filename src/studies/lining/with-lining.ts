@@ -1,36 +1,106 @@
 /**
- * A design whose end lining has its flat patterns: every document draws them as it draws any other sheet. About a tenth of a second,
- * so not part of derive. A panel that no flat sheet makes keeps its place among the parts that wait, with the reason.
+ * A design whose end lining has its flat patterns, every hole in them: every document draws them as it draws any other sheet. About a
+ * tenth of a second, so not part of derive. A panel that no flat sheet makes keeps its place among the parts that wait, with the reason.
  */
+import type { FastenerType } from '../../definition/types.js'
 import type { Design } from '../../derive/design.js'
-import { type LiningFlat, liningFlats } from '../../derive/ends/lining-flats.js'
+import { type LiningFlat, liningFlats, type OnPanel } from '../../derive/ends/lining-flats.js'
+import { linedRow } from '../../derive/ends/lining-rows.js'
+import type { LocalEnd } from '../../derive/ends/local.js'
+import { sigmaAtMeridian } from '../../derive/ends/meridian.js'
 import type { Derived } from '../../derive/index.js'
-import type { Outline, Part, Pattern } from '../../derive/nouns.js'
+import type { FastenerRow, HoleSet, Outline, Part, Pattern } from '../../derive/nouns.js'
+import type { Flat } from '../../maths/strip/on-strip.js'
 
 /** `derived` is what the design was made from: the ends' own axes are there. */
-export function withLining<D extends Pick<Design, 'parts' | 'definition'>>(design: D, derived: Pick<Derived, 'endSections'>): D {
+export function withLining<D extends Pick<Design, 'parts' | 'definition' | 'rows'>>(design: D, derived: Pick<Derived, 'endSections'>): D {
+  // a wrapped end's ribs follow their sheets: its lining waits
+  if (design.definition.ends.make === 'wrapped') return design
   const { local } = derived.endSections
   const flats = new Map(liningFlats(local).flatMap((flat) => flat.panels.map((panel, i) => [panel, { flat, isTwin: i > 0 }] as const)))
+  const rows = design.rows.filter((row) => row.kind === 'lining')
   const parts = design.parts.map((part) => {
     const number = part.kind === 'end-lining' ? Number(/-lining-(\d+)$/.exec(part.id)?.[1]) : Number.NaN
     const found = flats.get(number)
     if (!found) return part
-    return found.flat.refused === null
-      ? withPattern(part, found.flat, found.isTwin, design.definition.lining.thickness.value, design.definition.lining.lap)
-      : Object.freeze({ ...part, notComputed: `No flat sheet bends over its two ribs. ${found.flat.refused}` })
+    const { flat, isTwin } = found
+    if (flat.refused !== null) return Object.freeze({ ...part, notComputed: `No flat sheet bends over its two ribs. ${flat.refused}` })
+    const panel = { local, part, number, isTwin, flat, rows, fasteners: design.definition.fasteners }
+    return withPattern(panel, design.definition.lining.thickness.value)
   })
   return Object.freeze({ ...design, parts })
 }
 
 const mm = (metres: number): string => (metres * 1000).toFixed(1)
 
-function withPattern(part: Part, flat: LiningFlat, isTwin: boolean, thickness: number, lap: number): Part {
+type Holes = Mutable<HoleSet>
+type Mutable<T> = { -readonly [K in keyof T]: T[K] extends readonly (infer V)[] ? V[] : T[K] }
+
+interface Panel {
+  readonly local: LocalEnd
+  readonly part: Part
+  readonly number: number
+  /** of the other hand: the flat is turned over */
+  readonly isTwin: boolean
+  readonly flat: LiningFlat
+  readonly rows: readonly FastenerRow[]
+  readonly fasteners: readonly FastenerType[]
+}
+
+/** Every fastener of the lining that goes through a panel, on the flat's own hand. */
+function holesIn({ local, part, number, isTwin, flat, rows, fasteners }: Panel): HoleSet {
+  const set: Holes = { rows: [], row: [], index: [], x: [], y: [], diameter: [] }
+  for (const row of rows) {
+    const isThrough = row.stacks.map((stack) => stack.parts.includes(part.id))
+    if (!isThrough.includes(true)) continue
+    const hole = fasteners.find((f) => f.id === row.fastener)?.hole
+    if (hole === undefined) throw new Error(`row ${row.id} has unknown fastener ${row.fastener}`)
+    const place = placeOn(local, number, row, isTwin)
+    const k = set.rows.push(row.id) - 1
+    row.stack.forEach((stack, i) => {
+      if (!isThrough[stack]) return
+      const [x, y] = flat.place(place(i))
+      set.row.push(k)
+      set.index.push(i)
+      set.x.push(x)
+      set.y.push(y)
+      set.diameter.push(hole)
+    })
+  }
+  return set
+}
+
+/** Where fasteners of a row stand on a panel: on the rib right or left of it, on the ring over it, or on the barrel's lip beside it. */
+function placeOn({ ribs, ground }: LocalEnd, panel: number, row: FastenerRow, isTwin: boolean): (i: number) => OnPanel {
+  const { end } = row
+  // the barrel's own row, by girth; only the panels beside a joint have it
+  if (!end) return (i) => ({ by: 'right', sigma: Math.abs(row.girth[i]) })
+  const lined = linedRow(row.id.replace(`${end.which}-`, ''))
+  if (lined === 'cap')
+    return (i) => ({
+      by: 'ring',
+      phi: isTwin ? -end.azimuth[i] : end.azimuth[i],
+      sigma: sigmaAtMeridian(ground.loft, end.azimuth[i], Math.abs(row.girth[i])),
+    })
+  const sorted = [...ribs].sort((a, b) => b.phi - a.phi)
+  const nth = sorted.findIndex((rib) => rib.row === lined)
+  if (nth < 0) throw new Error(`${row.id} runs down no rib`)
+  // counted from the right joint, panel n lies between ribs n - 1 and n
+  const isOnLeft = nth + 1 === panel
+  const by = isOnLeft === isTwin ? 'right' : 'left'
+  return (i) => ({ by, sigma: sorted[nth].outer.sigmaAt(Math.abs(row.girth[i])) })
+}
+
+function withPattern(panel: Panel, thickness: number): Part {
+  const { part, flat, isTwin } = panel
   const { notComputed: _, ...rest } = part
+  const holes = holesIn(panel)
   const { end } = part.place
   if (!end) throw new Error(`${part.id} is not on an end`)
   const isNose = end.which === 'nose'
   // worked out as the right half of the nose is seen; the left half and the tail's right half are its mirror images
-  const isMirrored = isTwin === isNose
+  const seen = seenFrom(flat.outline, isTwin === isNose)
+  const places = holes.x.map((x, i) => seen.at([x, holes.y[i]]))
   const pattern: Pattern = Object.freeze({
     face: 'sheet',
     flat: Object.freeze({
@@ -40,25 +110,34 @@ function withPattern(part: Part, flat: LiningFlat, isTwin: boolean, thickness: n
       origin: { station: part.place.station, girth: part.place.girth, says: 'corner of the rectangle round it, at its upper end' },
     }),
     thickness,
-    outline: boxed(flat.outline, isMirrored),
+    outline: seen.outline,
     cuts: [],
     marks: [],
-    holes: Object.freeze({ rows: [], row: [], index: [], x: [], y: [], diameter: [] }),
+    holes: Object.freeze({ ...holes, x: places.map(([x]) => x), y: places.map(([, y]) => y) }),
   })
+  const isBesideJoint = flat.panels[0] === 1
   return Object.freeze({
     ...rest,
     patterns: [pattern],
     notes: [
-      `Its rivet lines lie ${mm(lap / 2)} mm inside the long edges and the upper one. Drill it through the ribs and the ring when it is fitted.`,
+      ...(isBesideJoint ? ["It reaches over the joint frame to the lip, on top of the barrel's lining."] : []),
       `Bent over its ribs, it stands up to ${mm(flat.sag)} mm inside the line they would have between them.`,
-      'Openings are cut when it is fitted. Mass and net area are between the ribs, without the laps drawn here.',
+      'Openings are cut when it is fitted, and rivets that they take are left out. Mass and net area are between the ribs, without the laps drawn here.',
     ],
   })
 }
 
-/** From its lowest corner, anticlockwise. */
-function boxed(points: LiningFlat['outline'], isMirrored: boolean): Outline {
+interface Seen {
+  readonly outline: Outline
+  readonly at: (place: Flat) => Flat
+}
+
+/** From the lowest corner of the rectangle round it, anticlockwise. */
+function seenFrom(points: LiningFlat['outline'], isMirrored: boolean): Seen {
   const turned = isMirrored ? [...points].reverse().map(([x, y]) => [x, -y] as const) : points
   const [x0, y0] = [Math.min(...turned.map(([x]) => x)), Math.min(...turned.map(([, y]) => y))]
-  return turned.map(([x, y]) => [x - x0, y - y0, 0] as const)
+  return {
+    outline: turned.map(([x, y]) => [x - x0, y - y0, 0] as const),
+    at: ([x, y]) => [x - x0, (isMirrored ? -y : y) - y0],
+  }
 }

@@ -106,6 +106,8 @@ export interface Part {
   readonly notes: readonly string[]
   /** why there is no flat pattern yet: what has to be worked out first, in a sentence */
   readonly notComputed?: string
+  /** of a flat sheet bent over curved ribs: how far it stands inside their own shape between them, at its most, m */
+  readonly sag?: number
 }
 
 /** A stack a fastener goes through, outside to inside. m. */

@@ -38,11 +38,11 @@ export function expectedDocuments(design: Design): Expected {
     of: () => [coach, ...made],
   })
   const linings = linedPanels(design)
-  const lined = linings.length === 0 ? [] : [liningMade(design), ...panelsMade(design, linings)]
+  const lined = linings.length === 0 ? [] : [liningMade(design), lapsMade(design), ...panelsMade(design, linings)]
   const fit = design.definition.process === null ? [] : [fitMade(design)]
   const gaining = [
     ...(panels.length === 0 ? [] : GAINING.map((path) => [path, blanks] as const)),
-    ...(lined.length === 0 ? [] : LINED.map((path) => [path, lined] as const)),
+    ...(lined.length === 0 ? [] : [...LINED.map((path) => [path, lined] as const), ['ends/nose-and-tail.pdf', [lined[0]]] as const]),
   ]
   const besides = new Map<string, readonly MadeFrom[]>()
   for (const [path, made] of gaining) besides.set(path, [...(besides.get(path) ?? []), ...made])
@@ -52,7 +52,7 @@ export function expectedDocuments(design: Design): Expected {
       planned(GORE_WAYS, [waysMade(design), ...blanks]),
       ...(fit.length === 0 ? [] : [planned(HOLE_FIT_PAGE, fit), planned(HOLE_FIT_LIST, fit)]),
       ...panels.flatMap((part, i) => panelDocuments('ends', part, [blanks[0], blanks[i + 1]], planned)),
-      ...linings.flatMap((part, i) => panelDocuments('lining', part, [lined[0], lined[i + 1]], planned)),
+      ...linings.flatMap((part, i) => panelDocuments('lining', part, [lined[0], lined[1], lined[i + 2]], planned)),
     ],
     besides,
   }
@@ -80,7 +80,7 @@ const LINED: readonly string[] = [
   'holes/lining.pdf',
 ]
 
-/** What the lining of the ends hangs on: the lofted surface, its ribs and how deep the lining lies on them. */
+/** What the shape of the end lining hangs on: the lofted surface, its ribs and how deep the lining lies on them. */
 function liningMade({ definition }: Design): MadeFrom {
   const { section, shell, ends, lining } = definition
   return {
@@ -89,11 +89,18 @@ function liningMade({ definition }: Design): MadeFrom {
     shows: () => [
       [section.crown, section.chain, section.fit, shell.tape, shell.frame.height, shell.skin.thickness.value],
       [ends.profile, ends.exponent, ends.seams, ends.cap, ends.make, ends.skin.thickness.value],
-      [lining.thickness.value, lining.lap, lining.floorGap],
+      [lining.thickness.value, lining.floorGap],
       [shell.frame.rowOffset, shell.frame.thickness.value, shell.jointFrame.flange],
     ],
   }
 }
+
+/** How its panels lap. */
+const lapsMade = ({ definition: { lining } }: Design): MadeFrom => ({
+  name: 'the laps of the lining',
+  from: [lining],
+  shows: () => lining.lap,
+})
 
 type Planned = (where: { readonly path: string; readonly says: string }, made: readonly MadeFrom[]) => ExpectedDocument
 

@@ -15,6 +15,7 @@ import { coachTitle, seriesOf, sheetsFrom, unitsOf } from '../drawing/sheet.js'
 import { scaleBar } from '../drawing/symbols.js'
 import { tableBlocks } from '../drawing/table.js'
 import { BLOCK_WIDTH, FULL_BLOCK } from '../drawing/title-block.js'
+import type { PrintUnits } from '../drawing/units.js'
 import { boughtWords, fixed, lengthNumber, lengthUnit, lengthWords, massWords } from '../drawing/units.js'
 import type { Scale } from '../drawing/view.js'
 import { SCALES, scaleWords } from '../drawing/view.js'
@@ -149,8 +150,14 @@ function partRows(design: Design, at: EndStands, options: PrintOptions): readonl
       `${p.material}  ${boughtWords(p.thickness, units)}`,
       fixed(p.area, 3),
       massWords(p.mass.value, units),
-      p.patterns.length > 0 ? 'flat pattern' : p.id.endsWith('-lining-crown') ? 'cut on the ring' : 'waits for its blank',
+      standsWords(p, units),
     ])
+}
+
+function standsWords({ id, kind, patterns, sag }: Part, units: PrintUnits): string {
+  if (patterns.length > 0) return sag === undefined ? 'flat pattern' : `flat pattern, sags ${lengthNumber(sag, units)}`
+  if (kind === 'end-lining') return id.endsWith('-lining-crown') ? 'cut on the ring' : 'cut on its ribs'
+  return 'waits for its blank'
 }
 
 function facts(design: Design, options: PrintOptions): readonly string[] {
@@ -160,6 +167,7 @@ function facts(design: Design, options: PrintOptions): readonly string[] {
     `Ribs on the left mirror those on the right; a flange that the table gives uncut may be cut by an opening. Bevel: skin against square to the web, plus opens the flange.`,
     `Surface ${fixed(ends.area, 3)} m², its centroid ${lengthWords(ends.centroid.out, units)} beyond the joint at WL ${fixed(ends.centroid.waterline * 1000, 0)}.`,
     `Round WL 0 from joint to joint ${lengthWords(ends.floorPerimeter, units)}; the end's own edge at the joint ${lengthWords(ends.jointEdge, units)} outside.`,
+    'Lining lies flat from rib to rib: it sags inside the shape the ribs have by what the table says, at its most.',
     `Gores are ${ends.make}. Dots are rivets; long-dash-dot lines are mid ribs; the dashed line is WL 0.`,
   ]
 }

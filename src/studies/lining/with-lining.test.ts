@@ -95,6 +95,21 @@ describe('end lining laid flat', () => {
     }
   })
 
+  it('names its corner by the nearest meeting of rows, and says how far it sags', () => {
+    const origin = (id: string) => part(id).patterns[0].flat.origin
+    // 450 mm of cap less 14; the lip's row 37 mm behind the joint at 3 000 mm
+    expect(origin('nose-lining-1')).toMatchObject({ girth: 0.436, says: expect.stringContaining('ring and lip') })
+    expect(origin('nose-lining-1').station).toBeCloseTo(3.037, 9)
+    // from outside the tail's own left is on the left: its panel 14 is the one beside the lip
+    expect(origin('tail-lining-14')).toMatchObject({ girth: -0.436, says: expect.stringContaining('upper left corner') })
+    expect(origin('tail-lining-14').station).toBeCloseTo(6.623, 9)
+    // the rib of the centre line has its rivets 14 mm right of it, so its place is that of the profile but for the fall of the plan there
+    expect(origin('nose-lining-8').girth).toBe(0.436)
+    const sag = (n: number): number => part(`nose-lining-${n}`).sag ?? Number.NaN
+    for (let n = 1; n <= 6; n++) expect(sag(n)).toBe(sag(15 - n))
+    expect(sag(8)).toBeGreaterThan(sag(7))
+  })
+
   it('changes no other part', () => {
     for (const p of derived.parts) if (p.kind !== 'end-lining') expect(parts).toContain(p)
   })

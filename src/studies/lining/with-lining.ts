@@ -2,14 +2,17 @@
  * A design whose end lining has its flat patterns, every hole in them: every document draws them as it draws any other sheet. About a
  * tenth of a second, so not part of derive. A panel that no flat sheet makes keeps its place among the parts that wait, with the reason.
  */
-import type { FastenerType } from '../../definition/types.js'
+import type { Definition } from '../../definition/types.js'
+import { barrelLip } from '../../derive/common/barrel-lip.js'
 import type { Design } from '../../derive/design.js'
+import type { End } from '../../derive/end-names.js'
+import { linedBeside, ringSigma } from '../../derive/ends/lined-curve.js'
 import { type LiningFlat, liningFlats, type OnPanel } from '../../derive/ends/lining-flats.js'
 import { linedRow } from '../../derive/ends/lining-rows.js'
 import type { LocalEnd } from '../../derive/ends/local.js'
 import { sigmaAtMeridian } from '../../derive/ends/meridian.js'
 import type { Derived } from '../../derive/index.js'
-import type { FastenerRow, HoleSet, Outline, Part, Pattern } from '../../derive/nouns.js'
+import type { FastenerRow, FlatFrame, HoleSet, Outline, Part, Pattern } from '../../derive/nouns.js'
 import type { Flat } from '../../maths/strip/on-strip.js'
 
 /** `derived` is what the design was made from: the ends' own axes are there. */
@@ -25,8 +28,7 @@ export function withLining<D extends Pick<Design, 'parts' | 'definition' | 'rows
     if (!found) return part
     const { flat, isTwin } = found
     if (flat.refused !== null) return Object.freeze({ ...part, notComputed: `No flat sheet bends over its two ribs. ${flat.refused}` })
-    const panel = { local, part, number, isTwin, flat, rows, fasteners: design.definition.fasteners }
-    return withPattern(panel, design.definition.lining.thickness.value)
+    return withPattern({ local, part, number, isTwin, flat, rows, definition: design.definition })
   })
   return Object.freeze({ ...design, parts })
 }
@@ -44,16 +46,16 @@ interface Panel {
   readonly isTwin: boolean
   readonly flat: LiningFlat
   readonly rows: readonly FastenerRow[]
-  readonly fasteners: readonly FastenerType[]
+  readonly definition: Definition
 }
 
 /** Every fastener of the lining that goes through a panel, on the flat's own hand. */
-function holesIn({ local, part, number, isTwin, flat, rows, fasteners }: Panel): HoleSet {
+function holesIn({ local, part, number, isTwin, flat, rows, definition }: Panel): HoleSet {
   const set: Holes = { rows: [], row: [], index: [], x: [], y: [], diameter: [] }
   for (const row of rows) {
     const isThrough = row.stacks.map((stack) => stack.parts.includes(part.id))
     if (!isThrough.includes(true)) continue
-    const hole = fasteners.find((f) => f.id === row.fastener)?.hole
+    const hole = definition.fasteners.find((f) => f.id === row.fastener)?.hole
     if (hole === undefined) throw new Error(`row ${row.id} has unknown fastener ${row.fastener}`)
     const place = placeOn(local, number, row, isTwin)
     const k = set.rows.push(row.id) - 1
@@ -91,8 +93,8 @@ function placeOn({ ribs, ground }: LocalEnd, panel: number, row: FastenerRow, is
   return (i) => ({ by, sigma: sorted[nth].outer.sigmaAt(Math.abs(row.girth[i])) })
 }
 
-function withPattern(panel: Panel, thickness: number): Part {
-  const { part, flat, isTwin } = panel
+function withPattern(panel: Panel): Part {
+  const { part, flat, isTwin, definition } = panel
   const { notComputed: _, ...rest } = part
   const holes = holesIn(panel)
   const { end } = part.place
@@ -107,9 +109,9 @@ function withPattern(panel: Panel, thickness: number): Part {
       view: 'outside',
       x: 'down',
       y: isNose ? 'left' : 'right',
-      origin: { station: part.place.station, girth: part.place.girth, says: 'corner of the rectangle round it, at its upper end' },
+      origin: originOf(panel, end.which),
     }),
-    thickness,
+    thickness: definition.lining.thickness.value,
     outline: seen.outline,
     cuts: [],
     marks: [],
@@ -119,12 +121,31 @@ function withPattern(panel: Panel, thickness: number): Part {
   return Object.freeze({
     ...rest,
     patterns: [pattern],
+    sag: flat.sag,
     notes: [
       ...(isBesideJoint ? ["It reaches over the joint frame to the lip, on top of the barrel's lining."] : []),
       `Bent over its ribs, it stands up to ${mm(flat.sag)} mm inside the line they would have between them.`,
       'Openings are cut when it is fitted, and rivets that they take are left out. Mass and net area are between the ribs, without the laps drawn here.',
     ],
   })
+}
+
+/** The nearest place on the coach to the corner it is dimensioned from: where the ring's row meets that of the rib, or lip, beside it. */
+function originOf({ local, number, definition }: Panel, end: End): FlatFrame['origin'] {
+  const { ground, ribs } = local
+  const hand = end === 'nose' ? 'right' : 'left'
+  const sorted = [...ribs].sort((a, b) => b.phi - a.phi)
+  const rib = sorted[hand === 'right' ? number - 2 : number - 1]
+  const joint = definition.frames.find((f) => f.joint === end)
+  if (!joint) throw new Error(`no frame carries the ${end}`)
+  const out = rib ? rib.lined.place(ringSigma(ground, rib)).point[0] : -barrelLip(definition.shell).row
+  const girth = definition.ends.cap - linedBeside(definition)
+  const isRight = rib ? rib.phi > -1e-9 : hand === 'right'
+  return {
+    station: joint.station + (end === 'nose' ? -out : out),
+    girth: isRight ? girth : -girth,
+    says: `upper ${hand} corner of the rectangle round it, beside where the rows of ring and ${rib ? 'rib' : 'lip'} meet`,
+  }
 }
 
 interface Seen {

@@ -6,7 +6,7 @@ import { type Agreement, note, startTally } from './verify.js'
 import { midSurfaces } from './verify-depth.js'
 
 /** Parts of other trades: holes are placed in them, and their patterns come with their own trade. */
-const FOREIGN = /^(underbelly|(nose|tail)-(cap|gore-\d+))$/
+const FOREIGN = /^(underbelly|(nose|tail)-(cap|gore-\d+|lining-(\d+|crown)))$/
 
 /**
  * Depth of each layer's mid surface against the thicknesses stacked outside it, for rows whose layers bear on each other

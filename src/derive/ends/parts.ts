@@ -256,7 +256,8 @@ function ringPart(local: LocalEnd, at: Standing, rows: readonly EndRow[], spec: 
     const whole = local.rows.find((r) => r.draft.id === rowId)
     const run = local.runs[rowId]
     const row = rows.find((r) => r.row.id === `${at.end}-${rowId}`)
-    if (!whole || !run || !row) return []
+    // a small cap leaves the lining's row, one web further in, no room for a single fastener
+    if (!whole || !run || !row || whole.located.length === 0) return []
     // the row stops its end distance short of the member, which stops short of the barrel's overlap
     const over = 2.5 * whole.draft.diameter - memberGap
     const length = run[run.length - 1] + 2 * over

@@ -60,7 +60,7 @@ function rowsIntoEnds({ resolved }: Shell, memo: Memo): BarrelRow[] {
 
 /** Said on every cover: what this version does not derive or check. */
 const NOT_COVERED: readonly string[] = Object.freeze([
-  'Headers, sills and posts round openings in the ends, and their inner trim.',
+  'How headers, sills and posts are joined to the frames and ribs they run to.',
   'Weight and balance of the whole coach: only the shell derived here is weighed.',
   'Structure: strength of the body, chassis and hold-downs. A qualified engineer must approve.',
   'Wiring, water, gas, heat and interior fittings.',

@@ -94,8 +94,6 @@ export interface EndJig {
   readonly ribs: readonly RibJig[]
   /** the joint frame's outer face, in the joint plane */
   readonly joint: readonly FrameLocator[]
-  /** what is missing and why, in a sentence; null where every rib is given */
-  readonly notComputed: string | null
   readonly jointStation: { readonly nose: number; readonly tail: number }
   readonly thickness: { readonly end: number; readonly barrel: number }
   readonly diagonals: readonly Diagonal[]

@@ -50,6 +50,10 @@ export function seenOn(cut: EndCut, p: Vec3): readonly [number, number] {
   return [d[1], d[2] * cut.normal[0] - d[0] * cut.normal[2]]
 }
 
+/** Which way across and up run on a pane's drawing, seen from outside: up is toward the crown, and the nose's right is on its left. */
+export const paneAxes = ({ upright }: Pick<EndCut, 'upright'>, end: End): { x: 'left' | 'right'; y: 'up' | 'forward' | 'aft' } =>
+  end === 'nose' ? { x: 'left', y: upright ? 'up' : 'aft' } : { x: 'right', y: upright ? 'up' : 'forward' }
+
 /** Distance from the cut's edge on the pane, positive outside, m. What lies far behind the pane is another side of the coach. */
 export function clearance(cut: EndCut, p: Vec3): number {
   if (dot(sub(p, cut.centre), cut.normal) < -2 * (cut.a + cut.b)) return Number.POSITIVE_INFINITY

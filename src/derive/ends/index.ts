@@ -11,17 +11,18 @@ import { FORGETFUL, type Memo } from '../memo.js'
 import type { EndsDerived, FastenerRow, Joint, OpeningDerived, Part } from '../nouns.js'
 import { clearance, type EndCut, endCuts } from './cuts.js'
 import { endFacts } from './facts.js'
-import type { BarrelRow, EndInput, Handed } from './ground.js'
+import { type EndFraming, framingOf, framingParts, SKIN_LEG } from './framing.js'
+import type { BarrelRow, EndInput, Ground, Handed } from './ground.js'
 import { endJig, ribShapes } from './jig.js'
 import { endJoints } from './joints.js'
 import { type EndRow, type Layer, resolveEndRow, skinsOf } from './layers.js'
 import { liningParts } from './lining.js'
 import { linedRow, liningDown, onRing, panelsAt } from './lining-rows.js'
 import { type LocalEnd, localEnd } from './local.js'
-import { type Pieces, ribPart, ribPieces } from './members.js'
-import { endOpening, liesOnEnd, ribsCutBy, rimPart, rimRing, rimRow, sagOf } from './openings.js'
+import { type Pieces, ribPart, ribPieces, stopAt } from './members.js'
+import { endOpening, liesOnEnd, rimRing, rimRow, sagOf, trimRing } from './openings.js'
 import { ribParts, ringParts, type Standing, skinParts } from './parts.js'
-import { type LocalRow, lessCuts } from './rows.js'
+import { END_DISTANCE, type LocalRow, lessCuts } from './rows.js'
 import { sideJig } from './side-jig.js'
 import type { Located } from './skin.js'
 import { wrappedParts } from './wrapped-parts.js'
@@ -66,7 +67,7 @@ function factsOf(local: LocalEnd, input: EndInput, memo: Memo): EndsDerived {
   const { frames, process } = input
   return memo.keep('ends derived', [facts, shapes, frames, process], () => {
     const station = (end: End): number => frames.find((f) => f.joint === end)?.station ?? Number.NaN
-    const jig = endJig(local.ground, shapes, process, { nose: station('nose'), tail: station('tail') })
+    const jig = endJig(local, shapes, process, { nose: station('nose'), tail: station('tail') })
     return Object.freeze({ ...facts, jig, sideJig: sideJig(input, local.ground.loft.section) })
   })
 }
@@ -80,25 +81,33 @@ function oneEnd(local: LocalEnd, at: Standing, input: EndInput, barrel: readonly
   const cuts = all.filter((c) => liesOnEnd(ground, c))
   const pieces: Pieces = new Map(local.ribs.map((rib) => [rib.row, ribPieces(ground, rib, cuts)]))
   const skins = skinsOf(ground, at.end)
-  const resolved = [...local.rows.map((row) => lessOpenings(local, row, cuts, pieces)), ...cuts.map((c) => rimRow(ground, c))].map((row) =>
-    resolve(local, at, row, pieces, skins),
-  )
-  const rims = cuts.map((cut) => {
-    const row = resolved.find((r) => r.row.id === rimPart(cut.id))
-    if (!row) throw new Error(`no rim row of ${cut.id}`)
-    return { cut, row, sag: sagOf(ground, cut) }
+  const ringed = cuts.map((cut) => {
+    const row = rimRow(ground, cut)
+    return { cut, row, framing: framingOf(local, cut, row, pieces) }
   })
+  const placed = local.rows.map((row) =>
+    resolve(local, at, lessOpenings(local, row, cuts, pieces), skins, behindOf(local, at, row, pieces)),
+  )
+  const rims = ringed.map(({ cut, row, framing }) => {
+    const resolved = resolve(local, at, row, skins, behindRim(ground, row, framing))
+    return { cut, row: resolved, framing, sag: sagOf(ground, cut) }
+  })
+  const resolved = [...placed, ...rims.map((r) => r.row)]
   return {
     parts: [
       ...wrappedParts({ local, at, rows: resolved, barrel, cuts }, skinParts(local, at)),
       ...ribParts(local, at, resolved, pieces),
       ...ringParts(local, at, resolved),
-      ...rims.map(({ cut, row, sag }) => rimRing(local, at, cut, row, sag)),
+      ...rims.flatMap(({ cut, row, sag, framing }) => [
+        rimRing(local, at, cut, row, sag),
+        ...framingParts(local, at, framing, row),
+        trimRing(local, at, cut, sag),
+      ]),
       ...liningParts(local, at),
     ],
     rows: resolved.map((r) => r.row),
     joints: endJoints(ground, at.end, resolved),
-    openings: rims.map(({ cut, row, sag }) => endOpening(local, at, cut, row, sag, ribsCutBy(local, at, cut, pieces))),
+    openings: rims.map(({ row, sag, framing }) => endOpening(local, at, framing, row, sag)),
     astray: all.filter((c) => !cuts.includes(c)).map((c) => c.id),
   }
 }
@@ -116,27 +125,44 @@ function liningLeft({ ground, ribs }: LocalEnd, row: LocalRow, pieces: Pieces): 
 function lessOpenings(local: LocalEnd, whole: LocalRow, cuts: readonly EndCut[], pieces: Pieces): LocalRow {
   if (cuts.length === 0) return whole
   const row = liningLeft(local, whole, pieces)
-  const { rules, shell } = local.ground.input
+  const { rules } = local.ground.input
   const { kind, diameter } = row.draft
   const edge = rules.edgeDistance * diameter
   const onRib = kind === 'rib' || kind === 'gore' || kind === 'cap'
-  const stop = onRib ? local.ground.handed.rimReach + shell.memberGap + 2.5 * diameter : edge
-  return lessCuts(row, (at) => cuts.every((cut) => clearance(cut, at.point) >= stop - 1e-9))
+  const left = pieces.get(row.draft.id) ?? []
+  const stops = cuts.map((cut) => {
+    const isFramed = left.some((p) => p.fromMark === cut.id || p.toMark === cut.id)
+    return onRib ? stopAt(local.ground, isFramed) + END_DISTANCE * diameter : edge
+  })
+  return lessCuts(row, (at) => cuts.every((cut, i) => clearance(cut, at.point) >= stops[i] - 1e-9))
 }
 
-function resolve(local: LocalEnd, at: Standing, row: LocalRow, whole: Pieces, skins: (at: Located) => readonly Layer[]): EndRow {
-  const { ground } = local
+type Layers = (at: Located, i: number) => readonly Layer[]
+
+function resolve({ ground }: LocalEnd, at: Standing, row: LocalRow, skins: (at: Located) => readonly Layer[], behind: Layers): EndRow {
   const fastener = ground.input.fasteners.find((f) => f.id === row.draft.fastener)
   if (!fastener) throw new Error(`no fastener "${row.draft.fastener}" in the definition`)
   // the lining's rivets stop at the ribs' inner flanges
   const sheets = row.draft.kind === 'lining' ? () => NOTHING : skins
-  return resolveEndRow(ground, at.end, at.joint, row, fastener, sheets, behindOf(local, at, row, whole))
+  return resolveEndRow(ground, at.end, at.joint, row, fastener, sheets, behind)
+}
+
+/** The rim ring, and on the straights the leg of an angle behind it. */
+function behindRim({ input: { shell } }: Ground, row: LocalRow, { angles }: EndFraming): Layers {
+  const ring: Layer = { part: row.draft.id, face: 'flange', thickness: shell.rim.thickness.value }
+  const alone: readonly Layer[] = [ring]
+  const carried = new Map<number, readonly Layer[]>()
+  for (const { part, through } of angles) {
+    const layers = [ring, { part, face: SKIN_LEG, thickness: shell.post.thickness.value }]
+    for (const i of through) carried.set(i, layers)
+  }
+  return (_, i) => carried.get(i) ?? alone
 }
 
 const NOTHING: readonly Layer[] = Object.freeze([])
 
 /** The member behind the skin along a row. */
-function behindOf(local: LocalEnd, at: Standing, row: LocalRow, whole: Pieces): (at: Located) => readonly Layer[] {
+function behindOf(local: LocalEnd, at: Standing, row: LocalRow, whole: Pieces): Layers {
   const { shell } = local.ground.input
   const along = (
     part: string,
@@ -153,8 +179,6 @@ function behindOf(local: LocalEnd, at: Standing, row: LocalRow, whole: Pieces): 
       return along(`${at.end}-base`, 'outer flange', shell.edgeChannel)
     case 'toe':
       return along('underbelly', 'sheet', shell.underbelly)
-    case 'rim':
-      return along(row.draft.id, 'flange', shell.rim)
   }
   const lined = linedRow(row.draft.id)
   if (lined === 'cap') return onRing(local.ground, local.ribs, at.end)

@@ -193,10 +193,27 @@ describe('locators and diagonals', () => {
     expect(sideJig.diagonals.find((d) => d.id === 'floor')!.right).toBeCloseTo(Math.hypot(3.66, 2 * floor.y), 9)
   })
 
-  it('leaves out what waits for a wrapped skin, and says so', () => {
-    const wrapped = derive({ ...input, ends: { ...input.ends, make: 'wrapped' } }).ends.jig
-    expect(wrapped.ribs.every((r) => r.kind === 'seam')).toBe(true)
-    expect(wrapped.notComputed).toContain('wait')
+  it('bends the mid ribs of a wrapped end to their sheets, which lie well inside the lofted surface', () => {
+    const wrapped = derive({ ...input, openings: [], ends: { ...input.ends, make: 'wrapped' } })
+    expect(wrapped.ends.jig.ribs.map((r) => r.ribs)).toEqual(jig.ribs.map((r) => r.ribs))
+    for (const rib of wrapped.ends.jig.ribs.filter((r) => r.kind === 'mid')) {
+      const row = wrapped.rows.find((r) => r.id === `tail-${rib.ribs[0]}`)!
+      const contour = along(rib.outer, 400)
+      const formed = along(jig.ribs.find((r) => r.ribs[0] === rib.ribs[0])!.outer, 400)
+      const [c, s] = [Math.cos(rib.azimuth), Math.sin(rib.azimuth)]
+      const lean = Math.max(...rib.bevel.map(Math.abs))
+      let inside = 0
+      row.station.forEach((station, i) => {
+        // a rivet stands on the sheet's outer face, a web's offset beside the contour, which lies under the sheet
+        const x = station - wrapped.ends.jig.jointStation.tail
+        const [r, z] = [x * c + row.end!.y[i] * s, row.waterline![i]]
+        const off = (line: typeof contour): number => Math.min(...line.map((p) => Math.hypot(p[0] - r, p[1] - z)))
+        expect(mm(Math.abs(off(contour) - rib.depth)), `${rib.ribs[0]} at ${z}`).toBeLessThan(mm(rib.beside * Math.tan(lean)) + 0.2)
+        inside = Math.max(inside, off(formed))
+      })
+      // 45.6 mm in the second gore of seven, least in the middle one
+      expect(mm(inside)).toBeGreaterThan(5)
+    }
   })
 })
 

@@ -9,7 +9,9 @@ import type { Outline } from '../nouns.js'
 import type { EndInput, Ground } from './ground.js'
 import type { LocalEnd } from './local.js'
 import { type Rib, ribPieces } from './members.js'
-import { atHeight, type ContourPoint, contourAt, type WebPlane, walkContour } from './rib-contour.js'
+import { atHeight, atRise, type ContourPoint, contourAt, type Walked, type WebPlane, walkContour } from './rib-contour.js'
+import { wrappedContour } from './wrapped-contour.js'
+import type { GoreSheet } from './wrapped-strip.js'
 
 /** Farthest apart two points of a contour's table stand, m: arcs between them keep to a few hundredths of a millimetre. */
 const SPACING = 0.05
@@ -21,10 +23,9 @@ const JIG_TOLERANCE = 0.001
 /** What of a rib hangs on the end alone, not on where nose and tail stand. */
 export type RibShape = Omit<RibJig, 'locators'> & { readonly bearings: readonly Omit<RibLocator, 'station'>[] }
 
-/** A wrapped skin leaves the loft between its seams, and its mid ribs follow it: only seam ribs are given for one. */
 export function ribShapes(local: LocalEnd): RibShape[] {
   return local.ribs
-    .filter((rib) => rib.phi > -1e-9 && (rib.kind === 'seam' || local.ground.input.ends.make === 'formed'))
+    .filter((rib) => rib.phi > -1e-9)
     .map((rib) => shapeOf(local, rib))
     .sort((a, b) => a.azimuth - b.azimuth)
 }
@@ -34,22 +35,17 @@ const nameOf = (rib: Pick<Rib, 'kind' | 'number'>): string => `${rib.kind}-${rib
 function shapeOf(local: LocalEnd, rib: Rib): RibShape {
   const { ground } = local
   const { frame } = ground.input.shell
-  const plane: WebPlane = { loft: ground.loft, phi: rib.phi, beside: frame.rowOffset, depth: rib.under }
-  const top = ground.capSigma(rib.phi)
-  const walked = walkContour(plane, top, ground.toe, frame.height, SPACING)
+  const sheet = rib.kind === 'mid' ? local.wrapped?.gores[rib.number - 1].sheet : null
+  const { walked, bearings, at } = sheet ? onSheet(local, rib, sheet, frame.rowOffset) : onLoft(ground, rib, frame.rowOffset)
   const twin = local.ribs.find((r) => r.kind === rib.kind && r.phi < -1e-9 && Math.abs(r.phi + rib.phi) < 1e-9)
   const [piece] = ribPieces(ground, rib, [])
   const run = (girth: number): number => rib.flange.lengthAt(rib.outer.sigmaAt(girth))
   const order = [...walked.points].sort((a, b) => a.bevel - b.bevel)
   const bevelAt = (p: ContourPoint): RibJig['leastBevel'] => ({ angle: p.bevel, z: p.z })
-  const bearings = bearingsOf(ground, plane, top)
   const ends = piece
-    ? [
-        markAt(contourAt(plane, rib.outer.sigmaAt(piece.from)), 'rib starts', 'rib end'),
-        markAt(contourAt(plane, rib.outer.sigmaAt(piece.to)), 'rib ends', 'rib end'),
-      ]
+    ? [...at(rib.outer.sigmaAt(piece.from), 'rib starts', 'rib end'), ...at(rib.outer.sigmaAt(piece.to), 'rib ends', 'rib end')]
     : []
-  const rows = ground.base === null ? [] : [markAt(contourAt(plane, ground.base), 'base row', 'row')]
+  const rows = ground.base === null ? [] : at(ground.base, 'base row', 'row')
   return {
     ribs: [nameOf(rib), ...(twin ? [nameOf(twin)] : [])],
     kind: rib.kind,
@@ -67,6 +63,49 @@ function shapeOf(local: LocalEnd, rib: Rib): RibShape {
     flangeLength: piece ? run(piece.to) - run(piece.from) : 0,
     marks: [...bearings.map(({ point: _, ...mark }) => mark), ...ends, ...rows, ...waterlines(walked.outer)],
     bearings,
+  }
+}
+
+interface Shape {
+  readonly walked: Walked
+  readonly bearings: RibShape['bearings']
+  /** a mark where the rib's outer curve passes a section girth */
+  readonly at: (sigma: number, says: string, kind: ContourMark['kind']) => ContourMark[]
+}
+
+type OfRib = Pick<Rib, 'phi' | 'under'>
+
+function onLoft(ground: Ground, { phi, under }: OfRib, beside: number): Shape {
+  const plane: WebPlane = { loft: ground.loft, phi, beside, depth: under }
+  const top = ground.capSigma(phi)
+  return {
+    walked: walkContour(plane, top, ground.toe, ground.input.shell.frame.height, SPACING),
+    bearings: bearingsOf(ground, plane, top),
+    at: (sigma, says, kind) => [markAt(contourAt(plane, sigma), says, kind)],
+  }
+}
+
+/** A mid rib of a wrapped gore follows its sheet: its marks stand on the contour's arcs, at the heights they have on the sheet. */
+function onSheet({ ground }: LocalEnd, { phi, under }: OfRib, sheet: GoreSheet, beside: number): Shape {
+  const walked = wrappedContour({ sheet, phi, beside, depth: under }, ground.input.shell.frame.height, SPACING)
+  const { points, outer } = walked
+  const level = (z: number, says: string, kind: ContourMark['kind']): ContourMark[] => {
+    const found = atHeight(outer, z)
+    return found ? [{ says, kind, z, ...found }] : []
+  }
+  const brow = atRise(points, outer, Math.PI / 4)
+  const marks: ContourMark[] = [
+    markAt(points[0], 'cap row', 'row'),
+    ...(brow ? [{ says: 'brow', kind: 'level' as const, rise: Math.PI / 4, ...brow }] : []),
+    ...level(widest(ground.loft.section).z, 'belt', 'level'),
+    ...level(0, 'floor', 'level'),
+    markAt(points[points.length - 1], 'toe', 'level'),
+  ]
+  const [c, s] = [Math.cos(phi), Math.sin(phi)]
+  return {
+    walked,
+    bearings: marks.map((m) => ({ ...m, point: [m.r * c - beside * s, m.r * s + beside * c, m.z] as const })),
+    at: (sigma, says, kind) => level(at(ground.loft.section, sigma).z, says, kind),
   }
 }
 
@@ -185,11 +224,12 @@ export function jigTolerance(sigma: number | null, says: string): JigTolerance {
 }
 
 export function endJig(
-  ground: Ground,
+  local: LocalEnd,
   shapes: readonly RibShape[],
   process: EndInput['process'],
   stations: EndJig['jointStation'],
 ): EndJig {
+  const { ground } = local
   const { shell, ends } = ground.input
   const joint = jointLocators(ground.input, ground.loft.section)
   return {
@@ -201,12 +241,8 @@ export function endJig(
     })),
     joint,
     jointStation: stations,
-    notComputed:
-      ends.make === 'wrapped'
-        ? 'Mid ribs of a wrapped end follow the wrapped skin, not the lofted surface: their contours wait until the skin is worked out.'
-        : null,
     thickness: { end: ends.skin.thickness.value, barrel: shell.skin.thickness.value },
-    diagonals: diagonalsOf(ground, shapes, joint),
+    diagonals: diagonalsOf(local, shapes, joint),
     tolerance: jigTolerance(process?.endJigSigma ?? null, 'the end jig'),
   }
 }
@@ -215,7 +251,7 @@ const apart = (a: Point3, b: Point3): number => Math.hypot(a[0] - b[0], a[1] - b
 const other = ([x, y, z]: Point3): Point3 => [x, -y, z]
 
 /** Both hands are worked out each from its own places, so that a jig that is not alike on both hands would show. */
-function diagonalsOf(ground: Ground, shapes: readonly RibShape[], joint: readonly FrameLocator[]): Diagonal[] {
+function diagonalsOf(local: LocalEnd, shapes: readonly RibShape[], joint: readonly FrameLocator[]): Diagonal[] {
   const corner = (id: string): Point3 | null => {
     const found = joint.find((l) => l.id === id)
     return found ? [0, found.y, found.z] : null
@@ -225,7 +261,7 @@ function diagonalsOf(ground: Ground, shapes: readonly RibShape[], joint: readonl
   const bearing = (shape: RibShape, says: string): Point3 | undefined => shape.bearings.find((b) => b.says === says)?.point
   const centre = shapes.find((s) => s.azimuth < 1e-9)
   // on the centre rib the mark is on its rivet line, which lies in the centre plane, not on its web
-  const tip = (says: string): Point3 | null => (centre ? tipAt(ground, centre, says) : null)
+  const tip = (says: string): Point3 | null => (centre ? tipAt(local, centre, says) : null)
   const pairs = shapes.filter((s) => s !== centre)
   const named = (s: RibShape): string => `${s.kind} ${s.ribs.map((id) => id.split('-')[1]).join('/')}`
   return [
@@ -239,9 +275,16 @@ function diagonalsOf(ground: Ground, shapes: readonly RibShape[], joint: readonl
 }
 
 /** The rivet line of the centre rib, on its outer face, at the height of one of its bearings. */
-function tipAt(ground: Ground, centre: RibShape, says: string): Point3 | null {
+function tipAt(local: LocalEnd, centre: RibShape, says: string): Point3 | null {
   const level = centre.bearings.find((b) => b.says === says)?.z
   if (level === undefined) return null
+  const { ground } = local
+  const sheet = centre.kind === 'mid' ? local.wrapped?.gores[(ground.gores - 1) / 2].sheet : null
+  if (sheet) {
+    const { outer } = wrappedContour({ sheet, phi: 0, beside: 0, depth: centre.depth }, centre.height, SPACING)
+    const found = atHeight(outer, level)
+    return found && [found.r, 0, level]
+  }
   const plane: WebPlane = { loft: ground.loft, phi: 0, beside: 0, depth: centre.depth }
   const p = where(plane, ground.capSigma(0), ground.toe, (each) => level - each.z)
   return p ? [p.r, 0, p.z] : null

@@ -28,6 +28,7 @@ function layersOf(ground: Ground, stacks: EndRow['row']['stacks']): Joint['layer
   const material = (part: string): string => {
     if (part === 'underbelly') return shell.underbelly.alloy
     if (part.startsWith('rim-')) return shell.rim.alloy
+    if (/^(header|sill|post)-/.test(part)) return shell.post.alloy
     return part.endsWith('-base') ? shell.edgeChannel.alloy : shell.frame.alloy
   }
   const sheet = (says: string, parts: ReadonlySet<string>, of: typeof ends.skin): Joint['layers'] =>

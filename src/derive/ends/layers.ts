@@ -69,7 +69,7 @@ export function resolveEndRow(
   local: LocalRow,
   fastener: FastenerType,
   skins: (at: Located) => readonly Layer[],
-  behind: (at: Located) => readonly Layer[],
+  behind: (at: Located, i: number) => readonly Layer[],
 ): EndRow {
   const through = new Map<string, number[]>()
   const stacks: (Omit<Stack, 'count'> & { count: number })[] = []
@@ -89,7 +89,7 @@ export function resolveEndRow(
     return met
   }
   const stack = local.located.map((at, i) => {
-    const met = meet(skins(at), behind(at))
+    const met = meet(skins(at), behind(at, i))
     for (const list of met.lists) list.push(i)
     stacks[met.stack].count++
     return met.stack

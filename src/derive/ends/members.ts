@@ -83,15 +83,20 @@ export function ribPieces(ground: Ground, rib: Rib, cuts: readonly EndCut[]): Ri
   const gap = shell.memberGap
   const top = ends.cap + shell.frame.flange / 2 + gap
   const foot = rib.outer.lengthAt(ground.base ?? ground.floor) - (ground.base === null ? 0 : shell.edgeChannel.height / 2 + gap)
-  const stop = ground.handed.rimReach + gap
   let pieces: RibPiece[] = [{ from: top, to: foot, fromMark: 'ring', toMark: 'base' }]
   for (const cut of cuts) {
-    const blocked = blockedBy(rib, cut, stop, top, foot)
+    const reach = (isFramed: boolean) => blockedBy(rib, cut, stopAt(ground, isFramed), top, foot)
+    // a rib that is cut ends at the angle that carries it, a little farther off than one that passes the rim ring by
+    const blocked = reach(false) && reach(true)
     if (blocked) pieces = pieces.flatMap((p) => without(p, blocked, cut.id))
   }
   const least = shell.rim.minStub
   return pieces.filter((p) => p.to - p.from >= least)
 }
+
+/** How far a member stops from a cut's edge: at the rim ring, or at the angle behind it where ribs are cut. m. */
+export const stopAt = ({ input: { shell }, handed }: Ground, isFramed: boolean): number =>
+  Math.max(handed.rimReach, isFramed ? shell.post.leg : 0) + shell.memberGap
 
 /** Girths of a rib that come within `stop` of a cut, or null. */
 function blockedBy(rib: Rib, cut: EndCut, stop: number, top: number, foot: number): readonly [number, number] | null {

@@ -3,22 +3,25 @@
  * doubly curved end touches only at its middle: what the skin falls away by round it is the depth the frame must make up.
  */
 import { outlineArea, type Vertex } from '../../maths/outline.js'
+import { add, scale, type Vec3 } from '../../maths/vec.js'
 import { densityOf } from '../common/density.js'
 import { sheetMass } from '../common/mass.formulas.js'
 import { startRow } from '../common/row-draft.js'
-import type { OpeningDerived, Outline, Part } from '../nouns.js'
-import { type EndCut, seenOn } from './cuts.js'
+import type { HoleSet, OpeningDerived, Outline, Part } from '../nouns.js'
+import { type EndCut, paneAxes, seenOn } from './cuts.js'
+import type { EndFraming } from './framing.js'
 import type { Ground } from './ground.js'
 import { type EndRow, goresAt } from './layers.js'
 import type { LocalEnd } from './local.js'
 import { grownBy, loopLength, loopPoints, roundedOutline } from './loop.js'
-import { type Pieces, ribPart } from './members.js'
+import { ribPart } from './members.js'
 import type { OnSkin } from './outer.js'
 import { endPart, endPlace, holesOn, type Standing } from './parts.js'
 import type { LocalRow } from './rows.js'
 import type { Located } from './skin.js'
 
-export const rimPart = (id: string): string => `rim-${id}`
+const rimPart = (id: string): string => `rim-${id}`
+const trimPart = (id: string): string => `trim-${id}`
 
 /** Points of the skin on a loop `off` m outside the cut; throws where the opening runs off the end: `liesOnEnd` has refused it. */
 export function loopOnSkin(ground: Ground, cut: EndCut, off: number, count: number): OnSkin[] {
@@ -85,32 +88,68 @@ export function sagOf(ground: Ground, cut: EndCut): number {
 
 export function rimRing(local: LocalEnd, at: Standing, cut: EndCut, row: EndRow, sag: number): Part {
   const { ground } = local
+  const mirror = paneAxes(cut, at.end).x === 'left' ? -1 : 1
+  return ringPart(local, at, cut, {
+    id: rimPart(cut.id),
+    says: `rim ring of ${cut.id}, ${cut.opening.says}`,
+    kind: 'rim',
+    centre: cut.centre,
+    holes: (x0, y0) =>
+      holesOn(
+        [row],
+        rimPart(cut.id),
+        'flange',
+        (r, i) => {
+          const [u, v] = seenOn(cut, r.local.located[i].point)
+          return [x0 + mirror * u, y0 + v]
+        },
+        ground,
+      ),
+    note: `Drawn square on; formed to the skin, which falls away ${mm(sag)} mm from a flat pane under its edge.`,
+  })
+}
+
+/** The ring round the opening inside, on the lining: as wide as the rim, drilled where it is fitted. */
+export function trimRing(local: LocalEnd, at: Standing, cut: EndCut, sag: number): Part {
+  const { ends, shell, lining } = local.ground.input
+  const depth = ends.skin.thickness.value + shell.frame.height + shell.tape + lining.thickness.value
+  return ringPart(local, at, cut, {
+    id: trimPart(cut.id),
+    says: `inner trim ring of ${cut.id}, ${cut.opening.says}`,
+    kind: 'trim-ring',
+    centre: add(cut.centre, scale(cut.normal, -depth)),
+    holes: () => NO_HOLES,
+    note: `Drawn square on; formed to the lining, which falls away about as the skin does, ${mm(sag)} mm. The lining is cut to it where it is fitted.`,
+  })
+}
+
+const NO_HOLES: HoleSet = Object.freeze({ rows: [], row: [], index: [], x: [], y: [], diameter: [] })
+
+interface RingSpec {
+  readonly id: string
+  readonly says: string
+  readonly kind: 'rim' | 'trim-ring'
+  readonly centre: Vec3
+  readonly holes: (x0: number, y0: number) => HoleSet
+  readonly note: string
+}
+
+function ringPart({ ground }: LocalEnd, at: Standing, cut: EndCut, spec: RingSpec): Part {
   const { rim } = ground.input.shell
+  const { id, says, kind, centre, holes, note } = spec
   const reach = ground.handed.rimReach
   const outline = roundedOutline(grownBy(cut, reach))
   const inner = roundedOutline(cut)
   const [x0, y0] = [cut.a + reach, cut.b + reach]
   const shift = (points: readonly Vertex[]): Outline => points.map(([x, y, b]) => [x + x0, y + y0, b] as const)
   const area = outlineArea(outline) - outlineArea(inner)
-  // seen from outside: right of travel is on the left of the nose; from above the nose points up
-  const mirror = cut.upright === (at.end === 'nose') ? -1 : 1
-  const holes = holesOn(
-    [row],
-    rimPart(cut.id),
-    'flange',
-    (r, i) => {
-      const [u, v] = seenOn(cut, r.local.located[i].point)
-      return [x0 + mirror * u, y0 + v]
-    },
-    ground,
-  )
   return endPart(at, {
-    id: rimPart(cut.id),
-    says: `rim ring of ${cut.id}, ${cut.opening.says}`,
-    kind: 'rim',
+    id,
+    says,
+    kind,
     material: rim.alloy,
     thickness: rim.thickness,
-    centre: cut.centre,
+    centre,
     girth: cut.girth,
     area,
     mass: sheetMass({ rho: densityOf(rim.alloy, rim.thickness.value), t: rim.thickness.value, A: area }),
@@ -119,32 +158,24 @@ export function rimRing(local: LocalEnd, at: Standing, cut: EndCut, row: EndRow,
         face: 'flange',
         flat: {
           view: 'outside' as const,
-          x: mirror < 0 ? ('left' as const) : ('right' as const),
-          y: cut.upright ? ('up' as const) : at.end === 'nose' ? ('forward' as const) : ('aft' as const),
+          ...paneAxes(cut, at.end),
           origin: { station: at.joint + (at.end === 'nose' ? -1 : 1) * cut.centre[0], girth: 0, says: 'lower corner, square on' },
         },
         thickness: rim.thickness.value,
         outline: shift(outline),
         cuts: [{ opening: cut.id, outline: shift(inner) }],
         marks: [],
-        holes,
+        holes: holes(x0, y0),
       }),
     ],
-    notes: [`Drawn square on; formed to the skin, which falls away ${mm(sag)} mm from a flat pane under its edge.`],
+    notes: [note],
   })
 }
 
 const mm = (metres: number): string => (metres * 1000).toFixed(1)
 
 /** The opening once, with what it touches. */
-export function endOpening(
-  local: LocalEnd,
-  at: Standing,
-  cut: EndCut,
-  row: EndRow,
-  sag: number,
-  cutRibs: readonly string[],
-): OpeningDerived {
+export function endOpening(local: LocalEnd, at: Standing, { cut, angles, ribs }: EndFraming, row: EndRow, sag: number): OpeningDerived {
   const { ground } = local
   const reach = loopOnSkin(ground, cut, 0, 96)
   const gores = new Set(reach.flatMap((on) => goresAt(ground, on)))
@@ -161,9 +192,9 @@ export function endOpening(
     cutIn: [...gores].sort((a, b) => a - b).map((k) => `${at.end}-gore-${k}`),
     rim: { part: rimPart(cut.id), row: row.row.id, count: row.row.station.length, pitch: row.row.spans[0].pitch },
     lining: [],
-    trimRing: null,
-    framing: [],
-    cutsFrames: cutRibs,
+    trimRing: trimPart(cut.id),
+    framing: angles.map((a) => a.part),
+    cutsFrames: ribs.map((rib) => ribPart(at.end, rib)),
     crossesSeams: seams.map((k) => `${at.end}-seam-${k}`),
     blanket: [],
     end: {
@@ -172,10 +203,4 @@ export function endOpening(
       loop: reach.map(({ point }) => [at.joint + sign * point[0], point[1], point[2]] as const),
     },
   }
-}
-
-export function ribsCutBy(local: LocalEnd, at: Standing, cut: EndCut, whole: Pieces): string[] {
-  return local.ribs
-    .filter((rib) => whole.get(rib.row)?.some((p) => p.fromMark === cut.id || p.toMark === cut.id))
-    .map((rib) => ribPart(at.end, rib))
 }

@@ -40,7 +40,7 @@ export function contourAt(plane: WebPlane, sigma: number, guess = plane.beside):
     const [n, q] = [normalOf(on, angle), pointOf(on, angle)]
     const p: Vec3 = [q[0] - depth * n[0], q[1] - depth * n[1], q[2] - depth * n[2]]
     const off = p[1] * c - p[0] * s - beside
-    if (Math.abs(off) < NEAR) return pointFrom(sigma, p, n, [c, s], (angle - phi) * on.r)
+    if (Math.abs(off) < NEAR) return contourPoint(sigma, p, n, [c, s], (angle - phi) * on.r)
     // the slope of the mould line will do: the face lies a sheet or two under it
     angle -= off / (on.rPhi * Math.sin(angle - phi) + on.r * Math.cos(angle - phi))
   }
@@ -50,7 +50,8 @@ export function contourAt(plane: WebPlane, sigma: number, guess = plane.beside):
 /** How near the plane is near enough, m. */
 const NEAR = 5e-10
 
-function pointFrom(sigma: number, p: Vec3, n: Vec3, [c, s]: Pair, way: number): ContourPoint {
+/** A place of a web's plane with the skin's normal there; `c` and `s` turn the azimuth. */
+export function contourPoint(sigma: number, p: Vec3, n: Vec3, [c, s]: Pair, way: number): ContourPoint {
   const [outR, outZ] = [n[0] * c + n[1] * s, n[2]]
   const flat = Math.sqrt(outR * outR + outZ * outZ)
   return { sigma, r: p[0] * c + p[1] * s, z: p[2], out: [outR / flat, outZ / flat], bevel: Math.atan2(n[1] * c - n[0] * s, flat), way }
@@ -88,6 +89,11 @@ export function walkContour(plane: WebPlane, from: number, to: number, height: n
     }
     points.push(end)
   }
+  return walkedThrough(points, height)
+}
+
+/** Arcs through points walked downward. */
+export function walkedThrough(points: readonly ContourPoint[], height: number): Walked {
   const bulges = points.map((p, i) => (i + 1 < points.length ? bulgeBetween(p.out, points[i + 1].out) : 0))
   const outer: Outline = points.map((p, i) => [p.r, p.z, bulges[i]])
   const inner: Outline = points.map((p, i) => [...insideOf(p, height), bulges[i]])
@@ -108,6 +114,17 @@ function arcLength(p: Outline[number], q: Outline[number]): number {
   const chord = Math.hypot(q[0] - p[0], q[1] - p[1])
   const angle = 4 * Math.atan(Math.abs(p[2]))
   return angle === 0 ? chord : (chord * angle) / (2 * Math.sin(angle / 2))
+}
+
+/** The place of a contour's arcs whose outward normal rises `rise` over the level, rad; null where none does. The normal sinks on the way down. */
+export function atRise(points: readonly ContourPoint[], outer: Outline, rise: number): { readonly r: number; readonly z: number } | null {
+  const riseOf = (p: ContourPoint): number => Math.atan2(p.out[1], p.out[0])
+  for (let i = 0; i + 1 < points.length; i++) {
+    const [a, b] = [riseOf(points[i]), riseOf(points[i + 1])]
+    if (a < rise || b > rise) continue
+    return onArc(outer[i], outer[i + 1], a === b ? 0 : (a - rise) / (a - b))
+  }
+  return null
 }
 
 /** The place of a contour's arcs at a height, and which way it faces; null where they do not pass it. */

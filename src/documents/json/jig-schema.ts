@@ -71,7 +71,6 @@ export const endJigSchema = z.object({
     )
     .readonly(),
   joint: z.array(locator).readonly().describe('outer face of the joint frame, in the joint plane, right side'),
-  notComputed: z.string().nullable().describe('what is missing and why'),
   jointStation: z.object({ nose: m('station'), tail: m('station') }),
   thickness: z.object({ end: m('skin of the ends'), barrel: m('skin of the barrel') }),
   diagonals: z.array(diagonal).readonly(),

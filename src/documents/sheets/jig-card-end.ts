@@ -119,7 +119,6 @@ function sentences(design: Design, at: EndStands, options: PrintOptions): readon
         ]
       : []),
     toleranceWords(jig.tolerance, units, "the jig's origin"),
-    ...(jig.notComputed ? [jig.notComputed] : []),
   ]
 }
 

@@ -21,10 +21,12 @@ const MICRONS = 1000
 
 /** A length in thousandths of a millimetre. */
 function num(mm: number): string {
-  const whole = Math.round(mm * MICRONS)
-  if (!(Math.abs(whole) < 1e12)) throw new Error(`A drawing holds the number ${mm}`)
-  return String(whole === 0 ? 0 : whole)
+  const microns = Math.round(mm * MICRONS)
+  if (!(Math.abs(microns) < 1e12)) throw new Error(`A drawing holds the number ${mm}`)
+  return whole(microns)
 }
+
+const whole = (microns: number): string => String(microns === 0 ? 0 : microns)
 
 /** A plain factor: a grey, a cosine. */
 const factor = (value: number): string => String(Math.round(value * 1e6) / 1e6 || 0)
@@ -56,8 +58,20 @@ function arc(x: number, y: number, u: number, v: number, bulge: number): string 
   return out
 }
 
-function outlineOf({ points, closed }: Shape): string {
+/** A rectangle along the page's edges as the one operator there is for it: codes and tables are made of thousands; null for any other shape. */
+function rectangleOf({ points, closed }: Shape): string | null {
+  if (!closed || points.length !== 4) return null
+  const [[x, y, a], [u, p, b], [w, v, c], [z, q, d]] = points
+  if (a !== 0 || b !== 0 || c !== 0 || d !== 0 || y !== p || u !== w || v !== q || x !== z) return null
+  const [left, top] = [Math.round(x * MICRONS), Math.round(y * MICRONS)]
+  return `${num(x)} ${num(y)} ${whole(Math.round(u * MICRONS) - left)} ${whole(Math.round(v * MICRONS) - top)} re\n`
+}
+
+function outlineOf(shape: Shape): string {
+  const { points, closed } = shape
   if (points.length === 0) return ''
+  const box = rectangleOf(shape)
+  if (box !== null) return box
   let out = `${num(points[0][0])} ${num(points[0][1])} m\n`
   const last = closed ? points.length : points.length - 1
   for (let i = 0; i < last; i++) {
@@ -94,18 +108,34 @@ function dotsOf(mark: CirclesMark): string {
   return out === '' ? '' : `q 1 J [] 0 d\n${out}S Q\n`
 }
 
+const circle = (x: number, y: number, r: number): Shape => ({
+  points: [
+    [x - r, y, 1],
+    [x + r, y, 1],
+  ],
+  closed: true,
+})
+
+/** Reach of a quarter circle's handle, of its radius. */
+const HANDLE = (4 / 3) * Math.tan(Math.PI / 8)
+
+/** A circle small enough for four curves: hole tables and templates hold ten thousands. */
+function ringOf(x: number, y: number, r: number): string {
+  const h = r * HANDLE
+  const [l, e, t, b] = [num(x - r), num(x + r), num(y - r), num(y + r)]
+  const [lh, eh, th, bh] = [num(x - h), num(x + h), num(y - h), num(y + h)]
+  const [mx, my] = [num(x), num(y)]
+  return `${l} ${my} m\n${l} ${th} ${lh} ${t} ${mx} ${t} c\n${eh} ${t} ${e} ${th} ${e} ${my} c\n${e} ${bh} ${eh} ${b} ${mx} ${b} c\n${lh} ${b} ${l} ${bh} ${l} ${my} c\nh\n`
+}
+
+const isDots = (mark: CirclesMark): boolean => mark.fill === 0 && mark.xyd.every((value, i) => i % 3 !== 2 || value <= DOT)
+
 function circlesOf(mark: CirclesMark): string {
-  if (mark.fill === 0 && mark.xyd.every((value, i) => i % 3 !== 2 || value <= DOT)) return dotsOf(mark)
+  if (isDots(mark)) return dotsOf(mark)
   let data = ''
   for (let i = 0; i < mark.xyd.length; i += 3) {
-    const [x, y, d] = [mark.xyd[i], mark.xyd[i + 1], mark.xyd[i + 2]]
-    data += outlineOf({
-      points: [
-        [x - d / 2, y, 1],
-        [x + d / 2, y, 1],
-      ],
-      closed: true,
-    })
+    const [x, y, r] = [mark.xyd[i], mark.xyd[i + 1], mark.xyd[i + 2] / 2]
+    data += QUARTER_ERROR * r <= CLOSE ? ringOf(x, y, r) : outlineOf(circle(x, y, r))
   }
   return paint(data, mark.fill === 0 ? null : mark.width, 'continuous', mark.fill)
 }
@@ -149,8 +179,7 @@ function marksOf(marks: readonly Mark[], encoder: Encoder): string {
     }
     const ink = inkOf(mark, encoder)
     // what counts is the colour that was written: dots are strokes and leave the fill as it was
-    const colour = mark.kind === 'path' || mark.kind === 'circles' ? /^([\d.]+) g\n/.exec(ink) : null
-    if (colour) filled = colour[1] !== '0'
+    if (ink !== '' && (mark.kind === 'path' || (mark.kind === 'circles' && !isDots(mark))) && mark.fill !== null) filled = mark.fill !== 0
     out.push(ink)
   }
   return out.join('')

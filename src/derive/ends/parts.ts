@@ -10,6 +10,7 @@ import type { Ground } from './ground.js'
 import { type EndRow, faceKey } from './layers.js'
 import type { LocalEnd } from './local.js'
 import { type Pieces, type Rib, type RibPiece, ribPart, rivetsBeside, stripPattern } from './members.js'
+import type { LocalRow } from './rows.js'
 
 /** Where an end stands: local x runs outward from the joint. */
 export interface Standing {
@@ -117,6 +118,31 @@ export function ribParts(local: LocalEnd, at: Standing, rows: readonly EndRow[],
   })
 }
 
+/** Places a rib's centre is the mean of. */
+const SAMPLES = 25
+const MIDDLES = new WeakMap<Rib, { readonly from: number; readonly to: number; readonly middle: Vec3 }>()
+
+/** The middle of a rib between two girths, once for nose and tail where no opening cuts it. */
+function middleOf(rib: Rib, from: number, to: number): Vec3 {
+  const known = MIDDLES.get(rib)
+  if (known && known.from === from && known.to === to) return known.middle
+  const middle = mean(
+    Array.from({ length: SAMPLES }, (_, i) => rib.flange.atSigma(rib.outer.sigmaAt(from + ((to - from) * (i + 0.5)) / SAMPLES))),
+  )
+  MIDDLES.set(rib, { from, to, middle })
+  return middle
+}
+
+/** How far each fastener of a row stands along the flanges of its rib, once for nose and tail, which share rows that no opening cuts. */
+const ALONG = new WeakMap<LocalRow, Partial<Record<string, readonly number[]>>>()
+
+function alongOf(row: LocalRow, key: string, along: (girth: number) => number): readonly number[] {
+  const known = ALONG.get(row) ?? {}
+  const made = known[key] ?? row.located.map(({ girth }) => along(girth))
+  ALONG.set(row, { ...known, [key]: made })
+  return made
+}
+
 function ribPartOf(ground: Ground, at: Standing, rib: Rib, pieces: readonly RibPiece[], rows: readonly EndRow[]): Part {
   const { frame } = ground.input.shell
   const part = ribPart(at.end, rib)
@@ -143,19 +169,16 @@ function ribPartOf(ground: Ground, at: Standing, rib: Rib, pieces: readonly RibP
       },
       marks: [{ says: 'rivet line', kind: 'centre', from: [0, y], to: [long, y] }],
       gaps: pieces.slice(1).map((p, i) => ({ opening: p.fromMark, from: along(pieces[i].to) - from, to: along(p.from) - from })),
-      holes: holesOn(rows, part, name, (row, i) => [along(row.local.located[i].girth) - from, y], ground),
+      holes: holesOn(rows, part, name, (row, i) => [alongOf(row.local, `${rib.row} ${name}`, along)[i] - from, y], ground),
     })
   }
-  const samples = Array.from({ length: 25 }, (_, i) =>
-    rib.flange.atSigma(rib.outer.sigmaAt(pieces[0].from + ((pieces[pieces.length - 1].to - pieces[0].from) * (i + 0.5)) / 25)),
-  )
   return endPart(at, {
     id: part,
     says: `${at.end} ${rib.kind === 'seam' ? `seam rib ${rib.number}` : `mid rib of gore ${rib.number}`}`,
     kind: 'end-rib',
     material: frame.alloy,
     thickness: frame.thickness,
-    centre: mean(samples),
+    centre: middleOf(rib, pieces[0].from, pieces[pieces.length - 1].to),
     girth: (pieces[0].from + pieces[pieces.length - 1].to) / 2,
     area: own * frame.flange,
     mass: memberMass({ w: frame.linearMass, L: own }),

@@ -129,6 +129,9 @@ An address is written as a shop writes it. A bare number is in millimetres; inch
   "roof 4000 BL -300"    on the roof, 300 left of the centre plane
   "C T -300 WL 500"      300 ahead of the last joint frame
   "R 226 in WL 45.7 in"  inches
+  "nose gore 4 WL 1160"  nose, on the middle of gore 4 counted from the right joint, waterline 1160
+  "tail gore 2 G 1240"   tail, 1240 down the tape from the crown
+  "nose WL 1160 BL 200"  nose, 200 right of the centre plane
 C is the curb side and R the road side of the coach's market; right and left are as seen looking forward.
 
 Example:

@@ -4,12 +4,17 @@ import type { Definition } from '../../definition/types.js'
 import type { Check, Outline } from '../../derive/nouns.js'
 import { distanceToOutline } from '../../maths/outline.js'
 import { findAlloy } from '../../tables/alloys.js'
+import type { PanelBlank } from './compute.js'
 import type { BlankPart, FormedBlank } from './nouns.js'
 
 /** Share of the least elongation that forming may use. No public table of limits was found; half is a judgement. */
 const SHARE = 0.5
 
-export function blankChecks(made: Omit<FormedBlank, 'checks'>, definition: Definition, converged: boolean): readonly Check[] {
+export function blankChecks(
+  made: Omit<FormedBlank, 'checks'>,
+  definition: Definition,
+  { converged, coarsePeak }: Pick<PanelBlank, 'converged' | 'coarsePeak'>,
+): readonly Check[] {
   const { ends, stock } = definition
   const { alloy, thickness } = ends.skin
   const found = findAlloy(alloy, thickness.value)
@@ -59,10 +64,37 @@ export function blankChecks(made: Omit<FormedBlank, 'checks'>, definition: Defin
       made.stock === null ? 'fail' : 'pass',
     ),
   ]
+  checks.push(meshCheck(made, coarsePeak, concerns))
   checks.push(...made.parts.flatMap((own) => edgeCheck(own, definition)))
   if (converged) return checks
   const says = `The search for the blank of ${made.says} did not come to an end: its figures are not to be used.`
   return [...checks, finding({ id: `blank.${made.panel}.search`, says, source: 'residual of the search', concerns }, 'fail')]
+}
+
+/** Share of the peak, and strain, that halving the mesh may still move it by: a tenth of a percent of strain decides nothing. */
+const SETTLED = { share: 0.05, strain: 0.001 }
+
+/** Each halving of the cells moves the peak half as far as the one before, so the last one tells of the next. */
+function meshCheck(
+  { panel, says, stretch: { peak } }: Pick<FormedBlank, 'panel' | 'says' | 'stretch'>,
+  coarsePeak: number,
+  concerns: readonly string[],
+): Check {
+  const next = Math.abs(peak - coarsePeak) / 2
+  const percent = (x: number): string => `${(100 * x).toFixed(2)} %`
+  return capacityCheck(
+    {
+      id: `blank.${panel}.mesh`,
+      says: `On cells twice the size the peak stretch of ${says} comes out at ${percent(coarsePeak)}, on these at ${percent(peak)}: halving them again would move it by about ${percent(next)}.`,
+      source:
+        'halving the mesh is to move the peak by less than 5 %, or by less than 0.1 % of strain; the change halves with the cells, as measured',
+      concerns,
+    },
+    next,
+    Math.max(SETTLED.share * peak, SETTLED.strain),
+    '1',
+    'caution',
+  )
 }
 
 /** A pilot so near the edge of its own sheet that the rivet would tear out: a row crosses a lap's edge there. Nothing is said where all is well. */

@@ -29,6 +29,8 @@ export interface PanelBlank
     | 'converged'
   > {
   readonly panel: string
+  /** peak stretch on cells twice the size, which tells how far the peak has settled */
+  readonly coarsePeak: number
 }
 
 export interface Blanks {
@@ -49,7 +51,7 @@ export interface Watch {
 export const MESH = { gore: { across: 16, along: 96 }, cap: { across: 24, along: 24 } } as const
 
 /** Changes when the way blanks are worked out changes, so that nothing kept from before is used. */
-const METHOD = 1
+const METHOD = 2
 
 /** The name of what the blanks depend on: 64 hex digits. Numbers to 1e-9, so that another engine's last bit changes no key. */
 export function blanksKey(input: BlanksInput): string {
@@ -71,17 +73,27 @@ export function computeBlanks(input: BlanksInput, watch: Watch = {}): Blanks | n
   for (const { panel } of distinct) {
     if (watch.cancelled?.()) return null
     watch.onProgress?.({ done: panels.length, of: distinct.length, says: `blank of ${panel.id.replace('-', ' ')}` })
-    panels.push(kept(panel.id, blankOf(panel.patch, MESH[panel.kind])))
+    const mesh = MESH[panel.kind]
+    const coarse = blankOf(panel.patch, { across: mesh.across / 2, along: mesh.along / 2 })
+    panels.push(kept(panel.id, blankOf(panel.patch, mesh), coarse.peakStretch))
   }
   return Object.freeze({ key: blanksKey(input), panels })
 }
 
 /** To a nanometre and a billionth of strain: what is kept and what is worked out afresh must be the same to the last byte. */
-function kept(panel: string, blank: Blank): PanelBlank {
+function kept(panel: string, blank: Blank, coarsePeak: number): PanelBlank {
   const fine = (list: readonly number[]): number[] => list.map((v) => Math.round(v * 1e9) / 1e9 + 0)
   const { across, along, stops, peakStretch, peakShrink, meanStretch, thinning, areaFlat, areaFormed, iterations, converged } = blank
   const [x, y, nodeMajor, nodeMinor] = [fine(blank.x), fine(blank.y), fine(blank.nodeMajor), fine(blank.nodeMinor)]
-  const [peak, shrink, mean, thin, flat, formed] = fine([peakStretch, peakShrink, meanStretch, thinning, areaFlat, areaFormed])
+  const [peak, shrink, mean, thin, flat, formed, coarse] = fine([
+    peakStretch,
+    peakShrink,
+    meanStretch,
+    thinning,
+    areaFlat,
+    areaFormed,
+    coarsePeak,
+  ])
   return Object.freeze({
     panel,
     across,
@@ -91,6 +103,7 @@ function kept(panel: string, blank: Blank): PanelBlank {
     y,
     nodeMajor,
     nodeMinor,
+    coarsePeak: coarse,
     peakStretch: peak,
     peakShrink: shrink,
     meanStretch: mean,

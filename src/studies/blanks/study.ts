@@ -88,7 +88,7 @@ function formed(derived: Ends, shape: Shape, { panel, serves }: DistinctPanel, b
     springback: springbackOf(ends.skin.alloy, t, blank),
     field: fieldOf(blank, frame, serves[0].turned),
   }
-  return Object.freeze({ ...base, checks: blankChecks(base, definition, blank.converged) })
+  return Object.freeze({ ...base, checks: blankChecks(base, definition, blank) })
 }
 
 function partOf(derived: Ends, laid: Laid, edge: Outline): BlankPart {

@@ -19,10 +19,10 @@ import { type EndRow, type Layer, resolveEndRow, skinsOf } from './layers.js'
 import { liningParts } from './lining.js'
 import { linedRow, liningDown, onRing, panelsAt } from './lining-rows.js'
 import { type LocalEnd, localEnd } from './local.js'
-import { type Pieces, ribPart, ribPieces, stopAt } from './members.js'
+import { type Pieces, type RibPiece, ribPart, ribPieces, stopAt } from './members.js'
 import { endOpening, liesOnEnd, rimRing, rimRow, sagOf, trimRing } from './openings.js'
 import { ribParts, ringParts, type Standing, skinParts } from './parts.js'
-import { END_DISTANCE, type LocalRow, lessCuts } from './rows.js'
+import { END_DISTANCE, type LocalRow, lessCuts, placedRow } from './rows.js'
 import { sideJig } from './side-jig.js'
 import type { Located } from './skin.js'
 import { wrappedParts } from './wrapped-parts.js'
@@ -85,9 +85,11 @@ function oneEnd(local: LocalEnd, at: Standing, input: EndInput, barrel: readonly
     const row = rimRow(ground, cut)
     return { cut, row, framing: framingOf(local, cut, row, pieces) }
   })
-  const placed = local.rows.map((row) =>
-    resolve(local, at, lessOpenings(local, row, cuts, pieces), skins, behindOf(local, at, row, pieces)),
-  )
+  const placed = local.rows.map((row) => {
+    const left = lessOpenings(local, row, cuts, pieces)
+    const made = (): EndRow => resolve(local, at, left, skins, behindOf(local, at, row, pieces))
+    return left === row && isWhole(pieces.get(linedRow(row.draft.id) ?? row.draft.id)) ? asOnTheOther(at, row, made) : made()
+  })
   const rims = ringed.map(({ cut, row, framing }) => {
     const resolved = resolve(local, at, row, skins, behindRim(ground, row, framing))
     return { cut, row: resolved, framing, sag: sagOf(ground, cut) }
@@ -117,8 +119,31 @@ function liningLeft({ ground, ribs }: LocalEnd, row: LocalRow, pieces: Pieces): 
   const lined = linedRow(row.draft.id)
   const rib = ribs.find((r) => r.row === lined)
   const left = rib && pieces.get(rib.row)
-  if (!rib || !left || (left.length === 1 && left[0].fromMark === 'ring' && left[0].toMark === 'base')) return row
-  return liningDown(ground, rib, left)
+  return !rib || isWhole(left) ? row : liningDown(ground, rib, left ?? [])
+}
+
+/** Whether a rib runs from ring to base; a row without a rib has none that is cut. */
+const isWhole = (pieces: readonly RibPiece[] | undefined): boolean =>
+  !pieces || (pieces.length === 1 && pieces[0].fromMark === 'ring' && pieces[0].toMark === 'base')
+
+const UNTOUCHED = new WeakMap<LocalRow, { readonly end: End; readonly made: EndRow }>()
+
+/** A row that no opening touches goes through the same layers on nose and tail, but for the end's name before each. */
+function asOnTheOther(at: Standing, local: LocalRow, make: () => EndRow): EndRow {
+  const known = UNTOUCHED.get(local)
+  if (!known) {
+    const made = make()
+    UNTOUCHED.set(local, { end: at.end, made })
+    return made
+  }
+  const { row, through } = known.made
+  const own = (name: string): string => (name.startsWith(`${known.end}-`) ? `${at.end}${name.slice(known.end.length)}` : name)
+  const stacks = row.stacks.map((s) => ({ ...s, parts: s.parts.map(own) }))
+  return {
+    row: Object.freeze({ ...placedRow(local, at.end, at.joint), stack: row.stack, stacks }),
+    local,
+    through: new Map([...through].map(([key, list]) => [own(key), list])),
+  }
 }
 
 /** A row without the fasteners an opening takes: sheets keep their edge distance, ribs stop at the rim ring. */

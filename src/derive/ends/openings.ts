@@ -32,7 +32,17 @@ export function loopOnSkin(ground: Ground, cut: EndCut, off: number, count: numb
 }
 
 /** Panes stand across the centre line and both hands of an end are alike: the left half of a loop mirrors the right one. */
-function loopIfOn(ground: Ground, cut: EndCut, off: number, count: number): (OnSkin | null)[] {
+function loopIfOn(ground: Ground, cut: EndCut, off: number, count: number): readonly (OnSkin | null)[] {
+  const known = LOOPS.get(cut) ?? new Map<string, readonly (OnSkin | null)[]>()
+  const key = `${off} ${count}`
+  const loop = known.get(key) ?? loopUnder(ground, cut, off, count)
+  LOOPS.set(cut, known.set(key, loop))
+  return loop
+}
+
+const LOOPS = new WeakMap<EndCut, Map<string, readonly (OnSkin | null)[]>>()
+
+function loopUnder(ground: Ground, cut: EndCut, off: number, count: number): (OnSkin | null)[] {
   const places = loopPoints(grownBy(cut, off), count)
   const right = places.slice(0, Math.floor(count / 2) + 1).map(([a, b]) => ground.outer.under(cut, a, b))
   return places.map((_, i) => (i < right.length ? right[i] : right[count - i] && mirrorOn(right[count - i])))

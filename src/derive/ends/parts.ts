@@ -206,30 +206,27 @@ export function holesOn(
   place: (row: EndRow, i: number) => readonly [number, number],
   ground: Ground,
 ): HoleSet {
-  const set = {
-    rows: [] as string[],
-    row: [] as number[],
-    index: [] as number[],
-    x: [] as number[],
-    y: [] as number[],
-    diameter: [] as number[],
-  }
-  for (const row of rows) {
-    const through = row.through.get(faceKey(part, face))
-    if (!through) continue
-    const hole = ground.input.fasteners.find((f) => f.id === row.row.fastener)?.hole
-    if (hole === undefined) throw new Error(`row ${row.row.id} has unknown fastener ${row.row.fastener}`)
-    const k = set.rows.push(row.row.id) - 1
-    for (const i of through) {
-      const [x, y] = place(row, i)
-      set.row.push(k)
-      set.index.push(i)
-      set.x.push(x)
-      set.y.push(y)
-      set.diameter.push(hole)
+  const key = faceKey(part, face)
+  const met = rows.filter((row) => row.through.has(key))
+  const total = met.reduce((sum, row) => sum + (row.through.get(key)?.length ?? 0), 0)
+  // whole lists at once: an end has some ten thousand holes
+  const list = (): number[] => new Array<number>(total).fill(0)
+  const [row, index, x, y, diameter] = [list(), list(), list(), list(), list()]
+  let n = 0
+  met.forEach((one, k) => {
+    const hole = ground.input.fasteners.find((f) => f.id === one.row.fastener)?.hole
+    if (hole === undefined) throw new Error(`row ${one.row.id} has unknown fastener ${one.row.fastener}`)
+    for (const i of one.through.get(key) ?? []) {
+      const at = place(one, i)
+      row[n] = k
+      index[n] = i
+      x[n] = at[0]
+      y[n] = at[1]
+      diameter[n] = hole
+      n++
     }
-  }
-  return Object.freeze(set)
+  })
+  return Object.freeze({ rows: met.map((one) => one.row.id), row, index, x, y, diameter })
 }
 
 interface RingSpec {

@@ -194,9 +194,19 @@ export function normalOf(p: LoftPoint, phi: number): Vec3 {
 }
 
 /** How far a point stands inside the surface along its radius from the crown's axis, positive inside; null above the crown or below the toe. */
-export function radialDepth(loft: Loft, point: Vec3): number | null {
+function radialDepth(loft: Loft, point: Vec3): number | null {
   const sigma = sigmaAtZ(loft.section, point[2])
   if (sigma === null) return null
   const phi = Math.atan2(point[1], point[0])
   return loftAt(loft, phi, sigma).r - Math.hypot(point[0], point[1])
+}
+
+/** How far a point stands inside the loft, along the normal beside it: good where that is little against the radii. m */
+export function depthInside(loft: Loft, point: Vec3): number {
+  const radial = radialDepth(loft, point)
+  const sigma = sigmaAtZ(loft.section, point[2])
+  if (radial === null || sigma === null) return 0
+  const phi = Math.atan2(point[1], point[0])
+  const n = normalOf(loftAt(loft, phi, sigma), phi)
+  return radial * (n[0] * Math.cos(phi) + n[1] * Math.sin(phi))
 }

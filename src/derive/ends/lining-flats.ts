@@ -5,7 +5,7 @@
  * it, the other one thickness farther in. Heavy (a strip a panel), so not part of derive. Does NOT cover the panel inside the ring,
  * which is domed, nor openings, which are cut when the panel is fitted, nor wrapped ends.
  */
-import { type Loft, loftAt, normalOf, sigmaAtZ } from '../../maths/loft.js'
+import { depthInside, type Loft, loftAt, normalOf, sigmaAtZ } from '../../maths/loft.js'
 import { outlineArea } from '../../maths/outline.js'
 import type { Flat } from '../../maths/strip/on-strip.js'
 import { ontoStrip } from '../../maths/strip/onto.js'
@@ -24,7 +24,6 @@ import { sigmaAtMeridian } from './meridian.js'
 import { curveFrom, type RibCurve } from './rib-curve.js'
 import type { Located } from './skin.js'
 import { layerPoint, sigmaAt } from './surface.js'
-import { depthInside } from './wrapped-facts.js'
 import { besideEdge, flatEdgeOf } from './wrapped-flat.js'
 import { sheetOutline } from './wrapped-outline.js'
 

@@ -1,5 +1,5 @@
 /** What a wrapped gore comes to: how its rulings fall, how tightly it bends, how far inside the loft it lies, how it meets its neighbours. */
-import { type Loft, loftAt, normalOf, radialDepth, sigmaAtZ } from '../../maths/loft.js'
+import { depthInside, loftAt, normalOf } from '../../maths/loft.js'
 import { stripFacts } from '../../maths/strip/facts.js'
 import { distanceInside, edgeNormal, kink } from '../../maths/strip/fit.js'
 import { dot, scale, type Vec3 } from '../../maths/vec.js'
@@ -51,16 +51,6 @@ function sheetFacts({ loft }: Ground, { strip, flat }: GoreSheet): Pick<WrappedG
     crease: { top: turn(0, first), foot: turn(last, rulings.length - 1) },
     inside: { depth: deepest.depth, azimuth: Math.atan2(deepest.point[1], deepest.point[0]), waterline: deepest.point[2] },
   }
-}
-
-/** How far a point stands inside the loft, along the normal beside it: good where that is little against the radii. m */
-export function depthInside(loft: Loft, point: Vec3): number {
-  const radial = radialDepth(loft, point)
-  const sigma = sigmaAtZ(loft.section, point[2])
-  if (radial === null || sigma === null) return 0
-  const phi = Math.atan2(point[1], point[0])
-  const n = normalOf(loftAt(loft, phi, sigma), phi)
-  return radial * (n[0] * Math.cos(phi) + n[1] * Math.sin(phi))
 }
 
 /** Outward normals of a gore's sheet along one of its edges, at section girths; null where it has no sheet. */

@@ -5,7 +5,7 @@
 import { edgeCurve } from '../../derive/ends/edge-curve.js'
 import type { Ground } from '../../derive/ends/ground.js'
 import { type RibCurve, ribCurve } from '../../derive/ends/rib-curve.js'
-import { type Loft, loftAt, normalOf, radialDepth, sigmaAtZ } from '../../maths/loft.js'
+import { depthInside, loftAt, normalOf, sigmaAtZ } from '../../maths/loft.js'
 import { type StripFacts, stripFacts } from '../../maths/strip/facts.js'
 import { distanceInside, edgeNormal } from '../../maths/strip/fit.js'
 import { type DevelopableStrip, type Strip, stripBetween } from '../../maths/strip/strip.js'
@@ -33,16 +33,6 @@ function edge(ground: Ground, phi: number) {
 
 function ribAt(ground: Ground, phi: number): RibCurve {
   return [...ground.seamCurves, ...ground.midCurves].find((c) => c.phi === phi) ?? ribCurve(ground.loft, phi, 0)
-}
-
-/** How far a point stands inside the lofted surface, along the surface's normal beside it, m. Good where the distance is small against the radii. */
-export function depthInside(loft: Loft, point: Vec3): number {
-  const radial = radialDepth(loft, point)
-  const sigma = sigmaAtZ(loft.section, point[2])
-  if (radial === null || sigma === null) return 0
-  const phi = Math.atan2(point[1], point[0])
-  const n = normalOf(loftAt(loft, phi, sigma), phi)
-  return radial * dot(n, [Math.cos(phi), Math.sin(phi), 0])
 }
 
 export interface Inside {

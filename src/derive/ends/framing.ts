@@ -13,7 +13,7 @@ import type { Ground } from './ground.js'
 import { type EndRow, goresAt } from './layers.js'
 import type { LocalEnd } from './local.js'
 import { type Pieces, type Rib, stripPattern } from './members.js'
-import { endPart, holesOn, type Standing } from './parts.js'
+import { endPart, endPlace, holesOn, type Standing } from './parts.js'
 import type { LocalRow } from './rows.js'
 import { runningBetween } from './running.js'
 import { layerPoint, sigmaAt } from './surface.js'
@@ -182,7 +182,11 @@ export function framingParts(local: LocalEnd, at: Standing, { cut, angles, notes
           flat: {
             view: 'outside',
             ...(angle.kind === 'header' ? { x, y: up } : { x: 'down', y: x }),
-            origin: { station: at.joint, girth: 0, says: 'end of the riveted length' },
+            origin: {
+              station: endPlace(at, points[isTurned ? points.length - 1 : 0], 0).station,
+              girth: row.local.located[angle.through[0]].girth,
+              says: 'end of the riveted length',
+            },
           },
           holes: holesOn(
             [row],

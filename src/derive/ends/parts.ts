@@ -165,7 +165,11 @@ function ribPartOf(ground: Ground, at: Standing, rib: Rib, pieces: readonly RibP
         view: 'outside',
         x: 'down',
         y: at.end === 'nose' ? 'left' : 'right',
-        origin: { station: at.joint, girth: pieces[0].from, says: 'end at the header ring' },
+        origin: {
+          station: endPlace(at, rib.outer.atSigma(rib.outer.sigmaAt(pieces[0].from)), 0).station,
+          girth: pieces[0].from,
+          says: 'end at the header ring',
+        },
       },
       marks: [{ says: 'rivet line', kind: 'centre', from: [0, y], to: [long, y] }],
       gaps: pieces.slice(1).map((p, i) => ({ opening: p.fromMark, from: along(pieces[i].to) - from, to: along(p.from) - from })),
@@ -295,7 +299,7 @@ function ringPart(local: LocalEnd, at: Standing, rows: readonly EndRow[], spec: 
         x: at.end === 'nose' ? 'left' : 'right',
         y: 'up',
         origin: {
-          station: at.joint,
+          station: endPlace(at, whole.located[0].point, 0).station,
           girth: whole.located[0].girth,
           says: `end beside the joint on the ${at.end === 'nose' ? 'right' : 'left'}`,
         },

@@ -4,7 +4,7 @@
  * own. A place off the pane is seen by dropping a perpendicular on it, which never makes a distance longer.
  */
 import type { OpeningDefinition } from '../../definition/types.js'
-import { dot, sub, type Vec3 } from '../../maths/vec.js'
+import { sub, type Vec3 } from '../../maths/vec.js'
 import type { End } from '../end-names.js'
 import type { Ground } from './ground.js'
 
@@ -56,8 +56,12 @@ export const paneAxes = ({ upright }: Pick<EndCut, 'upright'>, end: End): { x: '
 
 /** Distance from the cut's edge on the pane, positive outside, m. What lies far behind the pane is another side of the coach. */
 export function clearance(cut: EndCut, p: Vec3): number {
-  if (dot(sub(p, cut.centre), cut.normal) < -2 * (cut.a + cut.b)) return Number.POSITIVE_INFINITY
-  const [u, v] = seenOn(cut, p)
-  const [dx, dy] = [Math.abs(u) - (cut.a - cut.corner), Math.abs(v) - (cut.b - cut.corner)]
-  return Math.hypot(Math.max(dx, 0), Math.max(dy, 0)) + Math.min(Math.max(dx, dy), 0) - cut.corner
+  const { centre: c, normal: n, a, b, corner } = cut
+  // asked of every fastener of an end: in plain numbers, without a list made for each
+  const [x, y, z] = p
+  if ((x - c[0]) * n[0] + (y - c[1]) * n[1] + (z - c[2]) * n[2] < -2 * (a + b)) return Number.POSITIVE_INFINITY
+  const dx = Math.abs(y - c[1]) - (a - corner)
+  const dy = Math.abs((z - c[2]) * n[0] - (x - c[0]) * n[2]) - (b - corner)
+  const [out, up] = [Math.max(dx, 0), Math.max(dy, 0)]
+  return Math.sqrt(out * out + up * up) + Math.min(Math.max(dx, dy), 0) - corner
 }

@@ -3,7 +3,8 @@ import { describe, expect, it } from 'vitest'
 import { count } from '../../../tests/counts.js'
 import { chance } from '../../../tests/random.js'
 import { eigenvalues, type Matrix } from '../../maths/linear/matrix.js'
-import { divergenceSpeed, type Rig, swayModes, swaySweep, zeroDampingSpeed } from './sway.js'
+import type { Rig } from '../road-nouns.js'
+import { divergenceSpeed, swayModes, swaySweep, zeroDampingSpeed } from './sway.js'
 
 /** A car and a trailer of no make, on which variants are tried. */
 interface Given {

@@ -9,87 +9,61 @@
  * Source: linear single-track models of car and trailer, set up by Lagrange's equations; tested against Newton's.
  */
 import { polynomialRoots, type Root } from '../../maths/linear/polynomial-roots.js'
+import type { Rig } from '../road-nouns.js'
 
-export interface TowCar {
-  readonly mass: number
-  readonly yawInertia: number
-  /** centre of mass to front axle, to rear axle, and to the ball, the last two measured aft */
-  readonly front: number
-  readonly rear: number
-  readonly ball: number
-  readonly frontStiffness: number
-  readonly rearStiffness: number
-}
+/**
+ * Coefficients of the characteristic polynomial in s, the constant first, each a polynomial in w = 1/V, the constant first.
+ * The speed enters by the tyres' damping, which goes as w, and by the turning of the car's axes, whose V falls out.
+ */
+type Coefficients = readonly (readonly number[])[]
 
-export interface Towed {
-  readonly mass: number
-  /** about the trailer's own centre of mass */
-  readonly yawInertia: number
-  /** ball to centre of mass */
-  readonly centre: number
-  /** ball to each axle, and its cornering stiffness */
-  readonly axles: readonly { readonly at: number; readonly stiffness: number }[]
-}
-
-export interface Rig {
-  readonly car: TowCar
-  readonly trailer: Towed
-  readonly hitchDamping: number
-}
-
-/** The parts of the equations of motion that do not change with speed. */
-interface Parts {
-  readonly M: readonly number[]
-  /** damping of the tyres at 1 m/s: symmetric, so six figures 11 12 13 22 23 33 */
-  readonly D: readonly number[]
-  /** pull of the tyres for an angle phi between car and trailer, on each freedom */
-  readonly K: readonly number[]
-  readonly ch: number
-}
-
-function partsOf({ car, trailer, hitchDamping }: Rig): Parts {
+function coefficientsOf({ car, trailer, hitchDamping: h }: Rig): Coefficients {
   const { centre: d, mass: m2, yawInertia: J2 } = trailer
   const e = car.ball
   const t2 = -(e + d)
-  const M = [car.mass + m2, m2 * t2, m2 * d, car.yawInertia + m2 * t2 * t2 + J2, m2 * t2 * d - J2, m2 * d * d + J2]
-  const D = [0, 0, 0, 0, 0, 0]
-  const K = [0, 0, 0]
+  // masses, and damping of the tyres at 1 m/s, on sideways motion, car's yaw and hitch angle: both symmetric
+  const [m11, m12, m13] = [car.mass + m2, m2 * t2, m2 * d]
+  const [m22, m23, m33] = [car.yawInertia + m2 * t2 * t2 + J2, m2 * t2 * d - J2, m2 * d * d + J2]
+  let [d11, d12, d13, d22, d23, d33] = [0, 0, 0, 0, 0, 0]
+  // pull of the tyres for an angle between car and trailer
+  let [k1, k2, k3] = [0, 0, 0]
   const tyres = (C: number, q2: number, q3: number): void => {
-    D[0] += C
-    D[1] += C * q2
-    D[2] += C * q3
-    D[3] += C * q2 * q2
-    D[4] += C * q2 * q3
-    D[5] += C * q3 * q3
+    d11 += C
+    d12 += C * q2
+    d13 += C * q3
+    d22 += C * q2 * q2
+    d23 += C * q2 * q3
+    d33 += C * q3 * q3
   }
   tyres(car.frontStiffness, car.front, 0)
   tyres(car.rearStiffness, -car.rear, 0)
   for (const { at: l, stiffness: C } of trailer.axles) {
     tyres(C, -(e + l), l)
-    K[0] += C
-    K[1] -= C * (e + l)
-    K[2] += C * l
+    k1 += C
+    k2 -= C * (e + l)
+    k3 += C * l
   }
-  return { M, D, K, ch: hitchDamping }
+  // determinant of columns m s + d w (v), m s + d w + m1 V (r), m s^2 + (d w + h) s + k (phi), by the last column:
+  // minors of the first two are [wide w^2 + flat, w s, s^2]
+  const A = [d12 * d23 - d13 * d22, d12 * m13 - d13 * m12, m12 * d23 + d12 * m23 - m13 * d22 - d13 * m22, m12 * m23 - m13 * m22]
+  const B = [d11 * d23 - d13 * d12, d11 * m13 - d13 * m11, m11 * d23 + d11 * m23 - m13 * d12 - d13 * m12, m11 * m23 - m13 * m12]
+  const C = [d11 * d22 - d12 * d12, d11 * m12 - d12 * m11, m11 * d22 + d11 * m22 - 2 * m12 * d12, m11 * m22 - m12 * m12]
+  const of = (a: number, i: number, b: number, c: number): number => a * A[i] - b * B[i] + c * C[i]
+  return [
+    [of(k1, 1, k2, k3), 0, of(k1, 0, k2, k3)],
+    [h * C[1], of(k1, 2, k2, k3) + of(d13, 1, d23, d33), h * C[0], of(d13, 0, d23, d33)],
+    [of(k1, 3, k2, k3) + of(m13, 1, m23, m33), h * C[2], of(d13, 2, d23, d33) + of(m13, 0, m23, m33)],
+    [h * C[3], of(d13, 3, d23, d33) + of(m13, 2, m23, m33)],
+    [of(m13, 3, m23, m33)],
+  ]
 }
 
-/** Characteristic polynomial at a speed, the constant first. Five coefficients. */
-function polynomialAt({ M, D, K, ch }: Parts, V: number): readonly number[] {
-  const [m11, m12, m13, m22, m23, m33] = M
-  const w = 1 / V
-  const [d11, d12, d13, d22, d23, d33] = [D[0] * w, D[1] * w, D[2] * w, D[3] * w, D[4] * w, D[5] * w]
-  // columns v: m s + d; r: m s + (d + V m1); phi: m s2 + d s + k
-  const r1 = d12 + V * m11
-  const r2 = d22 + V * m12
-  const r3 = d23 + V * m13
-  const f33 = d33 + ch
-  // minors of the first two columns, each a quadratic in s, for the rows (2,3), (1,3), (1,2)
-  const A = [d12 * r3 - d13 * r2, m12 * r3 + d12 * m23 - m13 * r2 - d13 * m22, m12 * m23 - m13 * m22]
-  const B = [d11 * r3 - d13 * r1, m11 * r3 + d11 * m23 - m13 * r1 - d13 * m12, m11 * m23 - m13 * m12]
-  const C = [d11 * r2 - d12 * r1, m11 * r2 + d11 * m22 - m12 * r1 - d12 * m12, m11 * m22 - m12 * m12]
-  const term = (k: number, d: number, m: number, q: readonly number[], i: number): number =>
-    (q[i] ?? 0) * k + (i >= 1 ? (q[i - 1] ?? 0) * d : 0) + (i >= 2 ? (q[i - 2] ?? 0) * m : 0)
-  return [0, 1, 2, 3, 4].map((i) => term(K[0], d13, m13, A, i) - term(K[1], d23, m23, B, i) + term(K[2], f33, m33, C, i))
+const valueAt = (c: readonly number[], w: number): number => c.reduceRight((sum, each) => sum * w + each, 0)
+
+function times(a: readonly number[], b: readonly number[]): number[] {
+  const out = new Array<number>(a.length + b.length - 1).fill(0)
+  for (let i = 0; i < a.length; i++) for (let j = 0; j < b.length; j++) out[i + j] += a[i] * b[j]
+  return out
 }
 
 export interface SwayModes {
@@ -104,17 +78,17 @@ export interface SwayModes {
 
 /** At a speed in m/s, above zero. */
 export function swayModes(rig: Rig, V: number): SwayModes {
-  return modesAt(partsOf(rig), V)
+  return modesAt(coefficientsOf(rig), V)
 }
 
 /** The same at many speeds, for a curve. */
 export function swaySweep(rig: Rig, speeds: readonly number[]): readonly SwayModes[] {
-  const parts = partsOf(rig)
-  return speeds.map((V) => modesAt(parts, V))
+  const coefficients = coefficientsOf(rig)
+  return speeds.map((V) => modesAt(coefficients, V))
 }
 
-function modesAt(parts: Parts, V: number): SwayModes {
-  const roots = polynomialRoots(polynomialAt(parts, V))
+function modesAt(coefficients: Coefficients, V: number): SwayModes {
+  const roots = polynomialRoots(coefficients.map((c) => valueAt(c, 1 / V)))
   let least: Root | null = null
   let damping = Infinity
   for (const root of roots) {
@@ -130,54 +104,29 @@ function modesAt(parts: Parts, V: number): SwayModes {
   }
 }
 
-/** Speeds looked through for a crossing: the step in m/s. Crossings nearer each other than that are a pair that matters to nobody. */
-const STEP = 0.5
-const HALVINGS = 48
-
 /**
  * The least speed up to `upTo` (m/s) at which a swing neither grows nor dies, null where every swing dies at every speed below.
- * By Hurwitz's determinant, which vanishes where two roots are opposite; they are a swing when the square of their frequency is
- * positive.
+ * There two roots are opposite, so Hurwitz's determinant vanishes; it is a polynomial in 1/V, and its roots are those speeds.
+ * Two opposite roots are a swing when the square of their frequency is positive.
  */
 export function zeroDampingSpeed(rig: Rig, upTo: number): number | null {
-  const parts = partsOf(rig)
-  return firstCrossing(upTo, (V) => {
-    const [a0, a1, a2, a3, a4] = polynomialAt(parts, V)
-    const swings = a1 / a3 > 0
-    return swings ? (a3 * a2 * a1 - a4 * a1 * a1 - a3 * a3 * a0) * Math.sign(a4) : null
-  })
+  const [a0, a1, a2, a3, a4] = coefficientsOf(rig)
+  const first = times(times(a3, a2), a1)
+  const second = times(times(a1, a1), a4)
+  const third = times(times(a3, a3), a0)
+  const whole = first.map((each, i) => each - (second[i] ?? 0) - (third[i] ?? 0))
+  while (whole.length > 1 && whole[whole.length - 1] === 0) whole.pop()
+  if (whole.length < 2) return null
+  const speeds = polynomialRoots(whole)
+    .filter(({ re, im }) => im === 0 && re >= 1 / upTo && valueAt(a1, re) / valueAt(a3, re) > 0)
+    .map(({ re }) => 1 / re)
+  return speeds.length > 0 ? Math.min(...speeds) : null
 }
 
-/** The least speed up to `upTo` at which it begins to leave the straight without swinging; null where it does not. */
+/** The speed up to `upTo` from which it leaves the straight without swinging; null where it does not. There a root is nothing. */
 export function divergenceSpeed(rig: Rig, upTo: number): number | null {
-  const parts = partsOf(rig)
-  return firstCrossing(upTo, (V) => {
-    const [a0, , , , a4] = polynomialAt(parts, V)
-    return a0 * Math.sign(a4)
-  })
-}
-
-/** Least V where the figure goes from positive to negative; null stands for neither. */
-function firstCrossing(upTo: number, at: (V: number) => number | null): number | null {
-  let before: { V: number; value: number } | null = null
-  for (let V = STEP; V <= upTo; V += STEP) {
-    const value = at(V)
-    if (value === null) {
-      before = null
-      continue
-    }
-    if (before && before.value > 0 && value <= 0) return halved(before.V, V, at)
-    before = { V, value }
-  }
-  return null
-}
-
-function halved(from: number, to: number, at: (V: number) => number | null): number {
-  let [low, high] = [from, to]
-  for (let n = 0; n < HALVINGS && high - low > 1e-12 * high; n++) {
-    const middle = (low + high) / 2
-    if ((at(middle) ?? 1) > 0) low = middle
-    else high = middle
-  }
-  return (low + high) / 2
+  const [[flat, , wide]] = coefficientsOf(rig)
+  // flat + wide / V^2 = 0
+  const square = -wide / flat
+  return square > 0 && Math.sqrt(square) <= upTo ? Math.sqrt(square) : null
 }

@@ -11,6 +11,7 @@ import type { BlankStudy } from '../studies/blanks/nouns.js'
 import { withBlanks } from '../studies/blanks/with-blanks.js'
 import type { FitStudy } from '../studies/fit/nouns.js'
 import { goresAsPlaced } from '../studies/gores/study.js'
+import { swayCurves } from '../studies/sway/study.js'
 import { openText } from './open-text.js'
 import { partNamed } from './part-named.js'
 import { Refused, refuse } from './refused.js'
@@ -59,6 +60,7 @@ export async function makePacket(derived: Design, options: PacketArguments, watc
   const tiles = (options.tiles ?? []).map((id) => partNamed(derived, id, '--tiles').id)
   const shop = options.shop === undefined ? null : shopTables(options.shop)
   const gores = goresAsPlaced(derive(derived.definition))
+  const sway = swayCurves(derived.towing)
   const planned = (design: Design, blanks: BlankStudy | null, fit: FitStudy | null): readonly PlannedDocument[] =>
     packetPlan(design, {
       unit: head.unit,
@@ -70,6 +72,7 @@ export async function makePacket(derived: Design, options: PacketArguments, watc
       ...(blanks ? { blanks } : {}),
       ...(fit ? { fit } : {}),
       gores,
+      ...(sway ? { sway } : {}),
     })
   const first = planned(derived, null, null)
   const changing = new Set<unknown>([derived, derived.parts, derived.checks, gores, ...derived.parts.filter((p) => p.notComputed)])

@@ -92,5 +92,5 @@ const NOT_COVERED: readonly string[] = Object.freeze([
   'Weight and balance of the whole coach: only the shell derived here is weighed.',
   'Structure: strength of the body, chassis and hold-downs. A qualified engineer must approve.',
   'Wiring, water, gas, heat and interior fittings.',
-  'Legal requirements: lamps, glazing marks, ratings and labels.',
+  'Legal requirements other than coupling, tyres, the schedule of lamps and the words of labels: glazing marks, gas, mains, fire.',
 ])

@@ -94,7 +94,7 @@ export function labelLine(id: string, fill: Readonly<Record<string, string>>, ov
 export const LETTERS = (3 / 32) * 0.0254
 
 /** 571.110 up to and with this rating, 571.120 above it, kg. Federal Register summaries of 2005, 2007 and 2016. */
-export const LIGHT_UP_TO = 10000 * POUND
+const LIGHT_UP_TO = 10000 * POUND
 export const loadRuleOf = (gross: number): '49 CFR 571.110' | '49 CFR 571.120' =>
   gross <= LIGHT_UP_TO + 1e-9 ? '49 CFR 571.110' : '49 CFR 571.120'
 

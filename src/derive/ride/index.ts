@@ -27,7 +27,7 @@ const G = 9.80665
 const SPEED = 90 / 3.6
 const ROADS = ['A', 'B', 'C', 'D'] as const
 /** Frequencies of the plot, 0.3 to 30 Hz, even in the logarithm. */
-const FREQUENCIES: readonly number[] = Object.freeze(Array.from({ length: 121 }, (_, i) => 0.3 * 100 ** (i / 120)))
+const FREQUENCIES: readonly number[] = Object.freeze(Array.from({ length: 201 }, (_, i) => 0.3 * 100 ** (i / 200)))
 const ROUGHNESS = Object.freeze(
   Object.fromEntries(ROADS.map((road) => [road, 1000 * densityRoughness(roughnessOf(road).mean)])) as Record<'A' | 'B' | 'C' | 'D', number>,
 )

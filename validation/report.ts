@@ -10,7 +10,10 @@ import { holeFit } from './hole-fit.js'
 import { milHdbk5j } from './mil-hdbk-5j.js'
 import { navedtra } from './navedtra-14018.js'
 import { plates } from './plates.js'
+import { ride } from './ride.js'
+import { roadRules } from './road-rules.js'
 import { strips } from './strips.js'
+import { towing } from './towing.js'
 import { warmth } from './warmth.js'
 
 export const FILES: readonly ValidationFile[] = [
@@ -26,6 +29,9 @@ export const FILES: readonly ValidationFile[] = [
   closedForm,
   blanks,
   strips,
+  towing,
+  ride,
+  roadRules,
 ]
 
 export interface Outcome {

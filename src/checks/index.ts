@@ -7,10 +7,15 @@ import { derive } from '../derive/index.js'
 import { FORGETFUL, type Memo } from '../derive/memo.js'
 import { endChecks } from './ends/index.js'
 import { layoutChecks } from './layout/index.js'
+import { roadChecks } from './road/index.js'
 
 /** With the memo of the last design, only what hangs on a changed piece of the definition is made and checked anew. */
 export function design(definition: Definition, memo: Memo = FORGETFUL): Design {
   const derived = derive(definition, memo)
   const { shell: _, endSections: __, ...rest } = derived
-  return Object.freeze({ ...rest, revision: revisionOf(definition), checks: [...layoutChecks(derived), ...endChecks(derived)] })
+  return Object.freeze({
+    ...rest,
+    revision: revisionOf(definition),
+    checks: [...layoutChecks(derived), ...endChecks(derived), ...roadChecks(derived)],
+  })
 }

@@ -20,6 +20,7 @@ import {
   words,
   yesNo,
 } from './form-values.js'
+import { papersForm, suspensionForm, towingForm } from './road-form.js'
 import { sheet } from './sheet-form.js'
 
 /** Trades that have their place in a definition but are not read by this version. */
@@ -287,6 +288,9 @@ export const definitionForm = group(
     floor: maybe('floor', orNone(floor), 'floor panel'),
     ends: needs('ends', endsForm, 'nose and tail sections'),
     process: maybe('process', orNone(processForm), 'how well the shop punches and sets up'),
+    towing: maybe('towing', orNone(towingForm), 'ratings, coupling and tow cars'),
+    suspension: maybe('suspension', orNone(suspensionForm), 'springs, dampers and tyres'),
+    papers: maybe('papers', orNone(papersForm), 'vehicle number, labels, who answers for them'),
     masses: usually('masses', list(stated), 'stated masses', usual.NO_MASSES),
   },
   RESERVED,

@@ -6,6 +6,8 @@
  * What is not here yet (circuits, fit-out and other trades) is reserved: see RESERVED in definition-form.ts.
  */
 
+import type { PapersDefinition, SuspensionDefinition, TowingDefinition } from './road-types.js'
+
 /** A size that is bought by name: the name is printed, the value is computed with. `value` in m. */
 export interface Bought {
   readonly name: string
@@ -310,6 +312,9 @@ export interface Definition {
   readonly floor: FloorDefinition | null
   readonly ends: EndsDefinition
   readonly process: ProcessDefinition | null
+  readonly towing: TowingDefinition | null
+  readonly suspension: SuspensionDefinition | null
+  readonly papers: PapersDefinition | null
   readonly masses: readonly MassDefinition[]
 }
 

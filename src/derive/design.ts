@@ -2,6 +2,7 @@
 import type { Definition } from '../definition/types.js'
 import type { Worked } from '../quantity/formula.js'
 import type { Check, EndsDerived, FastenerRow, Joint, OpeningDerived, Part, SectionPoint, Totals } from './nouns.js'
+import type { NotComputed, RideDerived, RoadDerived, TowingDerived } from './road-nouns.js'
 
 export interface Design {
   readonly definition: Definition
@@ -23,6 +24,10 @@ export interface Design {
   readonly openings: readonly OpeningDerived[]
   readonly checks: readonly Check[]
   readonly totals: Totals
+  /** how it follows each tow car; why not, where nobody has said what that takes */
+  readonly towing: TowingDerived | NotComputed
+  readonly ride: RideDerived | NotComputed
+  readonly road: RoadDerived | NotComputed
   /** trades of the job that no rule of the program covers yet, each with what it would check */
   readonly notCovered: readonly string[]
 }

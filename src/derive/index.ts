@@ -4,9 +4,14 @@ import type { Design } from './design.js'
 import type { BarrelRow, Handed } from './ends/ground.js'
 import { deriveEnds, type Ends } from './ends/index.js'
 import { FORGETFUL, type Memo } from './memo.js'
+import type { Totals } from './nouns.js'
+import { deriveRide } from './ride/index.js'
+import { deriveRoad } from './road/index.js'
+import { casesOf, isNotComputed, rideInput, roadInput, towingInput } from './road-input.js'
 import { deriveShell, type Shell, type ShellInput } from './shell/index.js'
 import { rimReach } from './shell/members.js'
 import { totalsOf } from './shell/totals.js'
+import { deriveTowing } from './towing/index.js'
 
 /** Everything derived but the checks, and the trades' geometry for them to look at. */
 export interface Derived extends Omit<Design, 'checks' | 'revision'> {
@@ -22,6 +27,7 @@ export function derive(definition: Definition, memo: Memo = FORGETFUL): Derived 
   const { section } = shell
   const handed = memo.keep('handed to the ends', [section, shell.laid.token], () => handedToEnds(shell))
   const ends = deriveEnds(definition, handed, memo, definition.ends.make === 'wrapped' ? rowsIntoEnds(shell, memo) : [])
+  const totals = totalsOf(definition, shell, ends)
   return Object.freeze({
     definition,
     section: { points: shell.points, halfGirth: section.toe, floorGirth: section.floor, width: section.width, residual: section.residual },
@@ -30,11 +36,33 @@ export function derive(definition: Definition, memo: Memo = FORGETFUL): Derived 
     rows: [...shell.rows, ...ends.rows],
     joints: [...shell.joints, ...ends.joints],
     openings: [...shell.openings, ...ends.openings],
-    totals: totalsOf(definition, shell, ends),
+    totals,
+    ...onTheRoad(definition, totals, ends.facts.reach, memo),
     notCovered: NOT_COVERED,
     shell,
     endSections: ends,
   })
+}
+
+/** Towing, ride and the rules of the road; none of them knows the shell. */
+function onTheRoad(definition: Definition, totals: Totals, reach: number, memo: Memo): Pick<Design, 'towing' | 'ride' | 'road'> {
+  const { towing, gear, masses, suspension, coach, papers, frames } = definition
+  const { overallWidth, overallLength } = totals
+  const tail = frames[frames.length - 1].station + reach
+  return {
+    towing: memo.keep('towing', [towing, gear, masses, tail], () => {
+      const input = towingInput(definition, tail, casesOf(definition))
+      return isNotComputed(input) ? input : deriveTowing(input)
+    }),
+    ride: memo.keep('ride', [suspension, gear, towing], () => {
+      const input = rideInput(definition)
+      return isNotComputed(input) ? input : deriveRide(input)
+    }),
+    road: memo.keep('road', [coach, towing, suspension, gear, papers, overallWidth, overallLength], () => {
+      const input = roadInput(definition, totals)
+      return isNotComputed(input) ? input : deriveRoad(input)
+    }),
+  }
 }
 
 /** What the barrel settles before its ends are made. */
@@ -64,5 +92,5 @@ const NOT_COVERED: readonly string[] = Object.freeze([
   'Weight and balance of the whole coach: only the shell derived here is weighed.',
   'Structure: strength of the body, chassis and hold-downs. A qualified engineer must approve.',
   'Wiring, water, gas, heat and interior fittings.',
-  'Legal requirements: lamps, glazing marks, ratings and labels.',
+  'Legal requirements other than coupling, tyres, the schedule of lamps and the words of labels: glazing marks, gas, mains, fire.',
 ])

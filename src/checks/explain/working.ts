@@ -5,13 +5,16 @@
 import * as endsFormulas from '../../derive/ends/ends.formulas.js'
 import * as wrapFormulas from '../../derive/ends/wrap.formulas.js'
 import type { Check } from '../../derive/nouns.js'
+import * as rideFormulas from '../../derive/ride/ride.formulas.js'
 import { shellFormulas } from '../../derive/shell/formulas/index.js'
+import * as towingFormulas from '../../derive/towing/towing.formulas.js'
 import type { Formulas } from '../../quantity/explain.js'
 import type { AnyFormula, Worked } from '../../quantity/formula.js'
 import { type Entry, isMissing, type Subject } from './entry.js'
 import * as explainFormulas from './explain.formulas.js'
 import { endEntries } from './explain-ends.js'
 import { massEntries } from './explain-masses.js'
+import { roadEntries } from './explain-road.js'
 import { rowEntries } from './explain-rows.js'
 import { sectionEntries } from './explain-section.js'
 import { stockEntries } from './explain-stock.js'
@@ -21,7 +24,7 @@ import { nearIds } from './near-ids.js'
 export const designFormulas: Formulas = Object.freeze({
   ...shellFormulas,
   ...Object.fromEntries(
-    [endsFormulas, wrapFormulas, explainFormulas]
+    [endsFormulas, wrapFormulas, rideFormulas, towingFormulas, explainFormulas]
       .flatMap((file) => Object.values(file as Readonly<Record<string, AnyFormula>>))
       .map((each) => [each.id, each]),
   ),
@@ -49,6 +52,7 @@ function numberEntries(subject: Subject): ReadonlyMap<string, Entry> {
     ...sectionEntries(subject),
     ...stockEntries(subject),
     ...endEntries(subject),
+    ...roadEntries(subject),
     ...rowEntries(subject),
   ]
   // the first of two that share an id is the one that is meant: a row with two spans between the same marks names its first

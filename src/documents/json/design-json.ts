@@ -3,6 +3,7 @@ import type { Design } from '../../derive/design.js'
 import { fastenerId, holesOf, placeOf, rowsById } from '../../derive/holes.js'
 import type { Check, FastenerRow, OpeningDerived, Part, Pattern } from '../../derive/nouns.js'
 import type { DesignJson } from './design-schema.js'
+import { roadJson } from './road-json.js'
 import { rounded } from './rounded.js'
 
 export function designJson(design: Design): DesignJson {
@@ -52,6 +53,7 @@ export function designJson(design: Design): DesignJson {
       bodyLength: totals.bodyLength,
       overallWidth: totals.overallWidth,
     },
+    ...roadJson(design),
     notCovered: [...design.notCovered],
   })
 }

@@ -6,6 +6,7 @@
  */
 import { z } from 'zod'
 import { endDrawnSchema, endJigSchema, sideJigSchema } from './jig-schema.js'
+import { roadSchema } from './road-schema.js'
 
 const m = (says: string) => z.number().describe(`${says}, m`)
 const id = (says: string) => z.string().describe(says)
@@ -272,6 +273,7 @@ export const designSchema = z.object({
     bodyLength: m('nose tip to tail tip'),
     overallWidth: m('overall width'),
   }),
+  ...roadSchema,
   notCovered: z.array(z.string()).describe('what this version does not derive or check'),
 })
 

@@ -23,7 +23,8 @@ function inkOf(pages: readonly Page[]): string {
   )
 }
 
-const madeFrom = (name: string, from: readonly unknown[], pages: () => readonly Page[]): MadeFrom => ({
+/** A thing as finely as whole pages print it. */
+export const madeFrom = (name: string, from: readonly unknown[], pages: () => readonly Page[]): MadeFrom => ({
   name,
   from,
   shows: () => inkOf(pages()),

@@ -52,3 +52,11 @@ export const NO_JOINTS = is([])
 export const NO_MASSES = is([])
 // A coach without any opening is unusual but can be built. By construction.
 export const NO_OPENINGS = is([])
+
+// Holes through the floor come with the fittings that need them. By construction.
+export const NO_FLOOR_OPENINGS = is([])
+export const NO_PLATES = is([])
+export const NO_BOUGHT = is([])
+export const NO_BAYS = is([])
+// Heat of a weld ruins the rubber cords inside the tube; the axle maker's figure governs. Common practice, no source.
+export const COLD_ZONE = is('150 mm')

@@ -25,6 +25,8 @@ const KINDS = {
   angle: { noun: 'angle', example: '13.5 deg', farthest: 2 * Math.PI, limit: 'within one turn' },
   temperature: { noun: 'temperature', example: '20 C', farthest: 1000, limit: 'that a shop can have' },
   linearMass: { noun: 'mass per length', example: '0.474 kg/m', farthest: 100, limit: 'that a profile can weigh' },
+  arealMass: { noun: 'mass per area', example: '10.2 kg/m2', farthest: 1000, limit: 'that a board can weigh' },
+  density: { noun: 'density', example: '7850 kg/m3', farthest: 25_000, limit: 'that a metal can have' },
 } as const
 type Kind = keyof typeof KINDS
 
@@ -96,6 +98,8 @@ export const temperatureC = (example: string): Form<number> => {
   }
 }
 export const linearMass = (): Form<number> => quantity('linearMass', POSITIVE)
+export const arealMass = (): Form<number> => quantity('arealMass', POSITIVE)
+export const density = (): Form<number> => quantity('density', POSITIVE)
 export const angle = (bounds: Bounds = {}, example?: string): Form<number> => quantity('angle', bounds, example)
 
 /** A thickness or diameter bought by name: the name is kept as written. */

@@ -78,8 +78,7 @@ export function sigmaAtZ(chain: TangentChain, z: number): number | null {
   if (z > chain.elements[0].z0) return null
   const e = elementAtZ(chain, z)
   const cosine = e.cos0 + e.curvature * (z - e.z0)
-  const girth =
-    e.curvature === 0 ? e.girth0 + (e.z0 - z) / e.sin0 : e.girth0 + (Math.acos(clamp(cosine)) - e.heading0) / e.curvature
+  const girth = e.curvature === 0 ? e.girth0 + (e.z0 - z) / e.sin0 : e.girth0 + (Math.acos(clamp(cosine)) - e.heading0) / e.curvature
   return girth > e.girth1 + 1e-9 ? null : Math.max(0, Math.min(girth, e.girth1))
 }
 

@@ -2,7 +2,7 @@
 
 import { rivetLengthNeeded } from '../src/derive/common/lengths.formulas.js'
 import { solidRivet } from '../src/derive/common/rivet-stock.js'
-import { bendAllowanceNavy } from '../src/derive/shell/formulas/bending.formulas.js'
+import { bendAllowanceNavy } from '../src/derive/common/bending.formulas.js'
 import type { ValidationCase, ValidationFile } from './case.js'
 import { degree, inch } from './case.js'
 

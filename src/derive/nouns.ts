@@ -15,6 +15,8 @@ export interface Place {
   readonly waterline: number
   /** on an end section: which, and the buttock line, right positive; girth is then from the crown down the vertical plane through it */
   readonly end?: { readonly which: End; readonly y: number }
+  /** in the floor or under it: the buttock line, right positive. Nothing there lies on the mould line, and girth is 0 */
+  readonly buttock?: number
 }
 
 /** A closed outline, the last point joining the first; bulge = tan(angle/4), positive anticlockwise. m. */
@@ -82,12 +84,22 @@ export type PartKind =
   | 'header-ring'
   | 'end-base'
   | 'end-lining'
+  | 'floor-panel'
+  | 'rail'
+  | 'cross-member'
+  | 'outrigger'
+  | 'wheel-box-header'
+  | 'a-frame'
+  | 'chassis-plate'
+  | 'bay-bearer'
+  | 'wheel-box'
+  | 'underbelly'
 
 /** Anything made or bought. kg, m, m2. */
 export interface Part {
   readonly id: string
   readonly says: string
-  readonly trade: 'shell' | 'ends'
+  readonly trade: 'shell' | 'ends' | 'floor' | 'chassis'
   readonly kind: PartKind
   readonly material: string
   readonly thickness: Bought
@@ -135,7 +147,7 @@ export interface Span {
 export interface FastenerRow {
   readonly id: string
   readonly says: string
-  readonly kind: RowKind | 'cap' | 'rib'
+  readonly kind: RowKind | 'cap' | 'rib' | 'bolt' | 'screw'
   readonly joint: string
   /** key of the fastener type in the definition */
   readonly fastener: string
@@ -156,6 +168,8 @@ export interface FastenerRow {
   readonly source: string
   /** rows on an end section: which, and each fastener's azimuth and buttock line */
   readonly end?: { readonly which: End; readonly azimuth: readonly number[]; readonly y: readonly number[] }
+  /** rows in the floor and under it: each fastener's buttock line */
+  readonly buttock?: readonly number[]
 }
 
 export interface Joint {

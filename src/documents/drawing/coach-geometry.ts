@@ -32,8 +32,9 @@ export function barrelEnds(design: Design): BarrelEnds {
 
 /** A part's own place in a view. */
 export function placeOnCoach(design: Design, part: Part, view: CoachView): readonly [number, number] {
-  const { station, girth, waterline, end } = part.place
+  const { station, girth, waterline, end, buttock } = part.place
   if (end) return [station, view === 'plan' ? end.y : waterline]
+  if (buttock !== undefined) return [station, view === 'plan' ? buttock : waterline]
   return project(design, view, station, (part.side === 'left' ? -1 : 1) * girth)
 }
 

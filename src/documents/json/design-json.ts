@@ -4,6 +4,7 @@ import { fastenerId, holesOf, placeOf, rowsById } from '../../derive/holes.js'
 import type { Check, FastenerRow, OpeningDerived, Part, Pattern } from '../../derive/nouns.js'
 import type { DesignJson } from './design-schema.js'
 import { rounded } from './rounded.js'
+import { underJson } from './under-json.js'
 
 export function designJson(design: Design): DesignJson {
   const { definition: d, section, totals } = design
@@ -31,6 +32,8 @@ export function designJson(design: Design): DesignJson {
     },
     ends: { ...design.ends, edges: [...design.ends.edges], ribs: [...design.ends.ribs] },
     parts: design.parts.map((part) => partJson(design, part)),
+    bolts: design.bolts.map(rowJson),
+    under: underJson(design.under),
     joints: design.joints.map((joint) => ({
       id: joint.id,
       says: joint.says,

@@ -1,0 +1,94 @@
+/** Openings of the floor, and how near each comes to members, wheel boxes, the panel's edge and the others. */
+import type { FloorOpeningDefinition } from '../../definition/under-types.js'
+import { distanceToOutline, insideOutline } from '../../maths/outline.js'
+import type { Outline } from '../nouns.js'
+import type { Clearance, FloorOpening } from '../under-nouns.js'
+import type { FloorInput } from './input.js'
+import type { PanelPlan } from './panel.js'
+
+export function openingOutline(o: FloorOpeningDefinition): Outline {
+  const r = o.size / 2
+  if (o.shape === 'round')
+    return [
+      [o.station - r, o.y, 1],
+      [o.station + r, o.y, 1],
+    ]
+  const w = (o.across ?? o.size) / 2
+  return [
+    [o.station - r, o.y - w, 0],
+    [o.station + r, o.y - w, 0],
+    [o.station + r, o.y + w, 0],
+    [o.station - r, o.y + w, 0],
+  ]
+}
+
+/** Positive outside, negative inside. */
+const signed = (outline: Outline, x: number, y: number): number =>
+  (insideOutline(outline, x, y) ? -1 : 1) * distanceToOutline(outline, x, y)
+
+/** Room between an opening and a straight-edged outline; negative where it cuts it. */
+function roomTo(o: FloorOpeningDefinition, own: Outline, other: Outline): number {
+  if (o.shape === 'round') return signed(other, o.station, o.y) - o.size / 2
+  const [mine, theirs] = [own.map(([x, y]) => signed(other, x, y)), other.map(([x, y]) => signed(own, x, y))]
+  const crosses = own.some((p, i) => other.some((q, k) => cross(p, own[(i + 1) % own.length], q, other[(k + 1) % other.length])))
+  const least = Math.min(...mine, ...theirs)
+  return crosses && least >= 0 ? -least - 1e-6 : least
+}
+
+type Point = readonly [number, number, number]
+function cross(a: Point, b: Point, c: Point, d: Point): boolean {
+  const turn = (p: Point, q: Point, r: Point): number => Math.sign((q[0] - p[0]) * (r[1] - p[1]) - (q[1] - p[1]) * (r[0] - p[0]))
+  return turn(a, b, c) * turn(a, b, d) < 0 && turn(c, d, a) * turn(c, d, b) < 0
+}
+
+export function floorOpenings(input: FloorInput, plan: PanelPlan): FloorOpening[] {
+  const all = input.floor.openings.map((o) => ({ o, outline: openingOutline(o) }))
+  return all.map(({ o, outline }) => {
+    const clear: Clearance[] = [
+      ...input.members.map((m) => ({ to: m.part, kind: m.kind, room: roomTo(o, outline, m.plan) })),
+      ...input.boxes.map((b) => ({ to: b.id, kind: 'wheel-box' as const, room: roomTo(o, outline, boxPlan(b)) })),
+      {
+        to: 'the edge of the panel',
+        kind: 'edge' as const,
+        room: -Math.max(...outline.map(([x, y]) => signed(plan.outline, x, y)), ...reachOf(o, plan)),
+      },
+      ...all
+        .filter((other) => other.o.id !== o.id)
+        .map((other) => ({ to: other.o.id, kind: 'opening' as const, room: apart(o, outline, other.o, other.outline) })),
+    ].sort((a, b) => a.room - b.room)
+    return { id: o.id, says: o.says, outline, station: o.station, y: o.y, clear, toFlange: alongCoach(o, input) }
+  })
+}
+
+/** A round opening's farthest reach toward the edge, as a signed distance; nothing for a rectangle, whose corners say it. */
+function reachOf(o: FloorOpeningDefinition, plan: PanelPlan): readonly number[] {
+  return o.shape === 'round' ? [signed(plan.outline, o.station, o.y) + o.size / 2] : []
+}
+
+/** Between two openings: exact for round ones. */
+function apart(o: FloorOpeningDefinition, own: Outline, other: FloorOpeningDefinition, theirs: Outline): number {
+  if (o.shape === 'round' && other.shape === 'round')
+    return Math.hypot(o.station - other.station, o.y - other.y) - (o.size + other.size) / 2
+  return o.shape === 'round' ? roomTo(o, own, theirs) : roomTo(other, theirs, own)
+}
+
+const boxPlan = (b: FloorInput['boxes'][number]): Outline => {
+  const [p, q] = b.side === 'right' ? [b.y[0], b.y[1]] : [-b.y[1], -b.y[0]]
+  return [
+    [b.x[0], p, 0],
+    [b.x[1], p, 0],
+    [b.x[1], q, 0],
+    [b.x[0], q, 0],
+  ]
+}
+
+/** To the nearest cross-member's flange, measured along the coach as the flooring jig is stopped, wherever across it stands. */
+function alongCoach(o: FloorOpeningDefinition, { members }: FloorInput): Clearance | null {
+  const rooms = members
+    .filter((m) => m.kind === 'cross-member')
+    .map((m) => {
+      const [x0, x1] = [m.plan[0][0], m.plan[1][0]]
+      return { to: m.part, kind: m.kind, room: Math.max(x0 - o.station, o.station - x1) - o.size / 2 }
+    })
+  return rooms.length === 0 ? null : rooms.reduce((a, b) => (b.room < a.room ? b : a))
+}

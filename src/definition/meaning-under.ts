@@ -172,12 +172,12 @@ function memberFaults({ chassis, floor }: Draft, reading: Reading): void {
 
 function bayFaults({ chassis }: Draft, reading: Reading): void {
   chassis?.bays?.forEach((bay, i) => {
-    if (bay?.from === undefined || bay.to === undefined) return
+    if (bay?.fore === undefined || bay.aft === undefined) return
     const path = ['chassis', 'bays', i]
-    if (bay.to <= bay.from)
+    if (bay.aft <= bay.fore)
       reading.impossible([...path, 'to'], {
-        expected: `beyond ${mm(bay.from)}`,
-        because: `the bay would end at ${mm(bay.to)}, ahead of where it begins`,
+        expected: `beyond ${mm(bay.fore)}`,
+        because: `the bay would end at ${mm(bay.aft)}, ahead of where it begins`,
         advice: 'Exchange from and to.',
       })
   })

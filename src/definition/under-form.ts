@@ -97,8 +97,8 @@ const boughtItem = group({
 const bay = group({
   id: needs('id', id('TB1'), 'permanent id'),
   says: needs('says', words('fresh water'), 'what hangs in it'),
-  from: size('from', '3629 mm', 'station of its forward end'),
-  to: size('to', '4201 mm', 'station of its after end'),
+  fore: size('from', '3629 mm', 'station of its forward end'),
+  aft: size('to', '4201 mm', 'station of its after end'),
   half: size('half width', '650 mm', 'half of its width'),
   y: needs('y', anyLength('0 mm'), 'buttock line of its middle, right positive'),
   depth: size('depth', '140 mm', 'below the underside of the floor'),

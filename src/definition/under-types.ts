@@ -97,8 +97,8 @@ export interface BoughtDefinition {
 export interface BayDefinition {
   readonly id: string
   readonly says: string
-  readonly from: number
-  readonly to: number
+  readonly fore: number
+  readonly aft: number
   /** half of its width either side of `y` */
   readonly half: number
   readonly y: number

@@ -39,7 +39,7 @@ export function derive(definition: Definition, memo: Memo = FORGETFUL): Derived 
     bolts: under.bolts,
     joints: [...shell.joints, ...ends.joints],
     openings: [...shell.openings, ...ends.openings],
-    totals: totalsOf(definition, shell, ends),
+    totals: totalsOf(definition, shell, ends, under.parts),
     notCovered: NOT_COVERED,
     shell,
     endSections: ends,
@@ -97,7 +97,7 @@ function rowsIntoEnds({ resolved }: Shell, memo: Memo): BarrelRow[] {
 /** Said on every cover: what this version does not derive or check. */
 const NOT_COVERED: readonly string[] = Object.freeze([
   'Headers, sills and posts round openings in the ends, and their inner trim.',
-  'Weight and balance of the whole coach: only the shell derived here is weighed.',
+  'Weight and balance of the whole coach: only what is derived here is weighed.',
   'Structure: strength of the body, chassis and hold-downs. A qualified engineer must approve.',
   'Wiring, water, gas, heat and interior fittings.',
   'Legal requirements: lamps, glazing marks, ratings and labels.',

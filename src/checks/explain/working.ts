@@ -2,8 +2,11 @@
  * The working behind any number of a design, found by its id: masses, girths, grips, lengths, pitches, strengths, checks.
  * Every number here has its own working; a number the tables cannot give says why instead.
  */
+import * as chassisFormulas from '../../derive/chassis/section.formulas.js'
 import * as endsFormulas from '../../derive/ends/ends.formulas.js'
 import * as wrapFormulas from '../../derive/ends/wrap.formulas.js'
+import * as floorFormulas from '../../derive/floor/floor.formulas.js'
+import * as gearFormulas from '../../derive/gear/gear.formulas.js'
 import type { Check } from '../../derive/nouns.js'
 import { shellFormulas } from '../../derive/shell/formulas/index.js'
 import type { Formulas } from '../../quantity/explain.js'
@@ -21,7 +24,7 @@ import { nearIds } from './near-ids.js'
 export const designFormulas: Formulas = Object.freeze({
   ...shellFormulas,
   ...Object.fromEntries(
-    [endsFormulas, wrapFormulas, explainFormulas]
+    [endsFormulas, wrapFormulas, chassisFormulas, floorFormulas, gearFormulas, explainFormulas]
       .flatMap((file) => Object.values(file as Readonly<Record<string, AnyFormula>>))
       .map((each) => [each.id, each]),
   ),

@@ -3,7 +3,7 @@ import { netMoments } from '../../maths/area-moments.js'
 import type { FastenerRow, MarkLine, Outline, Part } from '../nouns.js'
 import type { SectionFacts } from '../under-nouns.js'
 import type { ChassisInput } from './input.js'
-import { aFrameReach, crossMemberEnd, handOf, headerSpan, named, outriggerFrames, SIDES } from './layout.js'
+import { aFrameReach, crossMemberEnd, crossMemberPart, handOf, headerSpan, named, outriggerFrames, SIDES } from './layout.js'
 import { holesThrough, partFrom, pattern, rectangle } from './parts.js'
 import { bendLines, bendOf, onFlange } from './pressed.js'
 import { NOT_STRENGTH } from './rails.js'
@@ -20,7 +20,7 @@ export function crossMemberParts({ input, bolts, boltHole }: Making, section: Se
   const W = section.blank.value
   const BD = section.deduction.value
   return crossMembers.map((station) => {
-    const id = `cross-member-${named(station)}`
+    const id = crossMemberPart(input, station)
     const { inner, inLegs } = crossMemberEnd(input, station)
     const web = station - crossMember.flange / 2
     return partFrom({

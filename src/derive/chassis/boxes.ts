@@ -8,7 +8,7 @@ import type { Outline, Part } from '../nouns.js'
 import type { Bay, WheelBox } from '../under-nouns.js'
 import type { ChassisInput } from './input.js'
 import { handOf, SIDES } from './layout.js'
-import { netArea, partFrom, pattern, rectangle } from './parts.js'
+import { partFrom, pattern, rectangle } from './parts.js'
 import { bendOf } from './pressed.js'
 import { NOT_STRENGTH } from './rails.js'
 
@@ -82,12 +82,7 @@ function boxCentre(w: WheelBox, hand: number, tall: number, wide: number, L: num
   ]
 }
 
-/** Room left each side of an axle tube between two sheets of the underbelly: common practice, no source. m */
-const ROUND_TUBE = 0.025
-/** A sheet narrower than this is not worth a seam: our choice. m */
-const LEAST_SHEET = 0.05
-
-/** Sheets across the coach from edge to edge of the skin, stopped at every axle tube. */
+/** Sheets across the coach from edge to edge of the skin; they stop one lap short of every axle tube. Common practice, no source. */
 export function underbellyParts(input: ChassisInput): Part[] {
   const { belly, toe, frames, boxes, tubes, halfTube, lap, bellyStock } = input
   const [first, last] = [frames[0].station, frames[frames.length - 1].station]
@@ -99,14 +94,14 @@ export function underbellyParts(input: ChassisInput): Part[] {
   ]
   const stops = [
     first - toe.reach,
-    ...[...tubes].sort((a, b) => a - b).flatMap((x) => [x - halfTube - ROUND_TUBE, x + halfTube + ROUND_TUBE]),
+    ...[...tubes].sort((a, b) => a - b).flatMap((x) => [x - halfTube - lap, x + halfTube + lap]),
     last + toe.reach,
   ]
   const wide = Math.min(bellyStock.width, bellyStock.length)
   const parts: Part[] = []
   for (let k = 0; k + 1 < stops.length; k += 2) {
     const [a, b] = [stops[k], stops[k + 1]]
-    if (b - a < LEAST_SHEET) continue
+    if (b - a < 2 * lap) continue
     const count = Math.max(1, Math.ceil((b - a - lap) / (wide - lap)))
     const step = (b - a - lap) / count
     for (let i = 0; i < count; i++)
@@ -208,13 +203,12 @@ export function plateParts({ chassis }: ChassisInput): Part[] {
   })
 }
 
-/** Thickness of the angles a tank hangs by, as bought: common practice, no source. */
-const ANGLE = { name: '2.0 mm', value: 0.002 }
-
 export function bearerParts({ chassis, top }: ChassisInput, bays: readonly Bay[]): Part[] {
-  const { steel, kFactor } = chassis
-  if (!steel) return []
-  const BD = bendOf(ANGLE.value, 1.5 * ANGLE.value, kFactor).deduction.value
+  const { steel, kFactor, crossMember } = chassis
+  if (!steel || !crossMember) return []
+  // bent from the cross-members' own sheet
+  const { thickness } = crossMember
+  const BD = bendOf(thickness.value, crossMember.bendRadius, kFactor).deduction.value
   return chassis.bays.flatMap((bay, i) =>
     SIDES.map((side) => {
       const box = bays[i]
@@ -227,7 +221,7 @@ export function bearerParts({ chassis, top }: ChassisInput, bays: readonly Bay[]
         kind: 'bay-bearer',
         side,
         material: steel.name,
-        thickness: ANGLE,
+        thickness,
         density: steel.density,
         patterns: [
           pattern({
@@ -236,7 +230,7 @@ export function bearerParts({ chassis, top }: ChassisInput, bays: readonly Bay[]
             x: 'aft',
             y: 'up',
             origin: { station: box.x[0], says: 'forward end, lower edge of the blank' },
-            thickness: ANGLE.value,
+            thickness: thickness.value,
             outline: rectangle(0, 0, L, W),
             marks: [{ says: 'bend 90 deg', kind: 'bend', from: [0, W / 2], to: [L, W / 2] }],
           }),

@@ -10,7 +10,7 @@ import type { Bay, ChassisDerived, Member, SectionFacts } from '../under-nouns.j
 import { aFrameParts, crossMemberParts, headerParts, outriggerParts } from './arms.js'
 import { bearerParts, plateParts, underbellyParts, wheelBoxParts } from './boxes.js'
 import type { ChassisInput } from './input.js'
-import { aFrameReach, crossMemberEnd, layOutMembers, named } from './layout.js'
+import { aFrameReach, crossMemberEnd, crossMemberPart } from './layout.js'
 import { sectionFacts } from './pressed.js'
 import { lighteningHoles, railParts } from './rails.js'
 import { distortionChecks, weldMap, zonesOf } from './welds.js'
@@ -65,8 +65,8 @@ export function deriveChassis(input: ChassisInput, members: readonly Member[], b
 
 function baysOf({ chassis, top }: ChassisInput): Bay[] {
   return chassis.bays.map((b) => {
-    const [x, y, z] = [[b.from, b.to] as const, [b.y - b.half, b.y + b.half] as const, [top - b.depth, top] as const]
-    return { id: b.id, says: b.says, x, y, z, volume: (b.to - b.from) * 2 * b.half * b.depth }
+    const [x, y, z] = [[b.fore, b.aft] as const, [b.y - b.half, b.y + b.half] as const, [top - b.depth, top] as const]
+    return { id: b.id, says: b.says, x, y, z, volume: (b.aft - b.fore) * 2 * b.half * b.depth }
   })
 }
 
@@ -74,5 +74,5 @@ function baysOf({ chassis, top }: ChassisInput): Bay[] {
 function crossingOf(input: ChassisInput): { readonly part: string; readonly y: number } | null {
   if (!input.chassis.rail || !input.chassis.crossMember) return null
   const met = input.chassis.crossMembers.map((station) => ({ station, ...crossMemberEnd(input, station) })).find((c) => c.inLegs)
-  return met ? { part: `cross-member-${named(met.station)}`, y: met.inner } : null
+  return met ? { part: crossMemberPart(input, met.station), y: met.inner } : null
 }

@@ -10,6 +10,21 @@ export const handOf = (side: Side): 1 | -1 => (side === 'left' ? -1 : 1)
 /** `4830` of a station in m, for ids: stations are names. */
 export const named = (station: number): string => (Math.round(station * 1e4) / 10).toString().replace('.', '-')
 
+/**
+ * A cross-member is called after the frame it stands at, or by its number in the bay behind one, so that moving it a little
+ * or lengthening the coach renames nothing: cross-member-F4, cross-member-F4-1, cross-member-nose-1, cross-member-tail-2.
+ */
+export function crossMemberPart({ chassis, frames }: Pick<ChassisInput, 'chassis' | 'frames'>, station: number): string {
+  const at = frames.find((f) => Math.abs(f.station - station) < 1e-6)
+  if (at) return `cross-member-${at.id}`
+  const behind = [...frames].reverse().find((f) => f.station < station)
+  const ahead = frames.find((f) => f.station > station)
+  const same = chassis.crossMembers.filter(
+    (s) => (!behind || s > behind.station + 1e-6) && (!ahead || s < ahead.station - 1e-6) && s <= station,
+  )
+  return `cross-member-${!behind ? 'nose' : !ahead ? 'tail' : behind.id}-${same.length}`
+}
+
 function box(x0: number, x1: number, y0: number, y1: number): Outline {
   const [a, b] = [Math.min(y0, y1), Math.max(y0, y1)]
   return [
@@ -50,7 +65,7 @@ export function layOutMembers(input: ChassisInput): Member[] {
   for (const station of chassis.crossMembers) {
     const { inner } = crossMemberEnd(input, station)
     members.push({
-      part: `cross-member-${named(station)}`,
+      part: crossMemberPart(input, station),
       kind: 'cross-member',
       says: `cross-member at STA ${named(station)}`,
       side: 'centre',

@@ -22,7 +22,7 @@ export interface Draft {
 }
 
 /** Net area of one flat face, its cuts taken out. m2 */
-export const netArea = ({ outline, cuts }: Pick<Pattern, 'outline' | 'cuts'>): number =>
+const netArea = ({ outline, cuts }: Pick<Pattern, 'outline' | 'cuts'>): number =>
   netMoments(
     outline,
     cuts.map((c) => c.outline),
@@ -65,7 +65,7 @@ export interface Face {
   readonly holes?: HoleSet
 }
 
-export const NO_HOLES: HoleSet = Object.freeze({ rows: [], row: [], index: [], x: [], y: [], diameter: [] })
+const NO_HOLES: HoleSet = Object.freeze({ rows: [], row: [], index: [], x: [], y: [], diameter: [] })
 
 export function pattern(f: Face): Pattern {
   return Object.freeze({

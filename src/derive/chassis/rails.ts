@@ -6,8 +6,8 @@ import { handOf, named, outriggerFrames, railSpan, SIDES } from './layout.js'
 import { disc, holesThrough, partFrom, pattern, rectangle } from './parts.js'
 import { bendLines, onFlange } from './pressed.js'
 
-/** Half of the bracket an axle tube is bolted to its rail by, beyond the tube: common practice, no source. m */
-const BRACKET = 0.06
+/** Half of the bracket an axle is bolted to its rail by, in half tubes: common practice, no source; the axle maker's figure governs. */
+const BRACKET = 2.7
 
 /**
  * Holes stand at whole pitches from the forward end, the first at half of one, and are left out where the metal is needed: at a
@@ -25,7 +25,7 @@ export function lighteningHoles(input: ChassisInput, meets: number | null): Ligh
       ...(outrigger
         ? outriggerFrames(input, side).map((f) => ({ x: f.station, half: outrigger.flange / 2, who: `outrigger ${f.id}` }))
         : []),
-      ...input.tubes.map((x, i) => ({ x, half: input.halfTube + BRACKET, who: `the bracket of axle ${i + 1}` })),
+      ...input.tubes.map((x, i) => ({ x, half: BRACKET * input.halfTube, who: `the bracket of axle ${i + 1}` })),
       ...(meets === null ? [] : [{ x: (x0 + meets) / 2, half: (meets - x0) / 2, who: 'the A-frame' }]),
     ]
     return Array.from({ length: count }, (_, i): LighteningHole => {

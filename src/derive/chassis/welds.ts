@@ -1,7 +1,7 @@
 /** The weld map: every joint once, in an order that pulls evenly, what is measured after each step, and where nobody welds or drills. */
 import type { DistortionCheck, Weld, Zone } from '../under-nouns.js'
 import type { ChassisInput } from './input.js'
-import { aFrameReach, crossMemberEnd, handOf, headerSpan, named, outriggerFrames, railSpan, SIDES } from './layout.js'
+import { aFrameReach, crossMemberEnd, crossMemberPart, handOf, headerSpan, named, outriggerFrames, railSpan, SIDES } from './layout.js'
 
 type Draft = Omit<Weld, 'no'>
 
@@ -24,7 +24,7 @@ export function weldMap(input: ChassisInput): Weld[] {
       welds.push({
         step: inLegs ? 4 : 2,
         says: 'web and both flanges, all round inside the channel',
-        parts: [`cross-member-${named(at)}`, inLegs ? `a-frame-${side}` : `rail-${side}`],
+        parts: [crossMemberPart(input, at), inLegs ? `a-frame-${side}` : `rail-${side}`],
         station: at,
         y: handOf(side) * inner,
         length: ring,

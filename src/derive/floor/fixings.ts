@@ -9,9 +9,10 @@ import type { FloorInput } from './input.js'
 import { openingOutline } from './openings.js'
 import { endPlan, type PanelJoint } from './panel.js'
 
-/** Bolt of an outrigger from its tip, and screws from a bolt, a joint or an opening's edge: common practice, no source. m */
-const FROM_TIP = 0.03
-const APART = 0.03
+/** In diameters: a bolt from its outrigger's tip, a screw from a bolt or from the end of its line. Common practice, no source. */
+const FROM_TIP = 4
+const FROM_BOLT = 4
+const FROM_END = 6
 /** Self-drilling screw: through the board, the steel, and its own point. From memory. m */
 const POINT = 0.012
 const STEP = 0.005
@@ -99,14 +100,14 @@ function isClear({ input, joints }: Fitting, { x, y }: Spot, radius: number): bo
   const { boxes, floor } = input
   if (boxes.some((b) => x > b.x[0] - radius && x < b.x[1] + radius && Math.abs(y) > b.y[0] - radius && (b.side === 'right') === y > 0))
     return false
-  if (joints.some((j) => Math.abs(j.station - x) < radius + 0.006)) return false
+  if (joints.some((j) => Math.abs(j.station - x) < 2 * radius)) return false
   return floor.openings.every((o) => {
     const reach = Math.max(o.size, o.across ?? 0)
     if (Math.abs(o.station - x) > reach || Math.abs(o.y - y) > reach) return true
     const outline = openingOutline(o)
     const near = [0, 1, 2, 3, 4, 5, 6, 7].map((i) => [
-      x + (radius + 0.01) * Math.cos((i * Math.PI) / 4),
-      y + (radius + 0.01) * Math.sin((i * Math.PI) / 4),
+      x + 3 * radius * Math.cos((i * Math.PI) / 4),
+      y + 3 * radius * Math.sin((i * Math.PI) / 4),
     ])
     return !insideOutline(outline, x, y) && near.every(([a, b]) => !insideOutline(outline, a, b))
   })
@@ -139,7 +140,8 @@ export function holdDowns(fitting: Fitting, bolts: FixingDefinition): FastenerRo
         const name = member.part.replace(`${kind}-`, '')
         return { from: name, to: name, pitch: bolts.pitch, spots: [{ x: (s.x0 + s.x1) / 2, y: at(s), member }] }
       })
-  const tip = (s: ReturnType<typeof spread>): number => (s.y0 + s.y1 > 0 ? s.y1 - FROM_TIP : s.y0 + FROM_TIP)
+  const room = FROM_TIP * bolts.diameter.value
+  const tip = (s: ReturnType<typeof spread>): number => (s.y0 + s.y1 > 0 ? s.y1 - room : s.y0 + room)
   return [
     ...rails,
     rowOf(
@@ -167,9 +169,10 @@ export function floorScrews(
 ): FastenerRow[] {
   const { input } = fitting
   const away = ({ x, y }: Spot): boolean =>
-    bolts.every((row) => row.station.every((s, i) => Math.hypot(s - x, (row.buttock?.[i] ?? 0) - y) > APART))
+    bolts.every((row) => row.station.every((s, i) => Math.hypot(s - x, (row.buttock?.[i] ?? 0) - y) > FROM_BOLT * row.diameter))
+  const short = FROM_END * screws.diameter.value
   const rail = input.members.find((m) => m.kind === 'rail')
-  const inner = rail ? Math.min(...rail.plan.map((p) => Math.abs(p[1]))) - APART : 0
+  const inner = rail ? Math.min(...rail.plan.map((p) => Math.abs(p[1]))) - short : 0
   const across = (member: Member, name: string, from: number, to: number): Line => {
     const { x0, x1 } = spread(member)
     const steps = even(to - from, screws.pitch)
@@ -183,10 +186,10 @@ export function floorScrews(
   const members = input.members.flatMap((m): Line[] => {
     const s = spread(m)
     if (m.kind === 'cross-member') {
-      const half = Math.min(inner, s.y1 - APART)
+      const half = Math.min(inner, s.y1 - short)
       return [across(m, m.part.replace('cross-member-', 'X'), -half, half)]
     }
-    if (m.kind === 'outrigger') return [across(m, m.part.replace('outrigger-', ''), s.y0 + APART + 0.01, s.y1 - APART - 0.01)]
+    if (m.kind === 'outrigger') return [across(m, m.part.replace('outrigger-', ''), s.y0 + short, s.y1 - short)]
     return []
   })
   const rows = [
@@ -212,8 +215,8 @@ function edgeLines(input: FloorInput, screws: FixingDefinition & { readonly edge
   const side = (hand: 1 | -1): Line => {
     const steps = even(last.station - first.station, screws.pitch)
     return {
-      from: first.id,
-      to: last.id,
+      from: `${first.id}-${hand === 1 ? 'right' : 'left'}`,
+      to: `${last.id}-${hand === 1 ? 'right' : 'left'}`,
       pitch: steps[1],
       // the corners belong to the ends
       spots: steps.slice(1, -1).map((u) => ({ x: first.station + u, y: hand * y, member: null })),

@@ -61,7 +61,7 @@ export function panelJoints(input: FloorInput, plan: PanelPlan): PanelJoint[] {
       .map((m) => ({ part: m.part, station: (m.plan[0][0] + m.plan[1][0]) / 2 }))
       .filter(({ station }) => station > from + 1e-6 && station <= farthest + 1e-9 && isFree(input, station))
       // as near the middle as the boards allow: two handy panels rather than one and a strip
-      .filter(({ station }) => plan.to - station <= input.board.length + 1e-9 || station > farthest - 1)
+      .filter(({ station }) => plan.to - station <= input.board.length + 1e-9 || station > farthest - input.board.width / 2)
       .sort((a, b) => Math.abs(a.station - middle) - Math.abs(b.station - middle))
     const at = free[0] ?? { part: null, station: farthest }
     joints.push({ station: at.station, member: at.part })
@@ -73,6 +73,6 @@ export function panelJoints(input: FloorInput, plan: PanelPlan): PanelJoint[] {
 function isFree({ boxes, floor }: FloorInput, station: number): boolean {
   return (
     boxes.every((b) => station <= b.x[0] || station >= b.x[1]) &&
-    floor.openings.every((o) => Math.abs(o.station - station) > o.size / 2 + 0.05)
+    floor.openings.every((o) => Math.abs(o.station - station) > o.size / 2 + 3 * floor.thickness)
   )
 }

@@ -106,7 +106,7 @@ function lowest({ gear, frames, toe, bays, floor }: GearInput, ground: number): 
     ...(tube
       ? gear.spindles.map((s, i) => ({ of: `the tube of axle ${i + 1}`, z: tube.waterline - tube.size / 2, station: s - gear.arm }))
       : []),
-    ...bays.map((b) => ({ of: `the bay ${b.id}`, z: -(floor?.thickness ?? 0) - b.depth, station: (b.from + b.to) / 2 })),
+    ...bays.map((b) => ({ of: `the bay ${b.id}`, z: -(floor?.thickness ?? 0) - b.depth, station: (b.fore + b.aft) / 2 })),
   ]
   const least = things.reduce((a, b) => (b.z < a.z ? b : a))
   return { height: least.z - ground, of: least.of, station: least.station }

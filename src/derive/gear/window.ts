@@ -50,7 +50,7 @@ function fromBays({ gear, bays, floor }: GearInput, mean: number): Barred[] {
     .flatMap((b) =>
       gear.spindles.map((spindle, i) => {
         const offset = spindle - gear.arm - mean
-        return { from: b.from - tube.size / 2 - offset, to: b.to + tube.size / 2 - offset, who: `tube ${i + 1} at the bay ${b.id}` }
+        return { from: b.fore - tube.size / 2 - offset, to: b.aft + tube.size / 2 - offset, who: `tube ${i + 1} at the bay ${b.id}` }
       }),
     )
 }

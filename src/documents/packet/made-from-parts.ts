@@ -4,7 +4,7 @@ import type { Design } from '../../derive/design.js'
 import { holesOf, rowNamed } from '../../derive/holes.js'
 import type { FastenerRow, Part, Pattern } from '../../derive/nouns.js'
 import type { CoachView } from '../drawing/coach-geometry.js'
-import { viewOfSide } from '../drawing/coach-geometry.js'
+import { viewOfPart } from '../drawing/coach-geometry.js'
 import type { PrintUnits } from '../drawing/units.js'
 import { massWords } from '../drawing/units.js'
 import type { TapeEdge } from '../sheets/tape-card.js'
@@ -50,7 +50,7 @@ export function figureMade(design: Design, view: CoachView): MadeFrom {
 /** Named alone, since it is the one thing on a sheet that nobody cuts or measures by. */
 export const KEY_FIGURE = 'the small figure of where it sits'
 
-export const figureOf = (part: Part): CoachView => viewOfSide(part.side)
+export const figureOf = (part: Part): CoachView => viewOfPart(part)
 
 /** Lines of a pattern as they are cut, without their names. m. */
 const shapeOf = (pattern: Pattern): readonly unknown[] => [

@@ -27,7 +27,7 @@ export interface FlatFrame {
   readonly view: 'outside' | 'inside'
   readonly x: 'aft' | 'forward' | 'right' | 'left' | 'down'
   readonly y: 'up' | 'down' | 'right' | 'left' | 'forward' | 'aft'
-  /** the pattern's 0,0 on the coach: station and signed girth on the outer mould line, m */
+  /** the pattern's 0,0 on the coach: station and signed girth on the outer mould line, in the floor and under it the buttock line; m */
   readonly origin: { readonly station: number; readonly girth: number; readonly says: string }
 }
 

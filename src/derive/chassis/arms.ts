@@ -3,7 +3,7 @@ import { netMoments } from '../../maths/area-moments.js'
 import type { FastenerRow, MarkLine, Outline, Part } from '../nouns.js'
 import type { SectionFacts } from '../under-nouns.js'
 import type { ChassisInput } from './input.js'
-import { aFrameReach, crossMemberEnd, crossMemberPart, handOf, headerSpan, named, outriggerFrames, SIDES } from './layout.js'
+import { aFrameReach, crossMemberEnd, crossMemberPart, handOf, headerSpan, inWords, outriggerFrames, SIDES } from './layout.js'
 import { holesThrough, partFrom, pattern, rectangle } from './parts.js'
 import { bendLines, bendOf, onFlange } from './pressed.js'
 import { NOT_STRENGTH } from './rails.js'
@@ -25,7 +25,7 @@ export function crossMemberParts({ input, bolts, boltHole }: Making, section: Se
     const web = station - crossMember.flange / 2
     return partFrom({
       id,
-      says: `cross-member at STA ${named(station)}`,
+      says: `cross-member at STA ${inWords(station)}`,
       kind: 'cross-member',
       side: 'centre',
       material: steel.name,
@@ -51,7 +51,7 @@ export function crossMemberParts({ input, bolts, boltHole }: Making, section: Se
       ],
       centre: [web + section.centre.value, 0, input.top - crossMember.height / 2],
       notes: [
-        `Web forward, flanges aft; the station is the middle of the flange. ${inLegs ? "Its ends stop inside the A-frame's legs." : "Its ends stop at the rails' webs, their flanges coped under the rails'."}`,
+        `Web forward, flanges aft, both bent up 90 deg on this face; the station is the middle of the flange. ${inLegs ? "Its ends stop inside the A-frame's legs." : "Its ends stop at the rails' webs, their flanges coped under the rails'."}`,
         NOT_STRENGTH,
       ],
     })
@@ -79,8 +79,8 @@ export function outriggerParts({ input, bolts, boltHole }: Making): Part[] {
     [0, upper + strip, 0],
   ]
   const marks: MarkLine[] = [
-    { says: 'bend 90 deg up, seen into the channel', kind: 'bend', from: [0, upper], to: [L, upper] },
-    { says: 'bend 90 deg up, seen into the channel', kind: 'bend', from: [0, lower(0)], to: [L, lower(L)] },
+    { says: 'bend up', kind: 'bend', from: [0, upper], to: [L, upper] },
+    { says: 'bend up', kind: 'bend', from: [0, lower(0)], to: [L, lower(L)] },
   ]
   const middle = netMoments(outline, [])
   // the lower flange lies at its bend, the web between: heights of three strips, by their areas
@@ -107,7 +107,11 @@ export function outriggerParts({ input, bolts, boltHole }: Making): Part[] {
             view: 'inside',
             x: 'right',
             y: 'up',
-            origin: { station: frame.station, says: `outer face of the rail, half of the root's depth, seen into the channel from behind` },
+            origin: {
+              station: frame.station,
+              y: hand * half,
+              says: "outer face of the rail, half of the root's depth, seen into the channel from behind",
+            },
             thickness: t,
             outline: flat,
             marks:
@@ -121,7 +125,7 @@ export function outriggerParts({ input, bolts, boltHole }: Making): Part[] {
           }),
         ],
         centre: [web + flange / 3, hand * (half + middle.x), z],
-        notes: [`Web forward, flanges aft. Its tip laps on the leg of the frame at ${frame.id}.`, NOT_STRENGTH],
+        notes: [`Web forward, flanges aft: both bent up 90 deg on this face. Its tip laps on the leg of the frame at ${frame.id}.`, NOT_STRENGTH],
       })
     }),
   )
@@ -210,12 +214,12 @@ export function aFrameParts({ input }: Making, section: SectionFacts): Part[] {
           origin: { station: aFrame.apex, says: 'apex, middle of the web' },
           thickness: aFrame.thickness.value,
           outline: hand === 1 ? outline : ([...outline].reverse().map(([x, y]) => [-x, y, 0]) as Outline),
-          marks: bendLines(0, hand * reach.coped, aFrame.height, BD),
+          marks: bendLines(Math.min(0, hand * reach.coped), Math.max(0, hand * reach.coped), aFrame.height, BD),
         }),
       ],
       centre: [aFrame.apex + along * cos + inboard * sin, hand * (along * sin - inboard * cos), input.top - aFrame.height / 2],
       notes: [
-        `Mitred on the centre plane to its twin; the flanges are coped so that the web slips between the rail's flanges. It meets the rail at STA ${named(reach.meets)}.`,
+        `Mitred on the centre plane to its twin; the flanges are coped so that the web slips between the rail's flanges. It meets the rail at STA ${inWords(reach.meets)}.`,
         NOT_STRENGTH,
       ],
     })

@@ -192,7 +192,7 @@ export function plateParts({ chassis }: ChassisInput): Part[] {
           view: 'inside',
           x: 'aft',
           y: 'right',
-          origin: { station: p.station - p.length / 2, says: 'forward left corner, seen from above' },
+          origin: { station: p.station - p.length / 2, y: p.y - p.width / 2, says: 'forward left corner, seen from above' },
           thickness: p.thickness.value,
           outline: rectangle(0, 0, p.length, p.width),
         }),

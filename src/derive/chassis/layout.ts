@@ -7,8 +7,8 @@ import type { ChassisInput } from './input.js'
 export const SIDES = ['left', 'right'] as const
 export const handOf = (side: Side): 1 | -1 => (side === 'left' ? -1 : 1)
 
-/** `4830` of a station in m, for ids: stations are names. */
-export const named = (station: number): string => (Math.round(station * 1e4) / 10).toString().replace('.', '-')
+/** `4830` or `2509.8` of a station in m. */
+export const inWords = (station: number): string => (Math.round(station * 1e4) / 10).toString()
 
 /**
  * A cross-member is called after the frame it stands at, or by its number in the bay behind one, so that moving it a little
@@ -67,7 +67,7 @@ export function layOutMembers(input: ChassisInput): Member[] {
     members.push({
       part: crossMemberPart(input, station),
       kind: 'cross-member',
-      says: `cross-member at STA ${named(station)}`,
+      says: `cross-member at STA ${inWords(station)}`,
       side: 'centre',
       plan: box(station - crossMember.flange / 2, station + crossMember.flange / 2, -inner, inner),
       top,

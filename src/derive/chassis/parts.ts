@@ -56,8 +56,8 @@ export interface Face {
   readonly view: FlatFrame['view']
   readonly x: FlatFrame['x']
   readonly y: FlatFrame['y']
-  /** where the pattern's 0, 0 is: station, and in words */
-  readonly origin: { readonly station: number; readonly says: string }
+  /** where the pattern's 0, 0 is: station, buttock line (the centre plane where none is said), and in words */
+  readonly origin: { readonly station: number; readonly y?: number; readonly says: string }
   readonly thickness: number
   readonly outline: Outline
   readonly cuts?: Pattern['cuts']
@@ -70,7 +70,7 @@ const NO_HOLES: HoleSet = Object.freeze({ rows: [], row: [], index: [], x: [], y
 export function pattern(f: Face): Pattern {
   return Object.freeze({
     face: f.face,
-    flat: { view: f.view, x: f.x, y: f.y, origin: { station: f.origin.station, girth: 0, says: f.origin.says } },
+    flat: { view: f.view, x: f.x, y: f.y, origin: { station: f.origin.station, girth: f.origin.y ?? 0, says: f.origin.says } },
     thickness: f.thickness,
     outline: f.outline,
     cuts: f.cuts ?? [],

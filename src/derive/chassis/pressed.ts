@@ -59,7 +59,7 @@ export function sectionFacts(
 export function bendLines(x0: number, x1: number, height: number, deduction: number): MarkLine[] {
   const y = (height - deduction) / 2
   return [y, -y].map((at) => ({
-    says: 'bend 90 deg up, seen into the channel',
+    says: 'bend up',
     kind: 'bend' as const,
     from: [x0, at] as const,
     to: [x1, at] as const,

@@ -2,7 +2,7 @@
 import type { FastenerRow, Part } from '../nouns.js'
 import type { LighteningHole, SectionFacts } from '../under-nouns.js'
 import type { ChassisInput } from './input.js'
-import { handOf, named, outriggerFrames, railSpan, SIDES } from './layout.js'
+import { handOf, inWords, outriggerFrames, railSpan, SIDES } from './layout.js'
 import { disc, holesThrough, partFrom, pattern, rectangle } from './parts.js'
 import { bendLines, onFlange } from './pressed.js'
 
@@ -21,7 +21,7 @@ export function lighteningHoles(input: ChassisInput, meets: number | null): Ligh
   const count = Math.floor((x1 - x0) / pitch)
   return SIDES.flatMap((side) => {
     const wanted: { x: number; half: number; who: string }[] = [
-      ...input.chassis.crossMembers.map((x) => ({ x, half: crossMember.flange / 2, who: `cross-member ${named(x)}` })),
+      ...input.chassis.crossMembers.map((x) => ({ x, half: crossMember.flange / 2, who: `cross-member ${inWords(x)}` })),
       ...(outrigger
         ? outriggerFrames(input, side).map((f) => ({ x: f.station, half: outrigger.flange / 2, who: `outrigger ${f.id}` }))
         : []),
@@ -95,7 +95,7 @@ export function railParts(
       centre: [middle, handOf(side) * (half - section.centre.value), input.top - rail.height / 2],
       notes: [
         `Lightening holes are flanged outward to stiffen their edge; ${out.length === 0 ? 'none is left out' : `${out.length} are left out where the metal is needed`}. Pipes and wires cross through them: grommet every one that is used.`,
-        `Web outward, flanges toward the centre plane. Bend both flanges up on this face, inside radius ${(rail.bendRadius * 1000).toFixed(1)} mm.`,
+        `Web outward, flanges toward the centre plane. Bend both flanges up 90 deg on this face, inside radius ${(rail.bendRadius * 1000).toFixed(1)} mm.`,
         NOT_STRENGTH,
       ],
     })

@@ -1,7 +1,7 @@
 /** The weld map: every joint once, in an order that pulls evenly, what is measured after each step, and where nobody welds or drills. */
 import type { DistortionCheck, Weld, Zone } from '../under-nouns.js'
 import type { ChassisInput } from './input.js'
-import { aFrameReach, crossMemberEnd, crossMemberPart, handOf, headerSpan, named, outriggerFrames, railSpan, SIDES } from './layout.js'
+import { aFrameReach, crossMemberEnd, crossMemberPart, handOf, headerSpan, inWords, outriggerFrames, railSpan, SIDES } from './layout.js'
 
 type Draft = Omit<Weld, 'no'>
 
@@ -54,7 +54,7 @@ export function weldMap(input: ChassisInput): Weld[] {
       welds.push({
         step: 3,
         says: "web to the outrigger's web",
-        parts: [`wheel-box-header-${box.side}`, `outrigger-${frame?.id ?? named(at)}-${box.side}`],
+        parts: [`wheel-box-header-${box.side}`, `outrigger-${frame?.id ?? inWords(at)}-${box.side}`],
         station: at,
         y,
         length: crossMember.height,

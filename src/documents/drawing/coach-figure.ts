@@ -45,7 +45,9 @@ export function extentOf(design: Design, view: CoachView): Extent {
   const { nose, tail, reach } = barrelEnds(design)
   const { barrel } = bodyOutline(design, view)
   const levels = barrel.map((p) => p[1])
-  return { station: [nose - reach, tail + reach], level: [Math.min(...levels), Math.max(...levels)] }
+  // what hangs under the floor reaches as far forward as the coupler
+  const front = view === 'under' && design.under.chassis ? Math.min(nose - reach, design.definition.ends.couplerFace) : nose - reach
+  return { station: [front, tail + reach], level: [Math.min(...levels), Math.max(...levels)] }
 }
 
 /** Where to put a view so that it fills a box as large as it can, centred. */

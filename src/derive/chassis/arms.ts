@@ -125,7 +125,10 @@ export function outriggerParts({ input, bolts, boltHole }: Making): Part[] {
           }),
         ],
         centre: [web + flange / 3, hand * (half + middle.x), z],
-        notes: [`Web forward, flanges aft: both bent up 90 deg on this face. Its tip laps on the leg of the frame at ${frame.id}.`, NOT_STRENGTH],
+        notes: [
+          `Web forward, flanges aft: both bent up 90 deg on this face. Its tip laps on the leg of the frame at ${frame.id}.`,
+          NOT_STRENGTH,
+        ],
       })
     }),
   )

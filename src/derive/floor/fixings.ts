@@ -13,6 +13,8 @@ import { endPlan, type PanelJoint } from './panel.js'
 const FROM_TIP = 4
 const FROM_BOLT = 4
 const FROM_END = 6
+/** From a bolt to the web beside it, for a socket. From memory. */
+const SOCKET = 1.5
 /** Self-drilling screw: through the board, the steel, and its own point. From memory. m */
 const POINT = 0.012
 const STEP = 0.005
@@ -127,7 +129,11 @@ export function holdDowns(fitting: Fitting, bolts: FixingDefinition): FastenerRo
       const { x0, x1, y0, y1 } = spread(member)
       const n = Math.max(1, Math.round((x1 - x0) / fittedPitch.eval({ L: x1 - x0, p_n: bolts.pitch })))
       const pitch = (x1 - x0) / n
-      const spots = Array.from({ length: n }, (_, i) => ({ x: x0 + (i + 0.5) * pitch, y: (y0 + y1) / 2, member }))
+      const spots = Array.from({ length: n }, (_, i) => ({
+        x: besideWebs(fitting.input, x0 + (i + 0.5) * pitch, SOCKET * bolts.diameter.value),
+        y: (y0 + y1) / 2,
+        member,
+      }))
       return rowOf(fitting, 'bolt', `bolts-${member.part}`, `hold-down bolts along the ${member.says}`, bolts, [
         { from: 'fore', to: 'aft', pitch, spots },
       ])
@@ -154,6 +160,17 @@ export function holdDowns(fitting: Fitting, bolts: FixingDefinition): FastenerRo
     ),
     rowOf(fitting, 'bolt', 'bolts-outriggers', 'hold-down bolts at the tips of the outriggers', bolts, single('outrigger', tip)),
   ].filter((r): r is FastenerRow => r !== null)
+}
+
+/** A bolt that a cross-member's web would keep a socket from is moved along the rail just clear of it. */
+function besideWebs({ members, sheet }: FloorInput, x: number, need: number): number {
+  for (const member of members) {
+    if (member.kind !== 'cross-member') continue
+    const web = spread(member).x0
+    const [low, high] = [web - need, web + sheet(member) + need]
+    if (x > low && x < high) return x - low < high - x ? low : high
+  }
+  return x
 }
 
 /** Whole spaces between two ends, the ends included. */

@@ -41,27 +41,34 @@ function cross(a: Point, b: Point, c: Point, d: Point): boolean {
   return turn(a, b, c) * turn(a, b, d) < 0 && turn(c, d, a) * turn(c, d, b) < 0
 }
 
-export function floorOpenings(input: FloorInput, plan: PanelPlan): FloorOpening[] {
-  const all = input.floor.openings.map((o) => ({ o, outline: openingOutline(o) }))
-  return all.map(({ o, outline }) => {
-    const clear: Clearance[] = [
-      ...input.members.map((m) => ({ to: m.part, kind: m.kind, room: roomTo(o, outline, m.plan) })),
-      ...input.boxes.map((b) => ({ to: b.id, kind: 'wheel-box' as const, room: roomTo(o, outline, boxPlan(b)) })),
-      {
-        to: 'the edge of the panel',
-        kind: 'edge' as const,
-        room: -Math.max(...outline.map(([x, y]) => signed(plan.outline, x, y)), ...reachOf(o, plan)),
-      },
-      ...all
-        .filter((other) => other.o.id !== o.id)
-        .map((other) => ({ to: other.o.id, kind: 'opening' as const, room: apart(o, outline, other.o, other.outline) })),
-    ].sort((a, b) => a.room - b.room)
-    return { id: o.id, says: o.says, outline, station: o.station, y: o.y, clear, toFlange: alongCoach(o, input) }
-  })
+export function floorOpenings(input: FloorInput, plan: Pick<PanelPlan, 'outline'>): FloorOpening[] {
+  return input.floor.openings.map((o) => ({
+    id: o.id,
+    says: o.says,
+    outline: openingOutline(o),
+    station: o.station,
+    y: o.y,
+    clear: clearances(input, plan, o),
+    toFlange: alongCoach(o, input),
+  }))
+}
+
+/** How near an opening would come to everything, stood where `o` says; nearest first. */
+export function clearances(input: FloorInput, plan: Pick<PanelPlan, 'outline'>, o: FloorOpeningDefinition): Clearance[] {
+  const outline = openingOutline(o)
+  const edge = -Math.max(...outline.map(([x, y]) => signed(plan.outline, x, y)), ...reachOf(o, plan))
+  return [
+    ...input.members.map((m) => ({ to: m.part, kind: m.kind, room: roomTo(o, outline, m.plan) })),
+    ...input.boxes.map((b) => ({ to: b.id, kind: 'wheel-box' as const, room: roomTo(o, outline, boxPlan(b)) })),
+    { to: 'the edge of the panel', kind: 'edge' as const, room: edge },
+    ...input.floor.openings
+      .filter((other) => other.id !== o.id)
+      .map((other) => ({ to: other.id, kind: 'opening' as const, room: apart(o, outline, other, openingOutline(other)) })),
+  ].sort((a, b) => a.room - b.room)
 }
 
 /** A round opening's farthest reach toward the edge, as a signed distance; nothing for a rectangle, whose corners say it. */
-function reachOf(o: FloorOpeningDefinition, plan: PanelPlan): readonly number[] {
+function reachOf(o: FloorOpeningDefinition, plan: Pick<PanelPlan, 'outline'>): readonly number[] {
   return o.shape === 'round' ? [signed(plan.outline, o.station, o.y) + o.size / 2] : []
 }
 

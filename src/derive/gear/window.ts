@@ -55,14 +55,14 @@ function fromBays({ gear, bays, floor }: GearInput, mean: number): Barred[] {
     )
 }
 
-/** An edge of a wheel opening on a frame's flange leaves its rim ring nowhere to lie. */
+/** A frame just outside an edge of a wheel opening leaves its rim ring nowhere to lie; one inside it is cut and out of the way. */
 function fromFrames({ gear, frames, frameRoom }: GearInput, mean: number): Barred[] {
   const { half } = gear.wheelOpening
   return gear.spindles.flatMap((spindle, i) =>
     ([-half, half] as const).flatMap((edge) =>
       frames.map((f) => ({
-        from: f.station - frameRoom - (spindle + edge - mean),
-        to: f.station + frameRoom - (spindle + edge - mean),
+        from: f.station - (edge > 0 ? frameRoom : 0) - (spindle + edge - mean),
+        to: f.station + (edge > 0 ? 0 : frameRoom) - (spindle + edge - mean),
         who: `wheel opening ${i + 1} at frame ${f.id}`,
       })),
     ),

@@ -47,6 +47,7 @@ import { groupedParts } from './part-groups.js'
 import type { MadeFrom, PlannedDocument } from './planned.js'
 import { checkPaths, pdfDocument, textDocument } from './planned.js'
 import { studyDocuments } from './study-documents.js'
+import { underDocuments } from './under-documents.js'
 
 export interface PacketOptions extends PrintOptions {
   /** name and version, printed in the texts */
@@ -277,6 +278,7 @@ export function packetPlan(design: Design, options: PacketOptions = {}): readonl
   const body: readonly PlannedDocument[] = [
     ...scheduleDocuments(room),
     ...endDocuments(design, options),
+    ...underDocuments(design, options),
     ...studyDocuments(design, options, room.made.coach),
     ...groups.flatMap((g) => flatDocuments(room, g)),
     ...groups.flatMap((g) => holeDocuments(room, g)),

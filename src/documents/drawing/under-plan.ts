@@ -46,7 +46,8 @@ export function floorEdge({ under }: Design, plan: UnderPlan, solid: boolean): r
 
 /** Upper flanges of the members: heavy where they are the subject, thin and dashed under a floor. */
 export function memberMarks({ under }: Design, plan: UnderPlan, subject: boolean): readonly Mark[] {
-  const members = under.chassis?.members ?? []
+  // the A-frame reaches out from under the floor and says nothing about it
+  const members = (under.chassis?.members ?? []).filter((m) => subject || m.kind !== 'a-frame')
   if (members.length === 0) return []
   return [
     path(

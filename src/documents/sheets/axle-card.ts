@@ -44,53 +44,58 @@ export function axleCard(design: Design, options: PrintOptions = {}): readonly P
         }),
     ],
     buttocks: [...memberButtocks(design), ...(written.wheel ? [written.wheel.y] : [])],
-    beside: (to) => {
-      stackText(to, 'From the datum of the coach', true)
-      stackTable(
-        to,
-        [
-          { head: 'Axle', width: 14, bold: true },
-          { head: 'Tube', width: 26, align: 'right' },
-          { head: 'Spindle', width: 26, align: 'right' },
-          { head: 'Opening', width: 40, align: 'right' },
-          { head: 'Cross-member', width: 32, align: 'right' },
-          { head: 'Clear', width: to.width - 14 - 2 * 26 - 40 - 32, align: 'right' },
-        ],
-        gear.tubes.map((t) => [
-          String(t.axle),
-          sta(t.station),
-          sta(t.spindle),
-          `${fixed((t.spindle - half) * 1000, 0)}–${fixed((t.spindle + half) * 1000, 0)}`,
-          t.nearest ? sta(t.nearest.station) : '—',
-          t.nearest ? sta(t.nearest.room) : '—',
-        ]),
-      )
-      const tube = written.tube
-      if (tube)
+    columns: [
+      (to) => {
+        stackText(to, 'From the datum of the coach', true)
+        stackTable(
+          to,
+          [
+            { head: 'Axle', width: 14, bold: true },
+            { head: 'Tube', width: 26, align: 'right' },
+            { head: 'Spindle', width: 26, align: 'right' },
+            { head: 'Opening', width: 40, align: 'right' },
+            { head: 'Cross-member', width: 32, align: 'right' },
+            { head: 'Clear', width: to.width - 14 - 2 * 26 - 40 - 32, align: 'right' },
+          ],
+          gear.tubes.map((t) => [
+            String(t.axle),
+            sta(t.station),
+            sta(t.spindle),
+            `${fixed((t.spindle - half) * 1000, 0)}–${fixed((t.spindle + half) * 1000, 0)}`,
+            t.nearest ? sta(t.nearest.station) : '—',
+            t.nearest ? sta(t.nearest.room) : '—',
+          ]),
+        )
+        const tube = written.tube
+        if (tube)
+          stackText(
+            to,
+            `Tube ${lengthWords(tube.size, units)} square, its middle at WL ${sta(tube.waterline)} under; arm ${lengthWords(written.arm, units)}, ${degrees(tube.startAngle)} below level unloaded and ${degrees(tube.loadedAngle)} at rated load. Spindle then at WL ${sta(gear.tubes[0].spindleZ ?? 0)} under.`,
+          )
+        if (gear.bumpTravel !== null)
+          stackText(to, `From rated load to full bump the spindle rises ${lengthWords(gear.bumpTravel, units)}.`)
+        if (gear.clearance) stackText(to, `Lowest: ${gear.clearance.of}, ${lengthWords(gear.clearance.height, units)} over the ground.`)
+        if (gear.departure) stackText(to, `Departure angle ${degrees(gear.departure.value)}.`)
+      },
+      (to) => {
+        stackText(to, `Where the group may stand, by its mean station (now ${sta(gear.mean)})`, true)
+        stackTable(
+          to,
+          [
+            { head: 'From', width: 24, align: 'right' },
+            { head: 'To', width: 24, align: 'right' },
+            { head: 'Before it', width: (to.width - 48) / 2 },
+            { head: 'Behind it', width: (to.width - 48) / 2 },
+          ],
+          gear.window.map((w) => [sta(w.from), sta(w.to), w.before, w.after]),
+        )
+        stackText(to, 'Only what would meet is looked at here. Loads have a window of their own: the axles must stand in both.')
         stackText(
           to,
-          `Tube ${lengthWords(tube.size, units)} square, its middle at WL ${sta(tube.waterline)} under; arm ${lengthWords(written.arm, units)}, ${degrees(tube.startAngle)} below level unloaded and ${degrees(tube.loadedAngle)} at rated load. Spindle then at WL ${sta(gear.tubes[0].spindleZ ?? 0)} under.`,
+          `No weld or heat within ${lengthWords(design.definition.chassis?.coldZone ?? 0, units)} of a finished tube. Measure both sides from ${design.definition.frames[0].id}, then the diagonals from the ball.`,
         )
-      if (gear.bumpTravel !== null) stackText(to, `From rated load to full bump the spindle rises ${lengthWords(gear.bumpTravel, units)}.`)
-      if (gear.clearance) stackText(to, `Lowest: ${gear.clearance.of}, ${lengthWords(gear.clearance.height, units)} over the ground.`)
-      if (gear.departure) stackText(to, `Departure angle ${degrees(gear.departure.value)}.`)
-      stackText(to, `Where the group may stand, by its mean station (now ${sta(gear.mean)})`, true)
-      stackTable(
-        to,
-        [
-          { head: 'From', width: 24, align: 'right' },
-          { head: 'To', width: 24, align: 'right' },
-          { head: 'Before it', width: (to.width - 48) / 2 },
-          { head: 'Behind it', width: (to.width - 48) / 2 },
-        ],
-        gear.window.map((w) => [sta(w.from), sta(w.to), w.before, w.after]),
-      )
-      stackText(to, 'Only what would meet is looked at here. Loads have a window of their own: the axles must stand in both.')
-      stackText(
-        to,
-        `No weld or heat within ${lengthWords(design.definition.chassis?.coldZone ?? 0, units)} of a finished tube. Measure both sides from ${design.definition.frames[0].id}, then the diagonals from the ball.`,
-      )
-    },
+      },
+    ],
   })
 }
 

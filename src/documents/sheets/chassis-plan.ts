@@ -84,72 +84,79 @@ export function chassisPlan(design: Design, state: ChassisState, options: PrintO
     ],
     stations: memberStations(design),
     buttocks: memberButtocks(design),
-    beside: (to) => {
-      stackText(to, 'What it is made of', true)
-      const made = KINDS.map(([kind, says]) => ({ says, parts: design.parts.filter((p) => p.kind === kind) })).filter(
-        (g) => g.parts.length > 0,
-      )
-      stackTable(
-        to,
-        [
-          { head: 'Members', width: to.width - 3 * 26, bold: true },
-          { head: 'No.', width: 14, align: 'right' },
-          { head: 'Gauge', width: 32 },
-          { head: 'Mass', width: 32, align: 'right' },
-        ],
-        made.map(({ says, parts }) => [
-          says,
-          String(parts.length),
-          parts[0].thickness.name,
-          massWords(
-            parts.reduce((sum, p) => sum + p.mass.value, 0),
-            units,
-          ),
-        ]),
-      )
-      stackText(to, `Made: ${massWords(chassis.mass.value, units)}. Bought and fitted as it comes:`, true)
-      stackTable(
-        to,
-        [
-          { head: 'Item', width: to.width - 4 * 21, bold: true },
-          { head: 'STA', width: 21, align: 'right' },
-          { head: 'BL', width: 21, align: 'right' },
-          { head: 'WL', width: 21, align: 'right' },
-          { head: 'Mass', width: 21, align: 'right' },
-        ],
-        chassis.bought.map((b) => [b.says, ...b.centre.map((m) => fixed(m * 1000, 0)), massWords(b.mass, units)]),
-      )
-      if (chassis.bays.length > 0) {
-        stackText(to, 'Rooms for tanks', true)
+    columns: [
+      (to) => {
+        stackText(to, 'What it is made of', true)
+        const made = KINDS.map(([kind, says]) => ({ says, parts: design.parts.filter((p) => p.kind === kind) })).filter(
+          (g) => g.parts.length > 0,
+        )
         stackTable(
           to,
           [
-            { head: 'Bay', width: 18, bold: true },
-            { head: 'For', width: to.width - 18 - 3 * 28 },
-            { head: 'STA', width: 36 },
-            { head: 'Deep', width: 20, align: 'right' },
-            { head: 'Litres', width: 28, align: 'right' },
+            { head: 'Members', width: to.width - 3 * 26, bold: true },
+            { head: 'No.', width: 14, align: 'right' },
+            { head: 'Gauge', width: 32 },
+            { head: 'Mass', width: 32, align: 'right' },
           ],
-          chassis.bays.map((b) => [
-            b.id,
-            b.says,
-            `${fixed(b.x[0] * 1000, 0)}–${fixed(b.x[1] * 1000, 0)}`,
-            fixed((b.z[1] - b.z[0]) * 1000, 0),
-            fixed(b.volume * 1000, 0),
+          made.map(({ says, parts }) => [
+            says,
+            String(parts.length),
+            parts[0].thickness.name,
+            massWords(
+              parts.reduce((sum, p) => sum + p.mass.value, 0),
+              units,
+            ),
           ]),
         )
-      }
-      const a = chassis.aFrame
-      if (a?.crossing)
+        stackText(to, `Made: ${massWords(chassis.mass.value, units)}.`, true)
+      },
+      (to) => {
+        stackText(to, 'Bought and fitted as it comes', true)
+        stackTable(
+          to,
+          [
+            { head: 'Item', width: to.width - 4 * 21, bold: true },
+            { head: 'STA', width: 21, align: 'right' },
+            { head: 'BL', width: 21, align: 'right' },
+            { head: 'WL', width: 21, align: 'right' },
+            { head: 'Mass', width: 21, align: 'right' },
+          ],
+          chassis.bought.map((b) => [b.says, ...b.centre.map((m) => fixed(m * 1000, 0)), massWords(b.mass, units)]),
+        )
+      },
+      (to) => {
+        if (chassis.bays.length > 0) {
+          stackText(to, 'Rooms for tanks', true)
+          stackTable(
+            to,
+            [
+              { head: 'Bay', width: 18, bold: true },
+              { head: 'For', width: to.width - 18 - 3 * 28 },
+              { head: 'STA', width: 36 },
+              { head: 'Deep', width: 20, align: 'right' },
+              { head: 'Litres', width: 28, align: 'right' },
+            ],
+            chassis.bays.map((b) => [
+              b.id,
+              b.says,
+              `${fixed(b.x[0] * 1000, 0)}–${fixed(b.x[1] * 1000, 0)}`,
+              fixed((b.z[1] - b.z[0]) * 1000, 0),
+              fixed(b.volume * 1000, 0),
+            ]),
+          )
+        }
+        const a = chassis.aFrame
+        if (a?.crossing)
+          stackText(
+            to,
+            `The foremost cross-member, ${a.crossing.part}, stops inside the legs of the A-frame, ${fixed(a.crossing.y * 1000, 1)} mm from the centre plane.`,
+          )
         stackText(
           to,
-          `The foremost cross-member, ${a.crossing.part}, stops inside the legs of the A-frame, ${fixed(a.crossing.y * 1000, 1)} mm from the centre plane.`,
+          `Stations of cross-members are the middles of their flanges, webs forward. Upper flanges at WL ${fixed((chassis.members[0]?.top ?? 0) * 1000, 0)} under.`,
         )
-      stackText(
-        to,
-        `Stations of cross-members are the middles of their flanges, webs forward. Upper flanges at WL ${fixed((chassis.members[0]?.top ?? 0) * 1000, 0)} under.`,
-      )
-      stackText(to, 'Lightening holes of the rails are the passage for pipes and wires: see the rails’ own sheets.'.replace('’', "'"))
-    },
+        stackText(to, 'Lightening holes of the rails are the passage for pipes and wires: see the rails’ own sheets.'.replace('’', "'"))
+      },
+    ],
   })
 }

@@ -56,64 +56,71 @@ export function flooringCard(design: Design, options: PrintOptions = {}): readon
       ...(gear?.boxes[0]?.x.map((at) => ({ at, text: `wheel box ${sta(at)}` })) ?? []),
     ],
     buttocks: [floor.width / 2, ...(gear?.boxes[0] ? [gear.boxes[0].y[0]] : [])],
-    beside: (to) => {
-      stackText(
-        to,
-        `Panel ${lengthWords(floor.length, units)} × ${lengthWords(floor.width, units)}, ${floor.area.toFixed(2)} m2 in its outline.`,
-        true,
-      )
-      stackText(
-        to,
-        floor.joints.length === 0
-          ? `In one piece from ${design.definition.stock.board.name}.`
-          : `In ${floor.panels.length} panels, parted at STA ${floor.joints.map((j) => `${sta(j.station)} on ${j.member ?? 'nothing'}`).join(', ')}.`,
-      )
-      stackText(to, `Holes, in ${lengthUnit(units)}; room to the nearest flange along the coach, rail and wheel box`, true)
-      const each = 17
-      stackTable(
-        to,
-        [
-          { head: 'Id', width: 14, bold: true },
-          { head: 'For', width: to.width - 14 - 15 - 5 * each - 1 },
-          { head: 'Size', width: 16, align: 'right' },
-          { head: 'STA', width: each, align: 'right' },
-          { head: 'BL', width: each, align: 'right' },
-          { head: 'Flange', width: each, align: 'right' },
-          { head: 'Rail', width: each, align: 'right' },
-          { head: 'Box', width: each, align: 'right' },
-        ],
-        floor.openings.map((o) => {
-          const written = design.definition.floor?.openings.find((w) => w.id === o.id)
-          const room = (m: number | undefined): string => (m === undefined ? '—' : lengthNumber(m, units))
-          return [
-            o.id,
-            o.says,
-            written ? `${written.shape === 'round' ? 'ø' : ''}${lengthNumber(written.size, units)}` : '',
-            fixed(o.station * 1000, 0),
-            fixed(o.y * 1000, 0),
-            room(o.toFlange?.room),
-            room(nearest(o, ['rail'])?.room),
-            room(nearest(o, ['wheel-box'])?.room),
-          ]
-        }),
-      )
-      for (const b of gear?.boxes ?? [])
-        stackText(to, `${b.id}: STA ${sta(b.x[0])} to ${sta(b.x[1])}, BL ${sta(b.y[0])} to ${sta(b.y[1])} ${b.side}. It follows the axles.`)
-      if (bolts)
+    columns: [
+      (to) => {
         stackText(
           to,
-          `${floor.bolts} hold-down bolts of ${bolts.diameter.name} in holes of ${lengthNumber(bolts.hole, units, 1)}: rails, cross-members, outriggers.`,
+          `Panel ${lengthWords(floor.length, units)} × ${lengthWords(floor.width, units)}, ${floor.area.toFixed(2)} m2 in its outline.`,
+          true,
         )
-      if (screws)
         stackText(
           to,
-          `${floor.screws} screws of ${screws.diameter.name}, ${lengthNumber(screws.edge, units)} from the edge along the edge channel.`,
+          floor.joints.length === 0
+            ? `In one piece from ${design.definition.stock.board.name}.`
+            : `In ${floor.panels.length} panels, parted at STA ${floor.joints.map((j) => `${sta(j.station)} on ${j.member ?? 'nothing'}`).join(', ')}.`,
         )
-      if (cutter) stackText(to, `Cut with a ${lengthNumber(cutter, units)} cutter; the router program is of the same revision.`)
-      stackText(
-        to,
-        'BL is from the centre plane, right of travel positive. Stop the panel at the datum, never at its edge. Dust of plywood is harmful: extraction and a mask.',
-      )
-    },
+        stackText(to, `Holes, in ${lengthUnit(units)}; room to the nearest flange along the coach, rail and wheel box`, true)
+        const each = 17
+        stackTable(
+          to,
+          [
+            { head: 'Id', width: 14, bold: true },
+            { head: 'For', width: to.width - 14 - 15 - 5 * each - 1 },
+            { head: 'Size', width: 16, align: 'right' },
+            { head: 'STA', width: each, align: 'right' },
+            { head: 'BL', width: each, align: 'right' },
+            { head: 'Flange', width: each, align: 'right' },
+            { head: 'Rail', width: each, align: 'right' },
+            { head: 'Box', width: each, align: 'right' },
+          ],
+          floor.openings.map((o) => {
+            const written = design.definition.floor?.openings.find((w) => w.id === o.id)
+            const room = (m: number | undefined): string => (m === undefined ? '—' : lengthNumber(m, units))
+            return [
+              o.id,
+              o.says,
+              written ? `${written.shape === 'round' ? 'ø' : ''}${lengthNumber(written.size, units)}` : '',
+              fixed(o.station * 1000, 0),
+              fixed(o.y * 1000, 0),
+              room(o.toFlange?.room),
+              room(nearest(o, ['rail'])?.room),
+              room(nearest(o, ['wheel-box'])?.room),
+            ]
+          }),
+        )
+      },
+      (to) => {
+        for (const b of gear?.boxes ?? [])
+          stackText(
+            to,
+            `${b.id}: STA ${sta(b.x[0])} to ${sta(b.x[1])}, BL ${sta(b.y[0])} to ${sta(b.y[1])} ${b.side}. It follows the axles.`,
+          )
+        if (bolts)
+          stackText(
+            to,
+            `${floor.bolts} hold-down bolts of ${bolts.diameter.name} in holes of ${lengthNumber(bolts.hole, units, 1)}: rails, cross-members, outriggers.`,
+          )
+        if (screws)
+          stackText(
+            to,
+            `${floor.screws} screws of ${screws.diameter.name}, ${lengthNumber(screws.edge, units)} from the edge along the edge channel.`,
+          )
+        if (cutter) stackText(to, `Cut with a ${lengthNumber(cutter, units)} cutter; the router program is of the same revision.`)
+        stackText(
+          to,
+          'BL is from the centre plane, right of travel positive. Stop the panel at the datum, never at its edge. Dust of plywood is harmful: extraction and a mask.',
+        )
+      },
+    ],
   })
 }

@@ -1,4 +1,4 @@
-/** The sheet floor and chassis are drawn on: the plan with its hands and view stamp on the left, tables on the right. */
+/** The sheet floor and chassis are drawn on: the plan with its hands and view stamp above, columns of words and tables below. */
 import type { Design } from '../../derive/design.js'
 import type { Mark, Page } from '../drawing/page.js'
 import { FINE, letter, line, OUTLINE, rectangle } from '../drawing/page.js'
@@ -29,12 +29,16 @@ export interface UnderSheet {
   /** stations along the foot, m, and buttock lines along the left edge */
   readonly stations: readonly { readonly at: number; readonly text: string; readonly bold?: boolean }[]
   readonly buttocks: readonly number[]
-  /** words and tables of the right-hand column */
-  readonly beside: (to: Stacked) => void
+  /** words and tables under the plan, a column each, from the left */
+  readonly columns: readonly ((to: Stacked) => void)[]
 }
 
-const LEFT = 372
 const PAD = 5
+/** Room for the hand letters at each side, the stamp above the plan, its dimensions below, and between columns. mm */
+const HANDS = 44
+const ABOVE = 36
+const BELOW = 50
+const GUTTER = 8
 
 /** Stations a plan shows: from the coupler or the floor's forward edge to the farthest of floor and rails. m */
 function extentOf({ under, definition }: Design, whole: boolean): readonly [number, number] {
@@ -51,32 +55,35 @@ export function underSheet(design: Design, options: PrintOptions, sheet: UnderSh
   const units = unitsOf(options)
   const size = sheetsOf(seriesOf(options))[2]
   const room = roomAbove(size, 'slim')
-  const [x, y] = [room.x + PAD, room.y + PAD]
+  const [x, y, width] = [room.x + PAD, room.y + PAD, room.width - 2 * PAD]
   const [from, to] = extentOf(design, sheet.unproved)
   const wide = under.floor?.width ?? 2 * Math.max(...(under.chassis?.members.flatMap((m) => m.plan.map((p) => Math.abs(p[1]))) ?? [1]))
-  const scale = scaleToFit(to - from, wide, LEFT - 30, 190)
+  const scale = scaleToFit(to - from, wide, width - 2 * HANDS, 130)
   const k = 1000 / scale
-  const middle = y + 62 + (wide * k) / 2
-  const plan = underPlan(sheet.from, scale, from, [x + 26 + (LEFT - 30 - (to - from) * k) / 2, middle])
-  const foot = middle + (wide * k) / 2 + 3
+  const [top, foot] = [y + ABOVE, y + ABOVE + wide * k]
+  const middle = (top + foot) / 2
+  const plan = underPlan(sheet.from, scale, from, [x + (width - (to - from) * k) / 2, middle])
   const { market } = definition.coach
   const [up, down] = sheet.from === 'above' ? (['right', 'left'] as const) : (['left', 'right'] as const)
-  const [a] = onPlan(plan, from, 0)
-  const [b] = onPlan(plan, to, 0)
-  const right: Stacked = { marks: [], x: x + LEFT + 6, width: room.width - LEFT - 6 - 2 * PAD, y }
-  sheet.beside(right)
+  const [[a], [b]] = [onPlan(plan, from, 0), onPlan(plan, to, 0)]
+  const each = (width - GUTTER * (sheet.columns.length - 1)) / sheet.columns.length
+  const columns = sheet.columns.map((fill, i): Stacked => {
+    const column: Stacked = { marks: [], x: x + i * (each + GUTTER), width: each, y: foot + BELOW }
+    fill(column)
+    return column
+  })
   const marks: Mark[] = [
-    letter(x, y + 42, sideLetter(up, market) ?? '', { height: 40, bold: true, group: 'hand' }),
-    letter(x, foot + 82, sideLetter(down, market) ?? '', { height: 40, bold: true, group: 'hand' }),
-    ...stampMarks(sheet.stamp, x + 60, y + 2, LEFT - 150),
+    letter(x, top + 41, sideLetter(up, market) ?? '', { height: 40, bold: true, group: 'hand' }),
+    letter(x, foot, sideLetter(down, market) ?? '', { height: 40, bold: true, group: 'hand' }),
+    ...stampMarks(sheet.stamp, x + width / 2 - 115, y, 230),
     ...sheet.draw(plan),
     line(a - 4, middle, b + 4, middle, { width: FINE, type: 'long-dash-dot', group: 'centre' }),
     ...runningMarks({
       edge: 'foot',
-      level: foot,
+      level: foot + 2,
       places: sheet.stations.map((s): RunningPlace => ({ at: plan.view.x(s.at), text: s.text, ...(s.bold ? { bold: true } : {}) })),
       datum: null,
-      within: [x + 42, x + LEFT],
+      within: [x, x + width],
     }),
     ...runningMarks({
       edge: 'left',
@@ -85,13 +92,13 @@ export function underSheet(design: Design, options: PrintOptions, sheet: UnderSh
         .flatMap((w) => [w, -w])
         .map((w): RunningPlace => ({ at: onPlan(plan, 0, w)[1], text: fixed(Math.abs(w) * 1000, 0) })),
       datum: middle,
-      within: [y + 46, foot + 20],
+      within: [top - 8, foot + 8],
     }),
-    ...directionArrow(x + 66, y + 36, 180, 'forward'),
-    ...directionArrow(x + 74, sheet.from === 'above' ? y + 40 : y + 28, sheet.from === 'above' ? 90 : 270, 'right of travel', 10),
-    ...scaleBar(scale, x + LEFT - 120, y + 34, units),
-    ...(sheet.unproved ? [strengthStamp(x + LEFT, foot + 78)] : []),
-    ...right.marks,
+    ...directionArrow(x + 34, y + 8, 180, 'forward'),
+    ...directionArrow(x + 66, sheet.from === 'above' ? y + 18 : y + 4, sheet.from === 'above' ? 90 : 270, 'right of travel', 10),
+    ...scaleBar(scale, x + width - 130, y + 2, units),
+    ...(sheet.unproved ? [strengthStamp(x + width, foot + BELOW - 8)] : []),
+    ...columns.flatMap((c) => c.marks),
   ]
   return sheetsFrom([
     { name: sheet.name, says: sheet.says, size, block: 'slim', title: { ...sheet.title, scale: scaleWords(scale) }, marks },

@@ -20,19 +20,22 @@ const STEPS: Readonly<Record<number, string>> = {
   5: 'Step 5: plates and gussets.',
 }
 
-/** Numbers beside their joints, those of one place one under the other. */
+/** Numbers beside their joints: inboard of a rail for what ends inside it, outboard for what is welded to its outer face. */
 function numbers(design: Design, plan: UnderPlan): readonly Mark[] {
   const welds = design.under.chassis?.welds ?? []
-  const at = new Map<string, number>()
+  const rail = design.definition.chassis?.rail
+  const face = rail ? rail.centres / 2 : 0
+  const taken = new Map<string, number>()
   const dots: number[] = []
   const marks = welds.map((w) => {
     const [x, y] = onPlan(plan, w.station, w.y)
-    const key = `${x.toFixed(1)} ${y.toFixed(1)}`
-    const before = at.get(key) ?? 0
-    at.set(key, before + 1)
+    const outboard = Math.abs(w.y) >= face - 1e-6
+    const away = (y < plan.view.y(0) ? -1 : 1) * (outboard ? 1 : -1)
+    const key = `${x.toFixed(0)} ${y.toFixed(0)} ${outboard}`
+    const before = taken.get(key) ?? 0
+    taken.set(key, before + 1)
     dots.push(x, y, 1.4)
-    const up = plan.view.y(0) > y ? -1 : 1
-    return letter(x + 1.2, y + up * (2.2 + before * 3.2), String(w.no), { height: 2.5, bold: true, sits: 'middle', group: 'welds' })
+    return letter(x + 1.4 + before * 6, y + away * 3.4, String(w.no), { height: 2.5, bold: true, sits: 'middle', group: 'welds' })
   })
   return [circles(dots, { width: FINE, fill: 0, group: 'welds' }), ...marks]
 }
@@ -52,38 +55,42 @@ export function weldMap(design: Design, options: PrintOptions = {}): readonly Pa
     draw: (plan) => [...memberMarks(design, plan, true), ...numbers(design, plan)],
     stations: memberStations(design),
     buttocks: memberButtocks(design),
-    beside: (to) => {
-      stackText(to, 'In this order', true)
-      for (const step of [1, 2, 3, 4, 5]) {
-        const of = chassis.welds.filter((w) => w.step === step)
-        const run = of.reduce((sum, w) => sum + w.length, 0)
-        stackText(
+    columns: [
+      (to) => {
+        stackText(to, 'In this order', true)
+        for (const step of [1, 2, 3, 4, 5]) {
+          const of = chassis.welds.filter((w) => w.step === step)
+          const run = of.reduce((sum, w) => sum + w.length, 0)
+          stackText(
+            to,
+            `${STEPS[step]}${of.length > 0 ? ` Welds ${of[0].no} to ${of[of.length - 1].no}, ${lengthWords(run, units)} of run.` : ''}`,
+          )
+        }
+        stackText(to, 'Never weld or heat near a finished axle tube: its rubber is ruined. Weld brackets before the tube is in.')
+        stackText(to, "Process, filler, throat and welder's qualification are for the engineer who approves the chassis.")
+      },
+      (to) => {
+        stackText(to, 'Measured cold on the fixture', true)
+        stackTable(
           to,
-          `${STEPS[step]}${of.length > 0 ? ` Welds ${of[0].no} to ${of[of.length - 1].no}, ${lengthWords(run, units)} of run.` : ''}`,
+          [
+            { head: 'After', width: 15 },
+            { head: 'What', width: to.width - 15 - 3 * 22 },
+            { head: lengthUnit(units), width: 22, align: 'right' },
+            { head: '±', width: 20, align: 'right' },
+            { head: 'found', width: 24 },
+          ],
+          chassis.distortion.map((d) => [
+            `${d.after}`,
+            d.says,
+            d.nominal === null ? '—' : lengthNumber(d.nominal, units),
+            lengthNumber(d.within, units),
+            '',
+          ]),
         )
-      }
-      stackText(to, 'Measured cold on the fixture', true)
-      stackTable(
-        to,
-        [
-          { head: 'After', width: 15 },
-          { head: 'What', width: to.width - 15 - 3 * 22 },
-          { head: lengthUnit(units), width: 22, align: 'right' },
-          { head: '±', width: 20, align: 'right' },
-          { head: 'found', width: 24 },
-        ],
-        chassis.distortion.map((d) => [
-          `${d.after}`,
-          d.says,
-          d.nominal === null ? '—' : lengthNumber(d.nominal, units),
-          lengthNumber(d.within, units),
-          '',
-        ]),
-      )
-      stackText(to, 'Limits are common practice, no source. Out of limits: stop, and ask before the next step.')
-      stackText(to, 'Never weld or heat near a finished axle tube: its rubber is ruined. Weld brackets before the tube is in.')
-      stackText(to, 'Process, filler, throat and welder’s qualification are for the engineer who approves the chassis.'.replace('’', "'"))
-    },
+        stackText(to, 'Limits are common practice, no source. Out of limits: stop, and ask before the next step.')
+      },
+    ],
   })
 }
 

@@ -103,10 +103,12 @@ function panelPart(
 ): Part {
   const { floor, board } = input
   const whole = panel.from <= plan.from && panel.to >= plan.to
+  // the arcs of an end stray past its tip by a hair: only a joint cuts, never the tip's own station
+  const [x0, x1] = [panel.from <= plan.from ? panel.from - 1 : panel.from, panel.to >= plan.to ? panel.to + 1 : panel.to]
   const shift = (outline: Outline): Outline => outline.map(([x, y, b]) => [x - origin, y, b] as const)
-  const outline = shift(whole ? plan.outline : clipToRectangle(plan.outline, panel.from, -10, panel.to, 10))
+  const outline = shift(whole ? plan.outline : clipToRectangle(plan.outline, x0, -10, x1, 10))
   const cuts = all.flatMap((cut) => {
-    const inside = clipToRectangle(cut.outline, panel.from, -10, panel.to, 10)
+    const inside = clipToRectangle(cut.outline, x0, -10, x1, 10)
     return inside.length === 0 ? [] : [{ opening: cut.opening, outline: shift(inside) }]
   })
   const pattern: Pattern = Object.freeze({

@@ -34,8 +34,9 @@ export interface UnderSheet {
 }
 
 const PAD = 5
-/** Room for the hand letters at each side, the stamp above the plan, its dimensions below, and between columns. mm */
-const HANDS = 44
+/** Room for the hand letters and figures at the left and little at the right, for the stamp above the plan, its dimensions below, and between columns. mm */
+const HANDS = 72
+const RIGHT = 16
 const ABOVE = 36
 const BELOW = 50
 const GUTTER = 8
@@ -58,11 +59,11 @@ export function underSheet(design: Design, options: PrintOptions, sheet: UnderSh
   const [x, y, width] = [room.x + PAD, room.y + PAD, room.width - 2 * PAD]
   const [from, to] = extentOf(design, sheet.unproved)
   const wide = under.floor?.width ?? 2 * Math.max(...(under.chassis?.members.flatMap((m) => m.plan.map((p) => Math.abs(p[1]))) ?? [1]))
-  const scale = scaleToFit(to - from, wide, width - 2 * HANDS, 130)
+  const scale = scaleToFit(to - from, wide, width - HANDS - RIGHT, 130)
   const k = 1000 / scale
   const [top, foot] = [y + ABOVE, y + ABOVE + wide * k]
   const middle = (top + foot) / 2
-  const plan = underPlan(sheet.from, scale, from, [x + (width - (to - from) * k) / 2, middle])
+  const plan = underPlan(sheet.from, scale, from, [x + HANDS + (width - HANDS - RIGHT - (to - from) * k) / 2, middle])
   const { market } = definition.coach
   const [up, down] = sheet.from === 'above' ? (['right', 'left'] as const) : (['left', 'right'] as const)
   const [[a], [b]] = [onPlan(plan, from, 0), onPlan(plan, to, 0)]

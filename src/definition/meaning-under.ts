@@ -26,7 +26,7 @@ function openingFaults(draft: Draft, reading: Reading): void {
         advice: 'Leave it out, or make the shape a rectangle.',
       })
     if (o.shape === 'rectangle' && o.across === null)
-      reading.impossible([...path, 'size'], {
+      reading.impossible([...path, 'shape'], {
         expected: 'a width across as well',
         because: 'a rectangle has a width across the coach too',
         advice: 'Add across: 200 mm.',

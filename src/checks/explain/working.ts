@@ -18,6 +18,7 @@ import { massEntries } from './explain-masses.js'
 import { rowEntries } from './explain-rows.js'
 import { sectionEntries } from './explain-section.js'
 import { stockEntries } from './explain-stock.js'
+import { underEntries } from './explain-under.js'
 import { nearIds } from './near-ids.js'
 
 /** Every formula a working of a design may hold, for `explain`. */
@@ -51,6 +52,7 @@ function numberEntries(subject: Subject): ReadonlyMap<string, Entry> {
     ...massEntries(subject),
     ...sectionEntries(subject),
     ...stockEntries(subject),
+    ...underEntries(subject),
     ...endEntries(subject),
     ...rowEntries(subject),
   ]

@@ -98,7 +98,7 @@ export function underSheet(design: Design, options: PrintOptions, sheet: UnderSh
     ...directionArrow(x + 34, y + 8, 180, 'forward'),
     ...directionArrow(x + 66, sheet.from === 'above' ? y + 18 : y + 4, sheet.from === 'above' ? 90 : 270, 'right of travel', 10),
     ...scaleBar(scale, x + width - 130, y + 2, units),
-    ...(sheet.unproved ? [strengthStamp(x + width, foot + BELOW - 8)] : []),
+    ...(sheet.unproved ? [strengthStamp(x + width, room.y + room.height - 5)] : []),
     ...columns.flatMap((c) => c.marks),
   ]
   return sheetsFrom([

@@ -1,5 +1,5 @@
 /** Pressed channels and flat panels: bends, properties of the section, areas and centres of outlines. */
-import { bendAllowance, bendDeduction, channelFlat, setback } from '../src/derive/common/bending.formulas.js'
+
 import {
   channelArea,
   channelCentre,
@@ -10,6 +10,7 @@ import {
   netIx,
   pressedMass,
 } from '../src/derive/chassis/section.formulas.js'
+import { bendAllowance, bendDeduction, channelFlat, setback } from '../src/derive/common/bending.formulas.js'
 import { departureAngle } from '../src/derive/gear/gear.formulas.js'
 import { areaMoments } from '../src/maths/area-moments.js'
 import { outlineArea } from '../src/maths/outline.js'

@@ -23,12 +23,12 @@ export interface Derived extends Omit<Design, 'checks' | 'revision'> {
 /** With the memo of the last derivation, only what hangs on a changed piece of the definition is made anew. */
 export function derive(definition: Definition, memo: Memo = FORGETFUL): Derived {
   memo.turn()
-  const input: ShellInput = definition
+  const input = forBody(definition, memo)
   const shell = deriveShell(input, memo)
   const { section } = shell
   const handed = memo.keep('handed to the ends', [section, shell.laid.token], () => handedToEnds(shell))
-  const ends = deriveEnds(definition, handed, memo, definition.ends.make === 'wrapped' ? rowsIntoEnds(shell, memo) : [])
-  const under = underOf(definition, ends, handed.rimReach, memo)
+  const ends = deriveEnds(input, handed, memo, definition.ends.make === 'wrapped' ? rowsIntoEnds(shell, memo) : [])
+  const under = underOf(definition, input, ends, handed.rimReach, memo)
   return Object.freeze({
     definition,
     section: { points: shell.points, halfGirth: section.toe, floorGirth: section.floor, width: section.width, residual: section.residual },
@@ -46,6 +46,29 @@ export function derive(definition: Definition, memo: Memo = FORGETFUL): Derived 
   })
 }
 
+/**
+ * What barrel and ends read of floor and axles, and the same objects while that is unchanged: a drain moved in the floor, or
+ * another tyre, makes no sheet of the body anew.
+ */
+function forBody(definition: Definition, memo: Memo): Definition & ShellInput {
+  const { floor, gear } = definition
+  return {
+    ...definition,
+    floor: memo.settle(
+      'floor of the body',
+      [floor],
+      () => floor && { ...floor, panel: null, covering: null, bolts: null, screws: null, openings: [], cutter: null },
+      alike,
+    ),
+    gear: memo.settle(
+      'wheels of the body',
+      [gear],
+      () => gear && { ...gear, ground: null, tube: null, wheel: null, wheelBox: null },
+      alike,
+    ),
+  }
+}
+
 interface Under {
   readonly facts: UnderDerived
   readonly parts: readonly Part[]
@@ -53,25 +76,40 @@ interface Under {
 }
 
 /** Axles, then where the chassis' members lie, then the floor that is bolted on them, then the members with those bolts' holes. */
-function underOf(definition: Definition, ends: Ends, rimReach: number, memo: Memo): Under {
+function underOf(definition: Definition, body: Pick<Definition, 'floor'>, ends: Ends, rimReach: number, memo: Memo): Under {
   const { gear, chassis, floor, frames, shell, rules, stock } = definition
   const { loft } = ends.local.ground
-  return memo.keep('under', [gear, chassis, floor, frames, shell, definition.ends, rules, stock, loft, rimReach], () => {
-    const foot = loft.section.length
-    const toe = { reach: loftAt(loft, 0, foot).r, half: loftAt(loft, Math.PI / 2, foot).r, z: loft.foot, exponent: loft.exponent }
-    const axles = deriveGear(definition, { toe, frameRoom: shell.frame.flange / 2 + rimReach })
-    const input = chassisInputOf(definition, toe, axles)
-    const members = input ? layOutMembers(input) : []
-    const panel = deriveFloor(definition, members, axles?.boxes ?? [])
-    const bolts = panel.rows.filter((row) => row.kind === 'bolt')
-    const frame = input && deriveChassis(input, members, bolts, floor?.bolts?.hole ?? 0)
-    return Object.freeze({
+  const foot = loft.section.length
+  const toe = memo.keep('toe', [loft], () => ({
+    reach: loftAt(loft, 0, foot).r,
+    half: loftAt(loft, Math.PI / 2, foot).r,
+    z: loft.foot,
+    exponent: loft.exponent,
+  }))
+  const axles = memo.keep('axles', [gear, chassis, body.floor, frames, rules, toe, shell.frame.flange, rimReach], () =>
+    deriveGear(definition, { toe, frameRoom: shell.frame.flange / 2 + rimReach }),
+  )
+  const input = memo.keep('chassis input', [chassis, frames, body.floor, gear, shell, stock, toe, axles], () =>
+    chassisInputOf(definition, toe, axles),
+  )
+  const members = memo.keep('members', [input], () => (input ? layOutMembers(input) : []))
+  const panel = memo.keep('floor', [floor, frames, definition.ends, stock, gear, chassis, members, axles], () =>
+    deriveFloor(definition, members, axles?.boxes ?? []),
+  )
+  // most of what is changed in a floor moves no bolt, and then no member is made anew
+  const bolts = memo.settle('bolts', [panel], () => panel.rows.filter((row) => row.kind === 'bolt'), alike)
+  const hole = floor?.bolts?.hole ?? 0
+  const frame = memo.keep('chassis', [input, members, bolts, hole], () => input && deriveChassis(input, members, bolts, hole))
+  return memo.keep('under', [axles, panel, frame], () =>
+    Object.freeze({
       facts: Object.freeze({ gear: axles, chassis: frame?.facts ?? null, floor: panel.facts }),
       parts: [...panel.parts, ...(frame?.parts ?? [])],
       bolts: panel.rows,
-    })
-  })
+    }),
+  )
 }
+
+const alike = (a: unknown, b: unknown): boolean => JSON.stringify(a) === JSON.stringify(b)
 
 /** What the barrel settles before its ends are made. */
 function handedToEnds({ section, laid }: Shell): Handed {

@@ -130,7 +130,7 @@ export interface FloorOpening {
   readonly outline: Outline
   readonly station: number
   readonly y: number
-  /** nearest first */
+  /** the nearest of each kind of thing, nearest first */
   readonly clear: readonly Clearance[]
   /** to the nearest cross-member's flange, along the coach */
   readonly toFlange: Clearance | null

@@ -7,7 +7,9 @@ export function underEntries({ design }: Subject): readonly Entry[] {
   const { chassis, floor, gear } = design.under
   const entry = (id: string, says: string, worked: Worked): Entry => ({ id, says, work: () => worked })
   return [
-    ...(chassis ? [entry('chassis.mass', 'mass of what is made for the chassis', chassis.mass), ...chassis.sections.flatMap(sectionEntries)] : []),
+    ...(chassis
+      ? [entry('chassis.mass', 'mass of what is made for the chassis', chassis.mass), ...chassis.sections.flatMap(sectionEntries)]
+      : []),
     ...(floor?.covering ? [entry('floor.covering.mass', 'mass of what lies on the floor', floor.covering.mass)] : []),
     ...(gear?.departure ? [entry('gear.departure', 'departure angle', gear.departure)] : []),
   ]

@@ -1,12 +1,10 @@
 /** Bolts that hold the body down on the chassis, and the screws of the floor: lines of fasteners, each fitted to whole spaces. */
 import type { FixingDefinition } from '../../definition/under-types.js'
-import { insideOutline } from '../../maths/outline.js'
 import { fittedPitch } from '../common/spacing.formulas.js'
 import type { FastenerRow, Outline, Span } from '../nouns.js'
 import type { Member } from '../under-nouns.js'
 import { boltLength } from './floor.formulas.js'
 import type { FloorInput } from './input.js'
-import { openingOutline } from './openings.js'
 import { endPlan, type PanelJoint } from './panel.js'
 
 /** In diameters: a bolt from its outrigger's tip, a screw from a bolt or from the end of its line. Common practice, no source. */
@@ -61,12 +59,13 @@ function rowOf(
     first += l.spots.length
   }
   const stacks: { parts: string[]; thickness: number[]; count: number }[] = []
+  const known = new Map<string, number>()
   const stack = all.map(({ spot }) => {
     const parts = [panelAt(spot.x), ...(spot.member ? [spot.member.part] : [])]
     const thickness = [input.floor.thickness, ...(spot.member ? [input.sheet(spot.member)] : [])]
     const key = parts.join('|')
-    let at = stacks.findIndex((s) => s.parts.join('|') === key)
-    if (at < 0) at = stacks.push({ parts, thickness, count: 0 }) - 1
+    const at = known.get(key) ?? stacks.push({ parts, thickness, count: 0 }) - 1
+    known.set(key, at)
     stacks[at].count++
     return at
   })
@@ -100,19 +99,19 @@ function rowOf(
 /** Not in an opening, a wheel box or a joint between panels. */
 function isClear({ input, joints }: Fitting, { x, y }: Spot, radius: number): boolean {
   const { boxes, floor } = input
-  if (boxes.some((b) => x > b.x[0] - radius && x < b.x[1] + radius && Math.abs(y) > b.y[0] - radius && (b.side === 'right') === y > 0))
-    return false
-  if (joints.some((j) => Math.abs(j.station - x) < 2 * radius)) return false
-  return floor.openings.every((o) => {
-    const reach = Math.max(o.size, o.across ?? 0)
-    if (Math.abs(o.station - x) > reach || Math.abs(o.y - y) > reach) return true
-    const outline = openingOutline(o)
-    const near = [0, 1, 2, 3, 4, 5, 6, 7].map((i) => [
-      x + 3 * radius * Math.cos((i * Math.PI) / 4),
-      y + 3 * radius * Math.sin((i * Math.PI) / 4),
-    ])
-    return !insideOutline(outline, x, y) && near.every(([a, b]) => !insideOutline(outline, a, b))
-  })
+  for (const b of boxes)
+    if ((b.side === 'right') === y > 0 && x > b.x[0] - radius && x < b.x[1] + radius && Math.abs(y) > b.y[0] - radius) return false
+  for (const j of joints) if (Math.abs(j.station - x) < 2 * radius) return false
+  // three radii from the middle of the hole: its own, and a diameter of board beside the opening
+  const room = 3 * radius
+  for (const o of floor.openings) {
+    const [dx, dy] = [Math.abs(o.station - x), Math.abs(o.y - y)]
+    const [rx, ry] = [o.size / 2, (o.across ?? o.size) / 2]
+    if (dx >= rx + room || dy >= ry + room) continue
+    if (o.shape === 'rectangle' ? Math.hypot(Math.max(0, dx - rx), Math.max(0, dy - ry)) < room : Math.hypot(dx, dy) < rx + room)
+      return false
+  }
+  return true
 }
 
 const spread = (member: Member): { x0: number; x1: number; y0: number; y1: number } => {
@@ -122,7 +121,10 @@ const spread = (member: Member): { x0: number; x1: number; y0: number; y1: numbe
 
 /** Along each rail at half pitches from its ends, one in the middle of each cross-member, one at the tip of each outrigger. */
 export function holdDowns(fitting: Fitting, bolts: FixingDefinition): FastenerRow[] {
-  const { members } = fitting.input
+  const { members, sheet } = fitting.input
+  const webs = members
+    .filter((m) => m.kind === 'cross-member')
+    .map((m): readonly [number, number] => [spread(m).x0, spread(m).x0 + sheet(m)])
   const rails = members
     .filter((m) => m.kind === 'rail')
     .map((member) => {
@@ -130,7 +132,7 @@ export function holdDowns(fitting: Fitting, bolts: FixingDefinition): FastenerRo
       const n = Math.max(1, Math.round((x1 - x0) / fittedPitch.eval({ L: x1 - x0, p_n: bolts.pitch })))
       const pitch = (x1 - x0) / n
       const spots = Array.from({ length: n }, (_, i) => ({
-        x: besideWebs(fitting.input, x0 + (i + 0.5) * pitch, SOCKET * bolts.diameter.value),
+        x: besideWebs(webs, x0 + (i + 0.5) * pitch, SOCKET * bolts.diameter.value),
         y: (y0 + y1) / 2,
         member,
       }))
@@ -163,11 +165,9 @@ export function holdDowns(fitting: Fitting, bolts: FixingDefinition): FastenerRo
 }
 
 /** A bolt that a cross-member's web would keep a socket from is moved along the rail just clear of it. */
-function besideWebs({ members, sheet }: FloorInput, x: number, need: number): number {
-  for (const member of members) {
-    if (member.kind !== 'cross-member') continue
-    const web = spread(member).x0
-    const [low, high] = [web - need, web + sheet(member) + need]
+function besideWebs(webs: readonly (readonly [number, number])[], x: number, need: number): number {
+  for (const [fore, aft] of webs) {
+    const [low, high] = [fore - need, aft + need]
     if (x > low && x < high) return x - low < high - x ? low : high
   }
   return x
@@ -185,8 +185,8 @@ export function floorScrews(
   bolts: readonly FastenerRow[],
 ): FastenerRow[] {
   const { input } = fitting
-  const away = ({ x, y }: Spot): boolean =>
-    bolts.every((row) => row.station.every((s, i) => Math.hypot(s - x, (row.buttock?.[i] ?? 0) - y) > FROM_BOLT * row.diameter))
+  const heads = bolts.flatMap((row) => row.station.map((x, i) => ({ x, y: row.buttock?.[i] ?? 0, room: FROM_BOLT * row.diameter })))
+  const away = ({ x, y }: Spot): boolean => heads.every((h) => (h.x - x) ** 2 + (h.y - y) ** 2 > h.room ** 2)
   const short = FROM_END * screws.diameter.value
   const rail = input.members.find((m) => m.kind === 'rail')
   const inner = rail ? Math.min(...rail.plan.map((p) => Math.abs(p[1]))) - short : 0

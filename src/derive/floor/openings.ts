@@ -53,18 +53,45 @@ export function floorOpenings(input: FloorInput, plan: Pick<PanelPlan, 'outline'
   }))
 }
 
-/** How near an opening would come to everything, stood where `o` says; nearest first. */
+/** How near an opening would come to the nearest of each kind of thing, stood where `o` says; nearest first. */
 export function clearances(input: FloorInput, plan: Pick<PanelPlan, 'outline'>, o: FloorOpeningDefinition): Clearance[] {
   const outline = openingOutline(o)
-  const edge = -Math.max(...outline.map(([x, y]) => signed(plan.outline, x, y)), ...reachOf(o, plan))
-  return [
-    ...input.members.map((m) => ({ to: m.part, kind: m.kind, room: roomTo(o, outline, m.plan) })),
-    ...input.boxes.map((b) => ({ to: b.id, kind: 'wheel-box' as const, room: roomTo(o, outline, boxPlan(b)) })),
-    { to: 'the edge of the panel', kind: 'edge' as const, room: edge },
-    ...input.floor.openings
-      .filter((other) => other.id !== o.id)
-      .map((other) => ({ to: other.id, kind: 'opening' as const, room: apart(o, outline, other, openingOutline(other)) })),
-  ].sort((a, b) => a.room - b.room)
+  const nearest = new Map<Clearance['kind'], Clearance>()
+  const take = (to: string, kind: Clearance['kind'], room: () => number, atLeast: number): void => {
+    const known = nearest.get(kind)
+    if (known && known.room <= atLeast) return
+    const found = room()
+    if (!known || found < known.room) nearest.set(kind, { to, kind, room: found })
+  }
+  for (const m of input.members) take(m.part, m.kind, () => roomTo(o, outline, m.plan), gapTo(o, m.plan))
+  for (const b of input.boxes) {
+    const other = boxPlan(b)
+    take(b.id, 'wheel-box', () => roomTo(o, outline, other), gapTo(o, other))
+  }
+  take(
+    'the edge of the panel',
+    'edge',
+    () => -Math.max(...outline.map(([x, y]) => signed(plan.outline, x, y)), ...reachOf(o, plan)),
+    Number.NEGATIVE_INFINITY,
+  )
+  for (const other of input.floor.openings)
+    if (other.id !== o.id) take(other.id, 'opening', () => apart(o, outline, other, openingOutline(other)), Number.NEGATIVE_INFINITY)
+  return [...nearest.values()].sort((a, b) => a.room - b.room)
+}
+
+/** No nearer than this: between the opening's own box and that of the other, a little less for the last bits; m. */
+function gapTo(o: FloorOpeningDefinition, other: Outline): number {
+  const [rx, ry] = [o.size / 2, (o.across ?? o.size) / 2]
+  let [x0, x1, y0, y1] = [Infinity, -Infinity, Infinity, -Infinity]
+  for (const [x, y] of other) {
+    x0 = Math.min(x0, x)
+    x1 = Math.max(x1, x)
+    y0 = Math.min(y0, y)
+    y1 = Math.max(y1, y)
+  }
+  const gap = Math.max(x0 - o.station - rx, o.station - rx - x1, y0 - o.y - ry, o.y - ry - y1) - 1e-9
+  // boxes that meet say nothing of how deep one cuts the other
+  return gap > 0 ? gap : Number.NEGATIVE_INFINITY
 }
 
 /** A round opening's farthest reach toward the edge, as a signed distance; nothing for a rectangle, whose corners say it. */

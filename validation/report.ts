@@ -3,6 +3,7 @@ import { ac4313 } from './ac-43-13-1b.js'
 import { asmeY145 } from './asme-y14-5.js'
 import { blanks } from './blanks.js'
 import type { ValidationCase, ValidationFile } from './case.js'
+import { channels } from './channels.js'
 import { closedForm } from './closed-form.js'
 import { curtissP40 } from './curtiss-p-40.js'
 import { faa8083 } from './faa-h-8083-31.js'
@@ -32,6 +33,7 @@ export const FILES: readonly ValidationFile[] = [
   towing,
   ride,
   roadRules,
+  channels,
 ]
 
 export interface Outcome {

@@ -69,3 +69,10 @@ export const NO_EXTENTS = is([])
 export const NO_CARS = is([])
 // The locked words stand unless somebody signs for others. By construction.
 export const NO_OTHER_WORDS = is([])
+// Holes through the floor come with the fittings that need them. By construction.
+export const NO_FLOOR_OPENINGS = is([])
+export const NO_PLATES = is([])
+export const NO_BOUGHT = is([])
+export const NO_BAYS = is([])
+// Heat of a weld ruins the rubber cords inside the tube; the axle maker's figure governs. Common practice, no source.
+export const COLD_ZONE = is('150 mm')

@@ -22,6 +22,7 @@ import {
 } from './form-values.js'
 import { papersForm, suspensionForm, towingForm } from './road-form.js'
 import { sheet } from './sheet-form.js'
+import { chassisMore, floorMore, gearMore } from './under-form.js'
 
 /** Trades that have their place in a definition but are not read by this version. */
 const RESERVED = ['circuits', 'fit-out', 'insulation', 'line', 'inspection'] as const
@@ -232,17 +233,20 @@ const gear = group({
     }),
     'cut over each wheel',
   ),
+  ...gearMore,
 })
 
 const chassis = group({
-  crossMembers: needs('cross-members', list(length(undefined, '3000 mm')), 'stations of the webs'),
+  crossMembers: needs('cross-members', list(length(undefined, '3000 mm')), 'stations of the middles of their flanges'),
   crossMemberFlange: needs('cross-member flange', length(undefined, '38 mm'), 'full flange width'),
+  ...chassisMore,
 })
 
 const floor = group({
   thickness: needs('thickness', length(undefined, '18 mm'), 'panel thickness'),
   halfWidth: needs('half width', length(undefined, '1160 mm'), 'centre plane to the panel edge'),
   endReach: needs('end reach', length(undefined, '1085 mm'), 'panel beyond each joint frame'),
+  ...floorMore,
 })
 
 const stated = group({

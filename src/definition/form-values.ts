@@ -32,6 +32,8 @@ const KINDS = {
   damping: { noun: 'damping rate', example: '3500 Ns/m', farthest: 1e6, limit: 'that a damper can have' },
   turningDamping: { noun: 'damping of turning', example: '1000 Nms/rad', farthest: 1e6, limit: 'that a hitch can have' },
   inertia: { noun: 'moment of inertia', example: '3200 kgm2', farthest: 1e6, limit: 'that a car can have' },
+  arealMass: { noun: 'mass per area', example: '10.2 kg/m2', farthest: 1000, limit: 'that a board can weigh' },
+  density: { noun: 'density', example: '7850 kg/m3', farthest: 25_000, limit: 'that a metal can have' },
 } as const
 type Kind = keyof typeof KINDS
 
@@ -103,6 +105,8 @@ export const temperatureC = (example: string): Form<number> => {
   }
 }
 export const linearMass = (): Form<number> => quantity('linearMass', POSITIVE)
+export const arealMass = (): Form<number> => quantity('arealMass', POSITIVE)
+export const density = (): Form<number> => quantity('density', POSITIVE)
 export const angle = (bounds: Bounds = {}, example?: string): Form<number> => quantity('angle', bounds, example)
 
 /** A thickness or diameter bought by name: the name is kept as written. */

@@ -10,6 +10,7 @@ import { fastenerFaults } from './meaning-fasteners.js'
 import { openingFaults } from './meaning-openings.js'
 import { roadFaults } from './meaning-road.js'
 import { sectionFaults } from './meaning-section.js'
+import { underFaults } from './meaning-under.js'
 import { undercarriageFaults } from './meaning-undercarriage.js'
 
 export function meaningFaults(draft: Draft, reading: Reading): void {
@@ -20,4 +21,5 @@ export function meaningFaults(draft: Draft, reading: Reading): void {
   openingFaults(draft, chain, profile, reading)
   undercarriageFaults(draft, chain, reading)
   roadFaults(draft, reading)
+  underFaults(draft, reading)
 }

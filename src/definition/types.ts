@@ -7,6 +7,7 @@
  */
 
 import type { PapersDefinition, SuspensionDefinition, TowingDefinition } from './road-types.js'
+import type { ChassisMore, FloorMore, GearMore } from './under-types.js'
 
 /** A size that is bought by name: the name is printed, the value is computed with. `value` in m. */
 export interface Bought {
@@ -223,7 +224,7 @@ export interface OpeningDefinition {
   readonly opens: boolean
 }
 
-export interface GearDefinition {
+export interface GearDefinition extends GearMore {
   /** spindle stations, m */
   readonly spindles: readonly number[]
   /** trailing arm: the tube stands this far ahead of the spindle */
@@ -231,12 +232,12 @@ export interface GearDefinition {
   readonly wheelOpening: { readonly half: number; readonly top: number; readonly corner: number }
 }
 
-export interface ChassisDefinition {
+export interface ChassisDefinition extends ChassisMore {
   readonly crossMembers: readonly number[]
   readonly crossMemberFlange: number
 }
 
-export interface FloorDefinition {
+export interface FloorDefinition extends FloorMore {
   readonly thickness: number
   /** panel half-width and reach beyond each joint frame, m */
   readonly halfWidth: number

@@ -1,10 +1,14 @@
 /** The whole derivation, in the order it happens: the only file that knows which trade needs what. */
 import type { Definition } from '../definition/types.js'
+import { loftAt } from '../maths/loft.js'
+import { chassisInputOf, deriveChassis, layOutMembers } from './chassis/index.js'
 import type { Design } from './design.js'
 import type { BarrelRow, Handed } from './ends/ground.js'
 import { deriveEnds, type Ends } from './ends/index.js'
+import { deriveFloor } from './floor/index.js'
+import { deriveGear } from './gear/index.js'
 import { FORGETFUL, type Memo } from './memo.js'
-import type { Totals } from './nouns.js'
+import type { FastenerRow, Part, Totals } from './nouns.js'
 import { deriveRide } from './ride/index.js'
 import { deriveRoad } from './road/index.js'
 import { casesOf, isNotComputed, rideInput, roadInput, towingInput } from './road-input.js'
@@ -12,6 +16,7 @@ import { deriveShell, type Shell, type ShellInput } from './shell/index.js'
 import { rimReach } from './shell/members.js'
 import { totalsOf } from './shell/totals.js'
 import { deriveTowing } from './towing/index.js'
+import type { UnderDerived } from './under-nouns.js'
 
 /** Everything derived but the checks, and the trades' geometry for them to look at. */
 export interface Derived extends Omit<Design, 'checks' | 'revision'> {
@@ -22,18 +27,21 @@ export interface Derived extends Omit<Design, 'checks' | 'revision'> {
 /** With the memo of the last derivation, only what hangs on a changed piece of the definition is made anew. */
 export function derive(definition: Definition, memo: Memo = FORGETFUL): Derived {
   memo.turn()
-  const input: ShellInput = definition
+  const input = forBody(definition, memo)
   const shell = deriveShell(input, memo)
   const { section } = shell
   const handed = memo.keep('handed to the ends', [section, shell.laid.token], () => handedToEnds(shell))
-  const ends = deriveEnds(definition, handed, memo, definition.ends.make === 'wrapped' ? rowsIntoEnds(shell, memo) : [])
-  const totals = totalsOf(definition, shell, ends)
+  const ends = deriveEnds(input, handed, memo, definition.ends.make === 'wrapped' ? rowsIntoEnds(shell, memo) : [])
+  const under = underOf(definition, input, ends, handed.rimReach, memo)
+  const totals = totalsOf(definition, shell, ends, under.parts)
   return Object.freeze({
     definition,
     section: { points: shell.points, halfGirth: section.toe, floorGirth: section.floor, width: section.width, residual: section.residual },
     ends: ends.facts,
-    parts: [...shell.parts, ...ends.parts],
+    under: under.facts,
+    parts: [...shell.parts, ...ends.parts, ...under.parts],
     rows: [...shell.rows, ...ends.rows],
+    bolts: under.bolts,
     joints: [...shell.joints, ...ends.joints],
     openings: [...shell.openings, ...ends.openings],
     totals,
@@ -65,6 +73,71 @@ function onTheRoad(definition: Definition, totals: Totals, reach: number, memo: 
   }
 }
 
+/**
+ * What barrel and ends read of floor and axles, and the same objects while that is unchanged: a drain moved in the floor, or
+ * another tyre, makes no sheet of the body anew.
+ */
+function forBody(definition: Definition, memo: Memo): Definition & ShellInput {
+  const { floor, gear } = definition
+  return {
+    ...definition,
+    floor: memo.settle(
+      'floor of the body',
+      [floor],
+      () => floor && { ...floor, panel: null, covering: null, bolts: null, screws: null, openings: [], cutter: null },
+      alike,
+    ),
+    gear: memo.settle(
+      'wheels of the body',
+      [gear],
+      () => gear && { ...gear, ground: null, tube: null, wheel: null, wheelBox: null },
+      alike,
+    ),
+  }
+}
+
+interface Under {
+  readonly facts: UnderDerived
+  readonly parts: readonly Part[]
+  readonly bolts: readonly FastenerRow[]
+}
+
+/** Axles, then where the chassis' members lie, then the floor that is bolted on them, then the members with those bolts' holes. */
+function underOf(definition: Definition, body: Pick<Definition, 'floor'>, ends: Ends, rimReach: number, memo: Memo): Under {
+  const { gear, chassis, floor, frames, shell, rules, stock } = definition
+  const { loft } = ends.local.ground
+  const foot = loft.section.length
+  const toe = memo.keep('toe', [loft], () => ({
+    reach: loftAt(loft, 0, foot).r,
+    half: loftAt(loft, Math.PI / 2, foot).r,
+    z: loft.foot,
+    exponent: loft.exponent,
+  }))
+  const axles = memo.keep('axles', [gear, chassis, body.floor, frames, rules, toe, shell.frame.flange, rimReach], () =>
+    deriveGear(definition, { toe, frameRoom: shell.frame.flange / 2 + rimReach }),
+  )
+  const input = memo.keep('chassis input', [chassis, frames, body.floor, gear, shell, stock, toe, axles], () =>
+    chassisInputOf(definition, toe, axles),
+  )
+  const members = memo.keep('members', [input], () => (input ? layOutMembers(input) : []))
+  const panel = memo.keep('floor', [floor, frames, definition.ends, stock, gear, chassis, members, axles], () =>
+    deriveFloor(definition, members, axles?.boxes ?? []),
+  )
+  // most of what is changed in a floor moves no bolt, and then no member is made anew
+  const bolts = memo.settle('bolts', [panel], () => panel.rows.filter((row) => row.kind === 'bolt'), alike)
+  const hole = floor?.bolts?.hole ?? 0
+  const frame = memo.keep('chassis', [input, members, bolts, hole], () => input && deriveChassis(input, members, bolts, hole))
+  return memo.keep('under', [axles, panel, frame], () =>
+    Object.freeze({
+      facts: Object.freeze({ gear: axles, chassis: frame?.facts ?? null, floor: panel.facts }),
+      parts: [...panel.parts, ...(frame?.parts ?? [])],
+      bolts: panel.rows,
+    }),
+  )
+}
+
+const alike = (a: unknown, b: unknown): boolean => JSON.stringify(a) === JSON.stringify(b)
+
 /** What the barrel settles before its ends are made. */
 function handedToEnds({ section, laid }: Shell): Handed {
   return {
@@ -89,7 +162,7 @@ function rowsIntoEnds({ resolved }: Shell, memo: Memo): BarrelRow[] {
 /** Said on every cover: what this version does not derive or check. */
 const NOT_COVERED: readonly string[] = Object.freeze([
   'Headers, sills and posts round openings in the ends, and their inner trim.',
-  'Weight and balance of the whole coach: only the shell derived here is weighed.',
+  'Weight and balance of the whole coach: only what is derived here is weighed.',
   'Structure: strength of the body, chassis and hold-downs. A qualified engineer must approve.',
   'Wiring, water, gas, heat and interior fittings.',
   'Legal requirements other than coupling, tyres, the schedule of lamps and the words of labels: glazing marks, gas, mains, fire.',

@@ -11,6 +11,7 @@ export type QuantityKind =
   | 'mass'
   | 'angle'
   | 'linearMass'
+  | 'arealMass'
   | 'pressure'
   | 'temperature'
   | 'force'
@@ -83,6 +84,12 @@ export const KINDS: Readonly<Record<QuantityKind, KindOfQuantity>> = {
     example: '0.474 kg/m or 0.32 lb/ft',
     si: 'kg/m',
     units: [unit('1', 'kg/m'), unit('0.001', 'g/m'), unit(over(pound, foot), 'lb/ft'), unit(over(pound, inch), 'lb/in')],
+  },
+  arealMass: {
+    says: 'a mass per area',
+    example: '10.2 kg/m2 or 2.09 lb/ft2',
+    si: 'kg/m^2',
+    units: [unit('1', 'kg/m2'), unit(over(pound, times(foot, foot)), 'lb/ft2')],
   },
   pressure: {
     says: 'a stress or pressure',

@@ -5,6 +5,7 @@ import type { Check, FastenerRow, OpeningDerived, Part, Pattern } from '../../de
 import type { DesignJson } from './design-schema.js'
 import { roadJson } from './road-json.js'
 import { rounded } from './rounded.js'
+import { underJson } from './under-json.js'
 
 export function designJson(design: Design): DesignJson {
   const { definition: d, section, totals } = design
@@ -32,6 +33,8 @@ export function designJson(design: Design): DesignJson {
     },
     ends: { ...design.ends, edges: [...design.ends.edges], ribs: [...design.ends.ribs] },
     parts: design.parts.map((part) => partJson(design, part)),
+    bolts: design.bolts.map(rowJson),
+    under: underJson(design.under),
     joints: design.joints.map((joint) => ({
       id: joint.id,
       says: joint.says,

@@ -49,6 +49,7 @@ import type { MadeFrom, PlannedDocument } from './planned.js'
 import { checkPaths, pdfDocument, textDocument } from './planned.js'
 import { roadDocuments } from './road-documents.js'
 import { studyDocuments } from './study-documents.js'
+import { underDocuments } from './under-documents.js'
 
 export interface PacketOptions extends PrintOptions {
   /** name and version, printed in the texts */
@@ -281,6 +282,7 @@ export function packetPlan(design: Design, options: PacketOptions = {}): readonl
   const body: readonly PlannedDocument[] = [
     ...scheduleDocuments(room),
     ...endDocuments(design, options),
+    ...underDocuments(design, options),
     ...studyDocuments(design, options, room.made.coach),
     ...roadDocuments(design, options),
     ...groups.flatMap((g) => flatDocuments(room, g)),

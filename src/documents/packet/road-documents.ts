@@ -8,7 +8,7 @@ import { rideSheets } from '../sheets/ride-sheet.js'
 import { couplingSheets, lampSheets } from '../sheets/road-sheets.js'
 import { rubberCard } from '../sheets/rubber-card.js'
 import { towingSheets } from '../sheets/towing-sheet.js'
-import { madeFrom } from './end-documents.js'
+import { drawnFrom } from './end-documents.js'
 import { coachMade } from './made-from-parts.js'
 import type { PlannedDocument } from './planned.js'
 import { pdfDocument } from './planned.js'
@@ -20,7 +20,7 @@ interface RoadOptions extends PrintOptions {
 export function roadDocuments(design: Design, options: RoadOptions): readonly PlannedDocument[] {
   const { towing, ride, road } = design
   const planned = (path: string, says: string, name: string, from: readonly unknown[], pages: () => readonly Page[]): PlannedDocument =>
-    pdfDocument(path, says, () => [coachMade(design), madeFrom(name, from, pages)], pages)
+    pdfDocument(path, says, () => [coachMade(design), drawnFrom(name, from, pages)], pages)
   const sway = options.sway ?? null
   return [
     ...('notComputed' in towing

@@ -59,7 +59,7 @@ function onTheRoad(definition: Definition, totals: Totals, reach: number, memo: 
   const tail = frames[frames.length - 1].station + reach
   return {
     towing: memo.keep('towing', [towing, gear, masses, tail], () => {
-      const input = towingInput(definition, tail, casesOf(definition))
+      const input = towingInput(definition, tail, gear ? casesOf(definition) : [])
       return isNotComputed(input) ? input : deriveTowing(input)
     }),
     ride: memo.keep('ride', [suspension, gear, towing], () => {

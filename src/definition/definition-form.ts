@@ -2,7 +2,7 @@
 import { piece } from './curve-form.js'
 import * as usual from './defaults.js'
 import { endsForm, processForm } from './ends-form.js'
-import { group, keyed, list, maybe, needs, orNone, orWord, range, usually, type Whole } from './form.js'
+import { elsewhere, group, keyed, list, maybe, needs, orNone, orWord, range, usually, type Whole } from './form.js'
 import {
   angle,
   anyLength,
@@ -238,7 +238,7 @@ const gear = group({
 
 const chassis = group({
   crossMembers: needs('cross-members', list(length(undefined, '3000 mm')), 'stations of the middles of their flanges'),
-  crossMemberFlange: needs('cross-member flange', length(undefined, '38 mm'), 'full flange width'),
+  crossMemberFlange: elsewhere('cross-member flange', length(undefined, '38 mm'), 'full flange width'),
   ...chassisMore,
 })
 

@@ -108,13 +108,6 @@ function channelFaults({ chassis }: Draft, reading: Reading): void {
       because: 'the neutral line lies inside the middle of the sheet',
       advice: "Write the shop's own figure, such as 0.42.",
     })
-  const cross = chassis?.crossMember?.flange
-  if (cross !== undefined && chassis?.crossMemberFlange !== undefined && Math.abs(cross - chassis.crossMemberFlange) > 1e-9)
-    reading.impossible(['chassis', 'cross-member', 'flange'], {
-      expected: mm(chassis.crossMemberFlange),
-      because: `the cross-member flange is written as ${mm(chassis.crossMemberFlange)} too`,
-      advice: 'Make the two the same.',
-    })
 }
 
 function memberFaults({ chassis, floor }: Draft, reading: Reading): void {
@@ -183,16 +176,23 @@ function bayFaults({ chassis }: Draft, reading: Reading): void {
   })
 }
 
-function gearFaults({ gear, floor, section }: Draft, reading: Reading): void {
+function gearFaults({ gear, floor, section, suspension, towing }: Draft, reading: Reading): void {
   if (!gear) return
   const { ground, tube, wheelBox, wheel } = gear
+  const inside = suspension?.rubber?.tube
+  if (tube?.size !== undefined && inside !== undefined && inside >= tube.size)
+    reading.impossible(['gear', 'tube', 'size'], {
+      expected: `more than ${mm(inside)}`,
+      because: `the tube is ${mm(inside)} inside, so it cannot be ${mm(tube.size)} outside`,
+      advice: 'The rubber of the suspension says the inside, the tube of the gear the outside.',
+    })
   if (ground !== undefined && ground !== null && tube?.waterline !== undefined && ground >= tube.waterline)
-    reading.impossible(['gear', 'ground'], {
+    reading.impossible([towing?.ground === ground ? 'towing' : 'gear', 'ground'], {
       expected: `below ${mm(tube.waterline)}`,
       because: `the axle tube at waterline ${mm(tube.waterline)} would stand in the ground`,
       advice: 'Waterlines below the floor are negative.',
     })
-  if (tube?.startAngle !== undefined && tube.loadedAngle !== undefined && tube.loadedAngle > tube.startAngle)
+  if (tube?.startAngle !== undefined && typeof tube.loadedAngle === 'number' && tube.loadedAngle > tube.startAngle)
     reading.impossible(['gear', 'tube', 'loaded angle'], {
       expected: `at most ${deg(tube.startAngle)}`,
       because: `the arm hangs ${deg(tube.startAngle)} below level before any load, and load turns it up`,

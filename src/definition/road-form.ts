@@ -71,7 +71,11 @@ const point = group({
 
 export const suspensionForm = group({
   tyre: needs('tyre', tyre(), 'tyre, by its name'),
-  startAngle: needs('start angle', angle({ atLeast: 0 }, '22.5 deg'), 'of the arm below level without load'),
+  startAngle: maybe(
+    'start angle',
+    angle({ atLeast: 0 }, '22.5 deg'),
+    "of the arm below level without load; that of the gear's tube where it is not written",
+  ),
   torque: maybe('torque', orNone(list(point, 2)), "torque of one wheel's side against its turn, as measured"),
   rubber: maybe(
     'rubber',

@@ -45,8 +45,8 @@ export interface TowingDefinition {
 export interface SuspensionDefinition {
   /** by its name in the table of tyres */
   readonly tyre: string
-  /** of the arm below level without load, rad */
-  readonly startAngle: number
+  /** of the arm below level without load, rad; null where neither this nor the tube says it */
+  readonly startAngle: number | null
   /** measured: torque of one wheel's side against the turn of its arm, rad and N m; null where nobody has measured */
   readonly torque: readonly { readonly turn: number; readonly torque: number }[] | null
   /** the rubber of one side: square tube, square bar, four cords, m and Pa; null where it is bought whole */

@@ -1,6 +1,6 @@
 /** The written form of what stands under the shell: the further keys of `floor`, `chassis` and `gear`. All of them may be absent. */
 import * as usual from './defaults.js'
-import { group, list, maybe, needs, orNone, usually } from './form.js'
+import { elsewhere, group, list, maybe, needs, orNone, usually } from './form.js'
 import { angle, anyLength, arealMass, bought, density, id, length, mass, multiple, NOT_NEGATIVE, word, words } from './form-values.js'
 
 const size = (key: string, example: string, says: string) => needs(key, length(undefined, example), says)
@@ -119,7 +119,7 @@ export const chassisMore = {
     'A-frame',
     group({
       ...channel,
-      apex: size('apex', '880 mm', 'station where the two legs meet'),
+      apex: elsewhere('apex', length(undefined, '880 mm'), 'station where the two legs meet; at the ball where it is not written'),
       angle: needs('angle', angle({ over: 0 }, '50 deg'), 'between the two legs'),
     }),
     'the two legs to the coupler',
@@ -131,14 +131,18 @@ export const chassisMore = {
 }
 
 export const gearMore = {
-  ground: maybe('ground', anyLength('-508 mm'), 'waterline of the ground, coach level and at rest'),
+  ground: maybe('ground', anyLength('-508 mm'), 'waterline of the ground, coach level and at rest; that of towing where it is not written'),
   tube: maybe(
     'tube',
     group({
       size: size('size', '70 mm', 'outside of the square tube'),
       waterline: needs('wl', anyLength('-185 mm'), 'waterline of its centre'),
       startAngle: needs('start angle', angle(NOT_NEGATIVE, '22.5 deg'), 'arm below level, unloaded'),
-      loadedAngle: needs('loaded angle', angle({}, '1.9 deg'), 'arm below level at rated load'),
+      loadedAngle: maybe(
+        'loaded angle',
+        angle({}, '6.7 deg'),
+        'arm below level at gross weight; worked out from the suspension where absent',
+      ),
       bumpAngle: needs('bump angle', angle(NOT_NEGATIVE, '22 deg'), 'arm above level at full bump'),
     }),
     'tube of a rubber-torsion axle',
@@ -146,8 +150,8 @@ export const gearMore = {
   wheel: maybe(
     'wheel',
     group({
-      radius: size('radius', '332 mm', 'tyre standing free'),
-      width: size('width', '205 mm', 'width of the tyre'),
+      radius: elsewhere('radius', length(undefined, '332 mm'), 'tyre standing free; that of the suspension where it is not written'),
+      width: elsewhere('width', length(undefined, '205 mm'), 'width of the tyre; that of the suspension where it is not written'),
       y: size('y', '1005 mm', 'buttock line of its middle, both sides alike'),
     }),
     'tyre, for the room it needs',

@@ -129,7 +129,8 @@ export interface GearMore {
     readonly size: number
     readonly waterline: number
     readonly startAngle: number
-    readonly loadedAngle: number
+    /** null: worked out from the suspension */
+    readonly loadedAngle: number | null
     /** how far the arm turns above level at full bump, rad */
     readonly bumpAngle: number
   } | null

@@ -11,7 +11,8 @@ import { FORGETFUL, type Memo } from './memo.js'
 import type { FastenerRow, Part, Totals } from './nouns.js'
 import { deriveRide } from './ride/index.js'
 import { deriveRoad } from './road/index.js'
-import { casesOf, isNotComputed, rideInput, roadInput, towingInput } from './road-input.js'
+import { casesOf, isNotComputed, rideInput, roadInput, towingInput, wheelLoaded } from './road-input.js'
+import type { RideDerived } from './road-nouns.js'
 import { deriveShell, type Shell, type ShellInput } from './shell/index.js'
 import { rimReach } from './shell/members.js'
 import { totalsOf } from './shell/totals.js'
@@ -32,7 +33,8 @@ export function derive(definition: Definition, memo: Memo = FORGETFUL): Derived 
   const { section } = shell
   const handed = memo.keep('handed to the ends', [section, shell.laid.token], () => handedToEnds(shell))
   const ends = deriveEnds(input, handed, memo, definition.ends.make === 'wrapped' ? rowsIntoEnds(shell, memo) : [])
-  const under = underOf(definition, input, ends, handed.rimReach, memo)
+  const ride = rideOf(definition, memo)
+  const under = underOf(definition, input, ends, handed.rimReach, isNotComputed(ride) ? null : ride, memo)
   const totals = totalsOf(definition, shell, ends, under.parts)
   return Object.freeze({
     definition,
@@ -45,6 +47,7 @@ export function derive(definition: Definition, memo: Memo = FORGETFUL): Derived 
     joints: [...shell.joints, ...ends.joints],
     openings: [...shell.openings, ...ends.openings],
     totals,
+    ride,
     ...onTheRoad(definition, totals, ends.facts.reach, memo),
     notCovered: NOT_COVERED,
     shell,
@@ -52,8 +55,17 @@ export function derive(definition: Definition, memo: Memo = FORGETFUL): Derived 
   })
 }
 
-/** Towing, ride and the rules of the road; none of them knows the shell. */
-function onTheRoad(definition: Definition, totals: Totals, reach: number, memo: Memo): Pick<Design, 'towing' | 'ride' | 'road'> {
+/** Springs come first of all: the arm's angle under load says where axle and ground stand. */
+function rideOf(definition: Definition, memo: Memo): Design['ride'] {
+  const { suspension, gear, towing } = definition
+  return memo.keep('ride', [suspension, gear?.arm, gear?.spindles, towing?.gross], () => {
+    const input = rideInput(definition)
+    return isNotComputed(input) ? input : deriveRide(input)
+  })
+}
+
+/** Towing and the rules of the road; neither of them knows the shell. */
+function onTheRoad(definition: Definition, totals: Totals, reach: number, memo: Memo): Pick<Design, 'towing' | 'road'> {
   const { towing, gear, masses, suspension, coach, papers, frames } = definition
   const { overallWidth, overallLength } = totals
   const tail = frames[frames.length - 1].station + reach
@@ -61,10 +73,6 @@ function onTheRoad(definition: Definition, totals: Totals, reach: number, memo: 
     towing: memo.keep('towing', [towing, gear, masses, tail], () => {
       const input = towingInput(definition, tail, gear ? casesOf(definition) : [])
       return isNotComputed(input) ? input : deriveTowing(input)
-    }),
-    ride: memo.keep('ride', [suspension, gear, towing], () => {
-      const input = rideInput(definition)
-      return isNotComputed(input) ? input : deriveRide(input)
     }),
     road: memo.keep('road', [coach, towing, suspension, gear, papers, overallWidth, overallLength], () => {
       const input = roadInput(definition, totals)
@@ -103,7 +111,14 @@ interface Under {
 }
 
 /** Axles, then where the chassis' members lie, then the floor that is bolted on them, then the members with those bolts' holes. */
-function underOf(definition: Definition, body: Pick<Definition, 'floor'>, ends: Ends, rimReach: number, memo: Memo): Under {
+function underOf(
+  definition: Definition,
+  body: Pick<Definition, 'floor'>,
+  ends: Ends,
+  rimReach: number,
+  ride: RideDerived | null,
+  memo: Memo,
+): Under {
   const { gear, chassis, floor, frames, shell, rules, stock } = definition
   const { loft } = ends.local.ground
   const foot = loft.section.length
@@ -113,8 +128,8 @@ function underOf(definition: Definition, body: Pick<Definition, 'floor'>, ends: 
     z: loft.foot,
     exponent: loft.exponent,
   }))
-  const axles = memo.keep('axles', [gear, chassis, body.floor, frames, rules, toe, shell.frame.flange, rimReach], () =>
-    deriveGear(definition, { toe, frameRoom: shell.frame.flange / 2 + rimReach }),
+  const axles = memo.keep('axles', [gear, chassis, body.floor, frames, rules, toe, shell.frame.flange, rimReach, ride], () =>
+    deriveGear(definition, { toe, frameRoom: shell.frame.flange / 2 + rimReach, loaded: ride && wheelLoaded(ride) }),
   )
   const input = memo.keep('chassis input', [chassis, frames, body.floor, gear, shell, stock, toe, axles], () =>
     chassisInputOf(definition, toe, axles),

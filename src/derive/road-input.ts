@@ -4,7 +4,7 @@
  */
 import type { Definition } from '../definition/types.js'
 import type { Totals } from './nouns.js'
-import type { MassReach, NotComputed, TowingCase } from './road-nouns.js'
+import type { MassReach, NotComputed, RideDerived, TowingCase } from './road-nouns.js'
 
 export const isNotComputed = (it: object): it is NotComputed => 'notComputed' in it
 
@@ -46,7 +46,9 @@ export function rideInput({ suspension, gear, towing }: Definition) {
   if (!gear) return { notComputed: 'No gear is written, so there is no arm to spring.' }
   if (!towing) return { notComputed: 'No towing is written, so the gross rating is unknown.' }
   if (gear.arm === 0) return { notComputed: 'The arm has no length, so nothing turns the rubber.' }
-  return { suspension, arm: gear.arm, onWheel: (towing.gross * (1 - HITCH_SHARE)) / (WHEELS_AN_AXLE * gear.spindles.length) }
+  const { startAngle } = suspension
+  if (startAngle === null) return { notComputed: 'No start angle is written, so nobody can tell where the arm stands.' }
+  return { suspension, startAngle, arm: gear.arm, onWheel: (towing.gross * (1 - HITCH_SHARE)) / (WHEELS_AN_AXLE * gear.spindles.length) }
 }
 
 export function roadInput(definition: Definition, { overallWidth, overallLength }: Totals) {
@@ -60,3 +62,8 @@ export function roadInput(definition: Definition, { overallWidth, overallLength 
     ...{ axles: gear.spindles.length, hitch: gross * HITCH_SHARE, coupler, chain, cars, tyre: suspension.tyre, papers },
   }
 }
+
+const G = 9.80665
+
+/** What axle and ground hang on: the arm at gross weight, and the tyre that carries wheel and body. */
+export const wheelLoaded = ({ armAngle, load, unsprung, tyreRate }: RideDerived) => ({ armAngle, force: load + unsprung * G, tyreRate })

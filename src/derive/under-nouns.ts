@@ -164,7 +164,7 @@ export interface AxleTube {
   readonly axle: number
   readonly spindle: number
   readonly station: number
-  /** waterline of the spindle at rated load; null where the tube is not written */
+  /** waterline of the spindle at gross weight; null where the tube is not written */
   readonly spindleZ: number | null
   /** nearest cross-member and how far; null without cross-members */
   readonly nearest: { readonly station: number; readonly room: number } | null
@@ -194,10 +194,14 @@ export interface GearDerived {
   readonly spread: number
   readonly boxes: readonly WheelBox[]
   readonly window: readonly ClearStretch[]
-  /** rated load to full bump, at the spindle, m */
+  /** of the arm below level at gross weight, rad; null where neither the tube nor the suspension says */
+  readonly loadedAngle: number | null
+  /** gross weight to full bump, at the spindle, m */
   readonly bumpTravel: number | null
   readonly tubeZ: readonly [number, number] | null
   readonly ground: number | null
+  /** waterlines of the ground by axle, arm and tyre, at gross weight and with nothing on the wheels */
+  readonly sits: { readonly gross: Worked<'m'>; readonly free: number } | null
   readonly clearance: { readonly height: number; readonly of: string; readonly station: number } | null
   readonly departure: Worked<'rad'> | null
 }

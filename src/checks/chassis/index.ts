@@ -2,6 +2,7 @@
 import type { Derived } from '../../derive/index.js'
 import type { Check } from '../../derive/nouns.js'
 import { finding } from '../check.js'
+import { axleHeight } from './axle-height.js'
 import { axleWindow } from './axle-window.js'
 import { baysClear } from './bays.js'
 import { armsInsideSkin, passages } from './members.js'
@@ -11,6 +12,7 @@ export function chassisChecks(derived: Derived): Check[] {
   return [
     ...wheelsInBoxes(derived),
     ...groundClearance(derived),
+    ...axleHeight(derived),
     ...axleWindow(derived),
     ...baysClear(derived),
     ...armsInsideSkin(derived),

@@ -11,19 +11,19 @@ export function wheelsInBoxes({ under, definition }: Derived): Check[] {
   const { gear } = definition
   if (!gear) return []
   const { wheel, wheelBox, tube } = gear
-  if (!wheel || !wheelBox || !tube || !under.gear)
+  const spindle = under.gear?.tubes[0].spindleZ ?? null
+  const travel = under.gear?.bumpTravel ?? null
+  if (!wheel || !wheelBox || !tube || spindle === null || travel === null)
     return [
       finding(
         {
           id: 'wheel.room',
-          says: 'No tyre, tube or wheel box is written, so the room of the wheels was not checked.',
+          says: 'No tyre, tube, loaded angle or wheel box is known, so the room of the wheels was not checked.',
           source: 'the definition',
         },
         'not-checked',
       ),
     ]
-  const spindle = under.gear.tubes[0].spindleZ ?? 0
-  const travel = under.gear.bumpTravel ?? 0
   const rises = spindle + travel + wheel.radius
   const lid = wheelBox.top - wheelBox.thickness.value
   const rooms = [

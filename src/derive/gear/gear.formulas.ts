@@ -44,3 +44,30 @@ export const spindleHeight = formula({
   source: { ref: 'geometry', at: 'swing arm' },
   examples: [{ given: { z_t: -0.185, R: 0.15, A: Math.PI / 6 }, gives: -0.26, within: 1e-12, from: 'by hand: half of 150 below the tube' }],
 })
+
+export const groundLevel = formula({
+  id: 'gear.ground-level',
+  says: 'Waterline of the ground under a wheel that carries its load',
+  symbol: 'z_g',
+  unit: 'm',
+  inputs: { z_t: 'm', R: 'm', A: 'rad', R_t: 'm', F: 'N', k_t: 'N/m' },
+  where: {
+    z_t: 'waterline of the middle of the tube',
+    R: 'length of the arm',
+    A: 'arm below level',
+    R_t: 'radius of the tyre standing free',
+    F: 'load on the tyre',
+    k_t: 'vertical rate of the tyre',
+  },
+  shows: 'z_t - R * sin(A) - R_t + F / k_t',
+  eval: ({ z_t, R, A, R_t, F, k_t }) => z_t - R * Math.sin(A) - R_t + F / k_t,
+  source: { ref: 'geometry', at: 'swing arm on a tyre that gives by load over rate' },
+  examples: [
+    {
+      given: { z_t: -0.16, R: 0.15, A: Math.PI / 6, R_t: 0.33, F: 3200, k_t: 320_000 },
+      gives: -0.555,
+      within: 1e-12,
+      from: 'by hand: 160 and 75 and 330 down, 10 up',
+    },
+  ],
+})

@@ -7,7 +7,7 @@
 import type { Definition, FrameDefinition, GearDefinition } from '../../definition/types.js'
 import type { BayDefinition } from '../../definition/under-types.js'
 import type { AxleTube, GearDerived, WheelBox } from '../under-nouns.js'
-import { departureAngle, spindleHeight } from './gear.formulas.js'
+import { departureAngle, groundLevel, spindleHeight } from './gear.formulas.js'
 import { clearStretches } from './window.js'
 
 export interface GearInput {
@@ -21,15 +21,21 @@ export interface GearInput {
   readonly floor: { readonly halfWidth: number; readonly thickness: number } | null
   /** lowest edge of the skin, and how far it reaches beyond the last frame there */
   readonly toe: { readonly z: number; readonly reach: number }
+  /** what the springs say of one wheel at gross weight; null where nobody can tell */
+  readonly loaded: WheelLoaded | null
   /** an edge of a wheel opening must stay this far from a frame's web, for its rim ring */
   readonly frameRoom: number
 }
 
-/** The lower edge of the skin, and how far an edge of a wheel opening must stay from a frame's web. m */
-interface Handed {
-  readonly toe: GearInput['toe']
-  readonly frameRoom: number
+/** Angle of the arm below level, force on the tyre, and the tyre's rate. rad, N, N/m */
+export interface WheelLoaded {
+  readonly armAngle: number
+  readonly force: number
+  readonly tyreRate: number
 }
+
+/** What other trades settle before. */
+type Handed = Pick<GearInput, 'toe' | 'frameRoom' | 'loaded'>
 
 /** Null where no axle is written. */
 export function deriveGear(
@@ -57,28 +63,46 @@ function gearFrom(input: GearInput): GearDerived {
   const tube = gear.tube
   const half = tube ? tube.size / 2 : null
   const tail = frames[frames.length - 1].station + toe.reach
+  const angle = loadedAngle(input)
   return Object.freeze({
     tubes: spindles.map((s, i) => tubeAt(input, s, i + 1)),
     mean,
     spread: last - spindles[0],
     boxes: wheelBoxes(input),
     window: clearStretches(input, mean),
-    bumpTravel: tube ? gear.arm * (Math.sin(tube.loadedAngle) + Math.sin(tube.bumpAngle)) : null,
+    loadedAngle: angle,
+    bumpTravel: tube && angle !== null ? gear.arm * (Math.sin(angle) + Math.sin(tube.bumpAngle)) : null,
     tubeZ: tube && half !== null ? ([tube.waterline - half, tube.waterline + half] as const) : null,
     ground,
     clearance: ground === null ? null : lowest(input, ground),
+    sits: groundUnder(input),
     departure: ground === null || tail <= last ? null : departureAngle({ x_t: tail, z_t: toe.z, x_s: last, z_g: ground }),
   })
 }
 
-function tubeAt({ gear, crossMembers }: GearInput, spindle: number, axle: number): AxleTube {
+/** Of the arm below level at gross weight: as somebody wrote it, or as its springs hold it. */
+const loadedAngle = ({ gear, loaded }: GearInput): number | null => gear.tube && (gear.tube.loadedAngle ?? loaded?.armAngle ?? null)
+
+/** Where the ground comes to stand by axle, arm and tyre: at gross weight, and with nothing on the wheels. */
+function groundUnder(input: GearInput): GearDerived['sits'] {
+  const { gear, loaded } = input
+  const angle = loadedAngle(input)
+  if (!gear.tube || !gear.wheel || !loaded || angle === null) return null
+  const { tube, wheel, arm } = gear
+  const at = { z_t: tube.waterline, R: arm, R_t: wheel.radius, k_t: loaded.tyreRate }
+  return { gross: groundLevel({ ...at, A: angle, F: loaded.force }), free: groundLevel.eval({ ...at, A: tube.startAngle, F: 0 }) }
+}
+
+function tubeAt(input: GearInput, spindle: number, axle: number): AxleTube {
+  const { gear, crossMembers } = input
+  const angle = loadedAngle(input)
   const station = spindle - gear.arm
   const nearest = [...crossMembers].sort((a, b) => Math.abs(a - station) - Math.abs(b - station))[0]
   return {
     axle,
     spindle,
     station,
-    spindleZ: gear.tube && spindleHeight.eval({ z_t: gear.tube.waterline, R: gear.arm, A: gear.tube.loadedAngle }),
+    spindleZ: gear.tube && angle !== null ? spindleHeight.eval({ z_t: gear.tube.waterline, R: gear.arm, A: angle }) : null,
     nearest: nearest === undefined ? null : { station: nearest, room: Math.abs(nearest - station) },
   }
 }

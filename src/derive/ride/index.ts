@@ -17,6 +17,8 @@ import { comfortOf } from './weighting.js'
 
 export interface RideInput {
   readonly suspension: SuspensionDefinition
+  /** of the arm below level without load, rad */
+  readonly startAngle: number
   readonly arm: number
   /** carried by one wheel at gross weight, wheel and hub included, kg */
   readonly onWheel: number
@@ -34,16 +36,16 @@ const ROUGHNESS = Object.freeze(
 
 /** What is derived, or a sentence why nothing can be. */
 export function deriveRide(input: RideInput): RideDerived | NotComputed {
-  const { suspension: s, arm, onWheel } = input
+  const { suspension: s, startAngle, arm, onWheel } = input
   const estimate = s.rubber && bushRate({ G: s.rubber.shear, L: s.rubber.length, D_i: s.rubber.bar, D_o: s.rubber.tube })
   const curve = s.torque ? throughPoints(s.torque) : estimate ? straight(estimate.value) : null
   if (!curve) return { notComputed: 'Nobody has measured the torque of the axle, and its rubber is not written, so its rate is unknown.' }
   const body = onWheel - s.unsprung
   if (body <= 0) return { notComputed: 'The wheel is said to weigh more than it carries: look at unsprung.' }
   const load = body * G
-  const a = restAngle(curve, arm, s.startAngle, load)
+  const a = restAngle(curve, arm, startAngle, load)
   if (a === null) return { notComputed: 'The rubber does not hold the load: the arm would rise past 60 degrees. Look at the torque table.' }
-  const K = curve.rate(s.startAngle - a)
+  const K = curve.rate(startAngle - a)
   const rate = wheelRate({ K, R: arm, a, F: load })
   if (rate.value <= 0)
     return { notComputed: 'At this load the arm gives way: the wheel has no rate. Look at the torque table and the start angle.' }
@@ -57,7 +59,7 @@ export function deriveRide(input: RideInput): RideDerived | NotComputed {
     torque: s.torque ? ('measured' as const) : ('estimated' as const),
     rate,
     frequency: bodyFrequency({ k: rate, m: body }),
-    travel: arm * (Math.sin(s.startAngle) - Math.sin(a)),
+    travel: arm * (Math.sin(startAngle) - Math.sin(a)),
     speed: SPEED,
     frequencies: FREQUENCIES,
     suspensions: suspensionsOf(s, rate.value, body),

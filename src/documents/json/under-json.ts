@@ -35,6 +35,7 @@ export function underJson({ floor, chassis, gear }: UnderDerived): UnderJson {
       boxes: gear.boxes.map((b) => ({ ...b, x: [...b.x], y: [...b.y], z: [...b.z] })),
       window: [...gear.window],
       tubeZ: gear.tubeZ && [...gear.tubeZ],
+      sits: gear.sits && { ...gear.sits, gross: gear.sits.gross.value },
       departure: gear.departure?.value ?? null,
     },
   }

@@ -92,7 +92,7 @@ const gear = z.object({
       axle: z.number().int(),
       spindle: m('station'),
       station: m('station of the tube'),
-      spindleZ: z.number().nullable().describe('waterline of the spindle at rated load, m'),
+      spindleZ: z.number().nullable().describe('waterline of the spindle at gross weight, m'),
       nearest: z.object({ station: m('of the cross-member'), room: m('middle to middle') }).nullable(),
     }),
   ),
@@ -102,9 +102,14 @@ const gear = z.object({
   window: z
     .array(z.object({ from: m('mean axle station'), to: m('mean axle station'), before: z.string(), after: z.string() }))
     .describe('where tubes and wheel openings are clear, and what ends each stretch; loads are not looked at'),
-  bumpTravel: z.number().nullable(),
+  loadedAngle: z.number().nullable().describe('of the arm below level at gross weight, rad'),
+  bumpTravel: z.number().nullable().describe('of the spindle from there, m'),
   tubeZ: pair.nullable(),
   ground: z.number().nullable(),
+  sits: z
+    .object({ gross: m('at gross weight'), free: m('with nothing on the wheels') })
+    .nullable()
+    .describe('waterlines of the ground by axle, arm and tyre'),
   clearance: z.object({ height: m('above the ground'), of: z.string(), station: m('station') }).nullable(),
   departure: z.number().nullable().describe('departure angle, rad'),
 })

@@ -70,10 +70,10 @@ export function axleCard(design: Design, options: PrintOptions = {}): readonly P
         if (tube)
           stackText(
             to,
-            `Tube ${lengthWords(tube.size, units)} square, its middle at WL ${sta(tube.waterline)} under; arm ${lengthWords(written.arm, units)}, ${degrees(tube.startAngle)} below level unloaded and ${degrees(tube.loadedAngle)} at rated load. Spindle then at WL ${sta(gear.tubes[0].spindleZ ?? 0)} under.`,
+            `Tube ${lengthWords(tube.size, units)} square, its middle at WL ${sta(tube.waterline)} under; arm ${lengthWords(written.arm, units)}, ${degrees(tube.startAngle)} below level unloaded${gear.loadedAngle === null ? '' : ` and ${degrees(gear.loadedAngle)} at gross weight, the spindle then at WL ${sta(gear.tubes[0].spindleZ ?? 0)} under`}.`,
           )
         if (gear.bumpTravel !== null)
-          stackText(to, `From rated load to full bump the spindle rises ${lengthWords(gear.bumpTravel, units)}.`)
+          stackText(to, `From gross weight to full bump the spindle rises ${lengthWords(gear.bumpTravel, units)}.`)
         if (gear.clearance) stackText(to, `Lowest: ${gear.clearance.of}, ${lengthWords(gear.clearance.height, units)} over the ground.`)
         if (gear.departure) stackText(to, `Departure angle ${degrees(gear.departure.value)}.`)
       },

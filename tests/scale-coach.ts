@@ -18,6 +18,13 @@ const NOT_LENGTHS: ReadonlySet<string> = new Set([
   'drift',
   'sheetTempC',
   'jigTempC',
+  'share',
+  'arealMass',
+  'density',
+  'angle',
+  'startAngle',
+  'loadedAngle',
+  'bumpAngle',
 ])
 
 /** Every length of a definition times k. */
@@ -35,13 +42,22 @@ export function scaled(definition: Definition, k: number): Definition {
 
 /** The whole coach moved aft by a distance, m. */
 export function shifted(definition: Definition, by: number): Definition {
-  const { frames, openings, gear, chassis, ends, masses } = definition
+  const { frames, openings, gear, chassis, floor, ends, masses } = definition
+  const stood = <T extends { readonly station: number }>(list: readonly T[]): T[] => list.map((o) => ({ ...o, station: o.station + by }))
   return {
     ...definition,
-    frames: frames.map((f) => ({ ...f, station: f.station + by })),
-    openings: openings.map((o) => ({ ...o, station: o.station + by })),
+    frames: stood(frames),
+    openings: stood(openings),
     gear: gear && { ...gear, spindles: gear.spindles.map((s) => s + by) },
-    chassis: chassis && { ...chassis, crossMembers: chassis.crossMembers.map((s) => s + by) },
+    chassis: chassis && {
+      ...chassis,
+      crossMembers: chassis.crossMembers.map((s) => s + by),
+      aFrame: chassis.aFrame && { ...chassis.aFrame, apex: chassis.aFrame.apex + by },
+      plates: stood(chassis.plates),
+      bought: stood(chassis.bought),
+      bays: chassis.bays.map((b) => ({ ...b, fore: b.fore + by, aft: b.aft + by })),
+    },
+    floor: floor && { ...floor, openings: stood(floor.openings) },
     ends: { ...ends, couplerFace: ends.couplerFace + by },
     masses: masses.map((m) => ({ ...m, station: m.station === null ? null : m.station + by })),
   }

@@ -1,7 +1,7 @@
 /** Rivet counts and bends from AC 43.13-1B. The 176 degree row of its table 4-7 is a misprint (26.63 for 28.64) and is left out. */
 
+import { setback, setbackFactor } from '../src/derive/common/bending.formulas.js'
 import { rivetsPerLength, wholeRivets } from '../src/derive/common/spacing.formulas.js'
-import { setback, setbackFactor } from '../src/derive/shell/formulas/bending.formulas.js'
 import { findRivetSize, PER_INCH, PER_INCH_SHARE } from '../src/tables/rivets.js'
 import type { ValidationCase, ValidationFile } from './case.js'
 import { degree, inch } from './case.js'

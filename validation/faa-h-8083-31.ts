@@ -1,5 +1,5 @@
 /** The U-channel of the FAA airframe handbook: 0.040 in 2024-T3, inside radius 0.16 in, mould lines 1, 2 and 1 in. */
-import { bendAllowance, bendAllowanceFaa, bendDeduction, channelFlat, setback } from '../src/derive/shell/formulas/bending.formulas.js'
+import { bendAllowance, bendAllowanceFaa, bendDeduction, channelFlat, setback } from '../src/derive/common/bending.formulas.js'
 import type { ValidationFile } from './case.js'
 import { degree, inch } from './case.js'
 

@@ -1,8 +1,8 @@
 /** Rivet lengths and an empirical bend allowance from the Navy's structural course. */
 
+import { bendAllowanceNavy } from '../src/derive/common/bending.formulas.js'
 import { rivetLengthNeeded } from '../src/derive/common/lengths.formulas.js'
 import { solidRivet } from '../src/derive/common/rivet-stock.js'
-import { bendAllowanceNavy } from '../src/derive/shell/formulas/bending.formulas.js'
 import type { ValidationCase, ValidationFile } from './case.js'
 import { degree, inch } from './case.js'
 

@@ -3,6 +3,7 @@ import { ac4313 } from './ac-43-13-1b.js'
 import { asmeY145 } from './asme-y14-5.js'
 import { blanks } from './blanks.js'
 import type { ValidationCase, ValidationFile } from './case.js'
+import { channels } from './channels.js'
 import { closedForm } from './closed-form.js'
 import { curtissP40 } from './curtiss-p-40.js'
 import { faa8083 } from './faa-h-8083-31.js'
@@ -10,7 +11,10 @@ import { holeFit } from './hole-fit.js'
 import { milHdbk5j } from './mil-hdbk-5j.js'
 import { navedtra } from './navedtra-14018.js'
 import { plates } from './plates.js'
+import { ride } from './ride.js'
+import { roadRules } from './road-rules.js'
 import { strips } from './strips.js'
+import { towing } from './towing.js'
 import { warmth } from './warmth.js'
 
 export const FILES: readonly ValidationFile[] = [
@@ -26,6 +30,10 @@ export const FILES: readonly ValidationFile[] = [
   closedForm,
   blanks,
   strips,
+  towing,
+  ride,
+  roadRules,
+  channels,
 ]
 
 export interface Outcome {

@@ -13,6 +13,7 @@ import { withBlanks } from '../studies/blanks/with-blanks.js'
 import type { FitStudy } from '../studies/fit/nouns.js'
 import { goresAsPlaced } from '../studies/gores/study.js'
 import { withLining } from '../studies/lining/with-lining.js'
+import { swayCurves } from '../studies/sway/study.js'
 import { openText } from './open-text.js'
 import { partNamed } from './part-named.js'
 import { Refused, refuse } from './refused.js'
@@ -64,6 +65,7 @@ export async function makePacket(derived: Design, options: PacketArguments, watc
   const shop = options.shop === undefined ? null : shopTables(options.shop)
   const sections = derive(derived.definition, watch.memo)
   const gores = goresAsPlaced(sections)
+  const sway = swayCurves(derived.towing)
   const planned = (design: Design, blanks: BlankStudy | null, fit: FitStudy | null): readonly PlannedDocument[] =>
     packetPlan(design, {
       unit: head.unit,
@@ -75,6 +77,7 @@ export async function makePacket(derived: Design, options: PacketArguments, watc
       ...(blanks ? { blanks } : {}),
       ...(fit ? { fit } : {}),
       gores,
+      ...(sway ? { sway } : {}),
     })
   const first = planned(derived, null, null)
   const changing = new Set<unknown>([derived, derived.parts, derived.checks, gores, ...derived.parts.filter((p) => p.notComputed)])

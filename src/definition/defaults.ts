@@ -52,3 +52,27 @@ export const NO_JOINTS = is([])
 export const NO_MASSES = is([])
 // A coach without any opening is unusual but can be built. By construction.
 export const NO_OPENINGS = is([])
+
+// Cornering force of an axle a radian of slip, in multiples of its load. Light-truck and car tyres 8 to 16, trailer tyres less;
+// a shop that knows its tyre writes it. Common practice, no source.
+export const FRONT_TYRES = is(12)
+export const REAR_TYRES = is(15)
+export const TRAILER_TYRES = is(7)
+// A ball without a friction device damps no turning worth counting. By construction.
+export const NO_HITCH_DAMPING = is('0 Nms/rad')
+// Loss factor of rubber in shear, 0.1 to 0.2. From memory.
+export const RUBBER_LOSS = is(0.15)
+// Vertical rate of a trailer tyre at its full pressure. Common practice, no source.
+export const TYRE_RATE = is('320 kN/m')
+// A coach of which nobody has said how long its items are is reckoned as points. By construction.
+export const NO_EXTENTS = is([])
+export const NO_CARS = is([])
+// The locked words stand unless somebody signs for others. By construction.
+export const NO_OTHER_WORDS = is([])
+// Holes through the floor come with the fittings that need them. By construction.
+export const NO_FLOOR_OPENINGS = is([])
+export const NO_PLATES = is([])
+export const NO_BOUGHT = is([])
+export const NO_BAYS = is([])
+// Heat of a weld ruins the rubber cords inside the tube; the axle maker's figure governs. Common practice, no source.
+export const COLD_ZONE = is('150 mm')

@@ -2,7 +2,7 @@
 import { piece } from './curve-form.js'
 import * as usual from './defaults.js'
 import { endsForm, processForm } from './ends-form.js'
-import { group, keyed, list, maybe, needs, orNone, orWord, range, usually, type Whole } from './form.js'
+import { elsewhere, group, keyed, list, maybe, needs, orNone, orWord, range, usually, type Whole } from './form.js'
 import {
   angle,
   anyLength,
@@ -20,7 +20,9 @@ import {
   words,
   yesNo,
 } from './form-values.js'
+import { papersForm, suspensionForm, towingForm } from './road-form.js'
 import { sheet } from './sheet-form.js'
+import { chassisMore, floorMore, gearMore } from './under-form.js'
 
 /** Trades that have their place in a definition but are not read by this version. */
 const RESERVED = ['circuits', 'fit-out', 'insulation', 'line', 'inspection'] as const
@@ -231,17 +233,20 @@ const gear = group({
     }),
     'cut over each wheel',
   ),
+  ...gearMore,
 })
 
 const chassis = group({
-  crossMembers: needs('cross-members', list(length(undefined, '3000 mm')), 'stations of the webs'),
-  crossMemberFlange: needs('cross-member flange', length(undefined, '38 mm'), 'full flange width'),
+  crossMembers: needs('cross-members', list(length(undefined, '3000 mm')), 'stations of the middles of their flanges'),
+  crossMemberFlange: elsewhere('cross-member flange', length(undefined, '38 mm'), 'full flange width'),
+  ...chassisMore,
 })
 
 const floor = group({
   thickness: needs('thickness', length(undefined, '18 mm'), 'panel thickness'),
   halfWidth: needs('half width', length(undefined, '1160 mm'), 'centre plane to the panel edge'),
   endReach: needs('end reach', length(undefined, '1085 mm'), 'panel beyond each joint frame'),
+  ...floorMore,
 })
 
 const stated = group({
@@ -287,6 +292,9 @@ export const definitionForm = group(
     floor: maybe('floor', orNone(floor), 'floor panel'),
     ends: needs('ends', endsForm, 'nose and tail sections'),
     process: maybe('process', orNone(processForm), 'how well the shop punches and sets up'),
+    towing: maybe('towing', orNone(towingForm), 'ratings, coupling and tow cars'),
+    suspension: maybe('suspension', orNone(suspensionForm), 'springs, dampers and tyres'),
+    papers: maybe('papers', orNone(papersForm), 'vehicle number, labels, who answers for them'),
     masses: usually('masses', list(stated), 'stated masses', usual.NO_MASSES),
   },
   RESERVED,

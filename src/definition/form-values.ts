@@ -25,6 +25,15 @@ const KINDS = {
   angle: { noun: 'angle', example: '13.5 deg', farthest: 2 * Math.PI, limit: 'within one turn' },
   temperature: { noun: 'temperature', example: '20 C', farthest: 1000, limit: 'that a shop can have' },
   linearMass: { noun: 'mass per length', example: '0.474 kg/m', farthest: 100, limit: 'that a profile can weigh' },
+  force: { noun: 'force', example: '26 kN', farthest: 1e7, limit: 'that a coupling can bear' },
+  stiffness: { noun: 'spring rate', example: '110 kN/m', farthest: 1e8, limit: 'that a spring can have' },
+  pressure: { noun: 'stress', example: '0.8 MPa', farthest: 1e12, limit: 'that a material can bear' },
+  torque: { noun: 'torque', example: '440 Nm', farthest: 1e6, limit: 'that an axle can hold' },
+  damping: { noun: 'damping rate', example: '3500 Ns/m', farthest: 1e6, limit: 'that a damper can have' },
+  turningDamping: { noun: 'damping of turning', example: '1000 Nms/rad', farthest: 1e6, limit: 'that a hitch can have' },
+  inertia: { noun: 'moment of inertia', example: '3200 kgm2', farthest: 1e6, limit: 'that a car can have' },
+  arealMass: { noun: 'mass per area', example: '10.2 kg/m2', farthest: 1000, limit: 'that a board can weigh' },
+  density: { noun: 'density', example: '7850 kg/m3', farthest: 25_000, limit: 'that a metal can have' },
 } as const
 type Kind = keyof typeof KINDS
 
@@ -40,7 +49,7 @@ function bare(node: Written): boolean {
 const POSITIVE: Bounds = { over: 0 }
 export const NOT_NEGATIVE: Bounds = { atLeast: 0 }
 
-function quantity(kind: Kind, bounds: Bounds = {}, example: string = KINDS[kind].example): Form<number> {
+export function quantity(kind: Kind, bounds: Bounds = {}, example: string = KINDS[kind].example): Form<number> {
   const expects = phrase(kind, `such as ${example}`)
   return {
     expects,
@@ -96,6 +105,8 @@ export const temperatureC = (example: string): Form<number> => {
   }
 }
 export const linearMass = (): Form<number> => quantity('linearMass', POSITIVE)
+export const arealMass = (): Form<number> => quantity('arealMass', POSITIVE)
+export const density = (): Form<number> => quantity('density', POSITIVE)
 export const angle = (bounds: Bounds = {}, example?: string): Form<number> => quantity('angle', bounds, example)
 
 /** A thickness or diameter bought by name: the name is kept as written. */

@@ -54,6 +54,11 @@ export function maybe<T>(key: string, form: Form<T>, says: string): Field<T | nu
   return { key, form: form as Form<T | null>, says, absent: 'none' }
 }
 
+/** May be absent because another trade says the same: written-once.ts fills it in, or finds the fault. */
+export function elsewhere<T>(key: string, form: Form<T>, says: string): Field<T> {
+  return { key, form, says, absent: 'none' }
+}
+
 /** Keys this version knows of but does not read; the message says so instead of calling them unknown. */
 export type Reserved = readonly string[]
 

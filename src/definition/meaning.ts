@@ -8,7 +8,9 @@ import { barrelFaults } from './meaning-barrel.js'
 import { endFaults } from './meaning-ends.js'
 import { fastenerFaults } from './meaning-fasteners.js'
 import { openingFaults } from './meaning-openings.js'
+import { roadFaults } from './meaning-road.js'
 import { sectionFaults } from './meaning-section.js'
+import { underFaults } from './meaning-under.js'
 import { undercarriageFaults } from './meaning-undercarriage.js'
 
 export function meaningFaults(draft: Draft, reading: Reading): void {
@@ -18,4 +20,6 @@ export function meaningFaults(draft: Draft, reading: Reading): void {
   const profile = endFaults(draft, chain, reading)
   openingFaults(draft, chain, profile, reading)
   undercarriageFaults(draft, chain, reading)
+  roadFaults(draft, reading)
+  underFaults(draft, reading)
 }

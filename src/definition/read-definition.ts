@@ -11,6 +11,7 @@ import { meaningFaults } from './meaning.js'
 import { normalForm } from './normal-form.js'
 import type { Definition, Fault } from './types.js'
 import type { Written } from './written.js'
+import { fillFromElsewhere } from './written-once.js'
 
 export interface ReadDefinition {
   /** null exactly when there are faults */
@@ -28,7 +29,8 @@ export function readDefinition(path: string, text: string, load: Load): ReadDefi
   const files = sources.map((s) => s.path)
   if (!root) return { definition: null, faults: sortFaults(faults, files), sources, merged: null }
   const reading = startReading(root)
-  const draft = definitionForm.read(root, reading, [])
+  const written = definitionForm.read(root, reading, [])
+  const draft = written && fillFromElsewhere(written, reading)
   if (draft) meaningFaults(draft, reading)
   const all = sortFaults([...faults, ...reading.faults], files)
   const definition = all.length === 0 && draft ? normalForm(draft as WholeDraft) : null

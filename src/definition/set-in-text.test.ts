@@ -39,7 +39,8 @@ describe('writing one value back', () => {
 
   it('overrides what the family has by adding the id to the coach', () => {
     const after = setInText(coach, ['openings', { id: 'RW1' }, 'station'], '3320 mm')
-    expect(after).toBe(`${coach.trimEnd()}\n  - {id: RW1, station: 3320 mm}\n`)
+    // the openings need not be what the file ends with
+    expect(after.replace('\n  - {id: RW1, station: 3320 mm}', '')).toBe(coach)
     const window = readCoach(after).definition?.openings.find((o) => o.id === 'RW1')
     expect([window?.station, window?.width]).toEqual([3.32, 0.52])
   })

@@ -6,6 +6,9 @@
  * What is not here yet (circuits, fit-out and other trades) is reserved: see RESERVED in definition-form.ts.
  */
 
+import type { PapersDefinition, SuspensionDefinition, TowingDefinition } from './road-types.js'
+import type { ChassisMore, FloorMore, GearMore } from './under-types.js'
+
 /** A size that is bought by name: the name is printed, the value is computed with. `value` in m. */
 export interface Bought {
   readonly name: string
@@ -221,7 +224,7 @@ export interface OpeningDefinition {
   readonly opens: boolean
 }
 
-export interface GearDefinition {
+export interface GearDefinition extends GearMore {
   /** spindle stations, m */
   readonly spindles: readonly number[]
   /** trailing arm: the tube stands this far ahead of the spindle */
@@ -229,12 +232,12 @@ export interface GearDefinition {
   readonly wheelOpening: { readonly half: number; readonly top: number; readonly corner: number }
 }
 
-export interface ChassisDefinition {
+export interface ChassisDefinition extends ChassisMore {
   readonly crossMembers: readonly number[]
   readonly crossMemberFlange: number
 }
 
-export interface FloorDefinition {
+export interface FloorDefinition extends FloorMore {
   readonly thickness: number
   /** panel half-width and reach beyond each joint frame, m */
   readonly halfWidth: number
@@ -310,6 +313,9 @@ export interface Definition {
   readonly floor: FloorDefinition | null
   readonly ends: EndsDefinition
   readonly process: ProcessDefinition | null
+  readonly towing: TowingDefinition | null
+  readonly suspension: SuspensionDefinition | null
+  readonly papers: PapersDefinition | null
   readonly masses: readonly MassDefinition[]
 }
 

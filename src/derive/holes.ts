@@ -20,13 +20,15 @@ export function fastenerId(row: Pick<FastenerRow, 'id' | 'spans' | 'span' | 'num
   return `${row.id}/${span.from}-${span.to}/${row.number[i]}`
 }
 
-export function placeOf(row: Pick<FastenerRow, 'station' | 'girth' | 'waterline' | 'end'>, i: number): Place {
-  const g = row.girth[i]
+export function placeOf(row: Pick<FastenerRow, 'station' | 'girth' | 'waterline' | 'end' | 'buttock'>, i: number): Place {
+  const y = row.buttock?.[i]
+  const g = y ?? row.girth[i]
   return {
     side: Math.abs(g) < 1e-9 ? 'centre' : g > 0 ? 'right' : 'left',
     station: row.station[i],
-    girth: Math.abs(g),
+    girth: y === undefined ? Math.abs(g) : 0,
     waterline: row.waterline[i],
+    ...(y === undefined ? {} : { buttock: y }),
     ...(row.end ? { end: { which: row.end.which, y: row.end.y[i] } } : {}),
   }
 }
@@ -43,12 +45,16 @@ export function rowsById(rows: readonly FastenerRow[]): ReadonlyMap<string, Fast
   return map
 }
 
-export function holesOf(design: Pick<Design, 'rows'>, _part: Part, pattern: Pattern): Hole[] {
-  const rows = rowsById(design.rows)
+/** A row of rivets, or of bolts or screws. */
+export function rowNamed(design: Pick<Design, 'rows' | 'bolts'>, id: string): FastenerRow | undefined {
+  return rowsById(design.rows).get(id) ?? rowsById(design.bolts).get(id)
+}
+
+export function holesOf(design: Pick<Design, 'rows' | 'bolts'>, _part: Part, pattern: Pattern): Hole[] {
   const set = pattern.holes
   const role = set.role ?? 'full'
   return set.x.map((x, k) => {
-    const row = rows.get(set.rows[set.row[k]])
+    const row = rowNamed(design, set.rows[set.row[k]])
     if (!row) throw new Error(`pattern holds holes of an unknown row ${set.rows[set.row[k]]}`)
     const i = set.index[k]
     return { id: fastenerId(row, i), row: row.id, x, y: set.y[k], diameter: set.diameter[k], role, place: placeOf(row, i) }

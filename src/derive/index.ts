@@ -1,12 +1,23 @@
 /** The whole derivation, in the order it happens: the only file that knows which trade needs what. */
 import type { Definition } from '../definition/types.js'
+import { loftAt } from '../maths/loft.js'
+import { chassisInputOf, deriveChassis, layOutMembers } from './chassis/index.js'
 import type { Design } from './design.js'
 import type { BarrelRow, Handed } from './ends/ground.js'
 import { deriveEnds, type Ends } from './ends/index.js'
+import { deriveFloor } from './floor/index.js'
+import { deriveGear } from './gear/index.js'
 import { FORGETFUL, type Memo } from './memo.js'
+import type { FastenerRow, Part, Totals } from './nouns.js'
+import { deriveRide } from './ride/index.js'
+import { deriveRoad } from './road/index.js'
+import { casesOf, isNotComputed, rideInput, roadInput, towingInput, wheelLoaded } from './road-input.js'
+import type { RideDerived } from './road-nouns.js'
 import { deriveShell, type Shell, type ShellInput } from './shell/index.js'
 import { rimReach } from './shell/members.js'
 import { totalsOf } from './shell/totals.js'
+import { deriveTowing } from './towing/index.js'
+import type { UnderDerived } from './under-nouns.js'
 
 /** Everything derived but the checks, and the trades' geometry for them to look at. */
 export interface Derived extends Omit<Design, 'checks' | 'revision'> {
@@ -17,25 +28,130 @@ export interface Derived extends Omit<Design, 'checks' | 'revision'> {
 /** With the memo of the last derivation, only what hangs on a changed piece of the definition is made anew. */
 export function derive(definition: Definition, memo: Memo = FORGETFUL): Derived {
   memo.turn()
-  const input: ShellInput = definition
+  const input = forBody(definition, memo)
   const shell = deriveShell(input, memo)
   const { section } = shell
   const handed = memo.keep('handed to the ends', [section, shell.laid.token], () => handedToEnds(shell))
-  const ends = deriveEnds(definition, handed, memo, definition.ends.make === 'wrapped' ? rowsIntoEnds(shell, memo) : [])
+  const ends = deriveEnds(input, handed, memo, definition.ends.make === 'wrapped' ? rowsIntoEnds(shell, memo) : [])
+  const ride = rideOf(definition, memo)
+  const under = underOf(definition, input, ends, handed.rimReach, isNotComputed(ride) ? null : ride, memo)
+  const totals = totalsOf(definition, shell, ends, under.parts)
   return Object.freeze({
     definition,
     section: { points: shell.points, halfGirth: section.toe, floorGirth: section.floor, width: section.width, residual: section.residual },
     ends: ends.facts,
-    parts: [...shell.parts, ...ends.parts],
+    under: under.facts,
+    parts: [...shell.parts, ...ends.parts, ...under.parts],
     rows: [...shell.rows, ...ends.rows],
+    bolts: under.bolts,
     joints: [...shell.joints, ...ends.joints],
     openings: [...shell.openings, ...ends.openings],
-    totals: totalsOf(definition, shell, ends),
+    totals,
+    ride,
+    ...onTheRoad(definition, totals, ends.facts.reach, memo),
     notCovered: NOT_COVERED,
     shell,
     endSections: ends,
   })
 }
+
+/** Springs come first of all: the arm's angle under load says where axle and ground stand. */
+function rideOf(definition: Definition, memo: Memo): Design['ride'] {
+  const { suspension, gear, towing } = definition
+  return memo.keep('ride', [suspension, gear?.arm, gear?.spindles, towing?.gross], () => {
+    const input = rideInput(definition)
+    return isNotComputed(input) ? input : deriveRide(input)
+  })
+}
+
+/** Towing and the rules of the road; neither of them knows the shell. */
+function onTheRoad(definition: Definition, totals: Totals, reach: number, memo: Memo): Pick<Design, 'towing' | 'road'> {
+  const { towing, gear, masses, suspension, coach, papers, frames } = definition
+  const { overallWidth, overallLength } = totals
+  const tail = frames[frames.length - 1].station + reach
+  return {
+    towing: memo.keep('towing', [towing, gear, masses, tail], () => {
+      const input = towingInput(definition, tail, gear ? casesOf(definition) : [])
+      return isNotComputed(input) ? input : deriveTowing(input)
+    }),
+    road: memo.keep('road', [coach, towing, suspension, gear, papers, overallWidth, overallLength], () => {
+      const input = roadInput(definition, totals)
+      return isNotComputed(input) ? input : deriveRoad(input)
+    }),
+  }
+}
+
+/**
+ * What barrel and ends read of floor and axles, and the same objects while that is unchanged: a drain moved in the floor, or
+ * another tyre, makes no sheet of the body anew.
+ */
+function forBody(definition: Definition, memo: Memo): Definition & ShellInput {
+  const { floor, gear } = definition
+  return {
+    ...definition,
+    floor: memo.settle(
+      'floor of the body',
+      [floor],
+      () => floor && { ...floor, panel: null, covering: null, bolts: null, screws: null, openings: [], cutter: null },
+      alike,
+    ),
+    gear: memo.settle(
+      'wheels of the body',
+      [gear],
+      () => gear && { ...gear, ground: null, tube: null, wheel: null, wheelBox: null },
+      alike,
+    ),
+  }
+}
+
+interface Under {
+  readonly facts: UnderDerived
+  readonly parts: readonly Part[]
+  readonly bolts: readonly FastenerRow[]
+}
+
+/** Axles, then where the chassis' members lie, then the floor that is bolted on them, then the members with those bolts' holes. */
+function underOf(
+  definition: Definition,
+  body: Pick<Definition, 'floor'>,
+  ends: Ends,
+  rimReach: number,
+  ride: RideDerived | null,
+  memo: Memo,
+): Under {
+  const { gear, chassis, floor, frames, shell, rules, stock } = definition
+  const { loft } = ends.local.ground
+  const foot = loft.section.length
+  const toe = memo.keep('toe', [loft], () => ({
+    reach: loftAt(loft, 0, foot).r,
+    half: loftAt(loft, Math.PI / 2, foot).r,
+    z: loft.foot,
+    exponent: loft.exponent,
+  }))
+  const axles = memo.keep('axles', [gear, chassis, body.floor, frames, rules, toe, shell.frame.flange, rimReach, ride], () =>
+    deriveGear(definition, { toe, frameRoom: shell.frame.flange / 2 + rimReach, loaded: ride && wheelLoaded(ride) }),
+  )
+  const input = memo.keep('chassis input', [chassis, frames, body.floor, gear, shell, stock, toe, axles], () =>
+    chassisInputOf(definition, toe, axles),
+  )
+  const members = memo.keep('members', [input], () => (input ? layOutMembers(input) : []))
+  const panel = memo.keep('floor', [floor, frames, definition.ends, stock, gear, chassis, members, axles], () =>
+    deriveFloor(definition, members, axles?.boxes ?? []),
+  )
+  // most of what is changed in a floor moves no bolt, and then no member is made anew
+  const bolts = memo.settle('bolts', [panel], () => panel.rows.filter((row) => row.kind === 'bolt'), alike)
+  const hole = floor?.bolts?.hole ?? 0
+  const frame = memo.keep('chassis', [input, members, bolts, hole], () => input && deriveChassis(input, members, bolts, hole))
+  return memo.keep('under', [axles, panel, frame], () =>
+    Object.freeze({
+      facts: Object.freeze({ gear: axles, chassis: frame?.facts ?? null, floor: panel.facts }),
+      parts: [...panel.parts, ...(frame?.parts ?? [])],
+      bolts: panel.rows,
+    }),
+  )
+}
+
+const alike = (a: unknown, b: unknown): boolean => JSON.stringify(a) === JSON.stringify(b)
 
 /** What the barrel settles before its ends are made. */
 function handedToEnds({ section, laid }: Shell): Handed {
@@ -61,8 +177,8 @@ function rowsIntoEnds({ resolved }: Shell, memo: Memo): BarrelRow[] {
 /** Said on every cover: what this version does not derive or check. */
 const NOT_COVERED: readonly string[] = Object.freeze([
   'How headers, sills and posts are joined to the frames and ribs they run to.',
-  'Weight and balance of the whole coach: only the shell derived here is weighed.',
+  'Weight and balance of the whole coach: only what is derived here is weighed.',
   'Structure: strength of the body, chassis and hold-downs. A qualified engineer must approve.',
   'Wiring, water, gas, heat and interior fittings.',
-  'Legal requirements: lamps, glazing marks, ratings and labels.',
+  'Legal requirements other than coupling, tyres, the schedule of lamps and the words of labels: glazing marks, gas, mains, fire.',
 ])

@@ -15,6 +15,8 @@ export interface Place {
   readonly waterline: number
   /** on an end section: which, and the buttock line, right positive; girth is then from the crown down the vertical plane through it */
   readonly end?: { readonly which: End; readonly y: number }
+  /** in the floor or under it: the buttock line, right positive. Nothing there lies on the mould line, and girth is 0 */
+  readonly buttock?: number
 }
 
 /** A closed outline, the last point joining the first; bulge = tan(angle/4), positive anticlockwise. m. */
@@ -25,7 +27,7 @@ export interface FlatFrame {
   readonly view: 'outside' | 'inside'
   readonly x: 'aft' | 'forward' | 'right' | 'left' | 'down'
   readonly y: 'up' | 'down' | 'right' | 'left' | 'forward' | 'aft'
-  /** the pattern's 0,0 on the coach: station and signed girth on the outer mould line, m */
+  /** the pattern's 0,0 on the coach: station and signed girth on the outer mould line, in the floor and under it the buttock line; m */
   readonly origin: { readonly station: number; readonly girth: number; readonly says: string }
 }
 
@@ -82,12 +84,22 @@ export type PartKind =
   | 'header-ring'
   | 'end-base'
   | 'end-lining'
+  | 'floor-panel'
+  | 'rail'
+  | 'cross-member'
+  | 'outrigger'
+  | 'wheel-box-header'
+  | 'a-frame'
+  | 'chassis-plate'
+  | 'bay-bearer'
+  | 'wheel-box'
+  | 'underbelly'
 
 /** Anything made or bought. kg, m, m2. */
 export interface Part {
   readonly id: string
   readonly says: string
-  readonly trade: 'shell' | 'ends'
+  readonly trade: 'shell' | 'ends' | 'floor' | 'chassis'
   readonly kind: PartKind
   readonly material: string
   readonly thickness: Bought
@@ -137,7 +149,7 @@ export interface Span {
 export interface FastenerRow {
   readonly id: string
   readonly says: string
-  readonly kind: RowKind | 'cap' | 'rib'
+  readonly kind: RowKind | 'cap' | 'rib' | 'bolt' | 'screw'
   readonly joint: string
   /** key of the fastener type in the definition */
   readonly fastener: string
@@ -158,6 +170,8 @@ export interface FastenerRow {
   readonly source: string
   /** rows on an end section: which, and each fastener's azimuth and buttock line */
   readonly end?: { readonly which: End; readonly azimuth: readonly number[]; readonly y: readonly number[] }
+  /** rows in the floor and under it: each fastener's buttock line */
+  readonly buttock?: readonly number[]
 }
 
 export interface Joint {

@@ -11,6 +11,7 @@ export type QuantityKind =
   | 'mass'
   | 'angle'
   | 'linearMass'
+  | 'arealMass'
   | 'pressure'
   | 'temperature'
   | 'force'
@@ -18,6 +19,10 @@ export type QuantityKind =
   | 'number'
   | 'density'
   | 'expansion'
+  | 'torque'
+  | 'damping'
+  | 'turningDamping'
+  | 'inertia'
 
 export interface TradeUnit {
   readonly names: readonly string[]
@@ -80,6 +85,12 @@ export const KINDS: Readonly<Record<QuantityKind, KindOfQuantity>> = {
     si: 'kg/m',
     units: [unit('1', 'kg/m'), unit('0.001', 'g/m'), unit(over(pound, foot), 'lb/ft'), unit(over(pound, inch), 'lb/in')],
   },
+  arealMass: {
+    says: 'a mass per area',
+    example: '10.2 kg/m2 or 2.09 lb/ft2',
+    si: 'kg/m^2',
+    units: [unit('1', 'kg/m2'), unit(over(pound, times(foot, foot)), 'lb/ft2')],
+  },
   pressure: {
     says: 'a stress or pressure',
     example: '210 MPa or 30 ksi',
@@ -135,5 +146,19 @@ export const KINDS: Readonly<Record<QuantityKind, KindOfQuantity>> = {
     si: '1/K',
     units: [unit('1', '/K', '/C'), unit(over(fromDecimal('1'), fiveNinths), '/F')],
   },
+  torque: {
+    says: 'a torque',
+    example: '440 Nm or 325 lbfft',
+    si: 'N*m',
+    units: [unit('1', 'Nm'), unit('1000', 'kNm'), unit(times(poundForce, foot), 'lbfft'), unit(times(poundForce, inch), 'lbfin')],
+  },
+  damping: {
+    says: 'a damping rate',
+    example: '3500 Ns/m',
+    si: 'N*s/m',
+    units: [unit('1', 'Ns/m'), unit('1000', 'kNs/m'), unit(over(poundForce, inch), 'lbfs/in')],
+  },
+  turningDamping: { says: 'a damping of turning', example: '1000 Nms/rad', si: 'N*m*s', units: [unit('1', 'Nms/rad', 'Nms')] },
+  inertia: { says: 'a moment of inertia', example: '3200 kgm2', si: 'kg*m^2', units: [unit('1', 'kgm2')] },
   number: { says: 'a plain number', example: '2 or 0.42', si: '1', units: [unit('0.01', '%')] },
 }

@@ -4,7 +4,7 @@
  * holes), and what is left in a row, as when an opening breaks a span in two, by nearest within a pitch. Nothing moves by less than a micron.
  */
 import type { Design } from '../derive/design.js'
-import { rowsById } from '../derive/holes.js'
+import { rowNamed } from '../derive/holes.js'
 import type { FastenerRow, HoleSet, Pattern } from '../derive/nouns.js'
 import type { HolesChange } from './nouns.js'
 
@@ -25,12 +25,11 @@ export type Shift = readonly [x: number, y: number]
 
 export function holeChanges(before: Design, after: Design, was: Pattern, now: Pattern, shift: Shift): readonly HolesChange[] {
   const [old, places] = [holesByRow(was), holesByRow(now)]
-  const [rowsBefore, rowsAfter] = [rowsById(before.rows), rowsById(after.rows)]
   return [...new Set([...old.keys(), ...places.keys()])].sort().flatMap((id) => {
     const [a, b] = [old.get(id) ?? [], places.get(id) ?? []]
     if (allStand(was.holes, a, now.holes, b, shift)) return []
-    const pitch = Math.max(rowsBefore.get(id)?.pitch ?? 0, rowsAfter.get(id)?.pitch ?? 0)
-    const change = rowChange(spotsOf(rowsBefore, id, was.holes, a, [0, 0]), spotsOf(rowsAfter, id, now.holes, b, shift), pitch)
+    const pitch = Math.max(rowNamed(before, id)?.pitch ?? 0, rowNamed(after, id)?.pitch ?? 0)
+    const change = rowChange(spotsOf(before, id, was.holes, a, [0, 0]), spotsOf(after, id, now.holes, b, shift), pitch)
     return change.added + change.removed + change.moved + change.resized === 0 ? [] : [{ row: id, ...change }]
   })
 }
@@ -53,15 +52,9 @@ function allStand(old: HoleSet, a: readonly number[], now: HoleSet, b: readonly 
   return true
 }
 
-function spotsOf(
-  rows: ReadonlyMap<string, FastenerRow>,
-  id: string,
-  holes: HoleSet,
-  list: readonly number[],
-  [dx, dy]: Shift,
-): readonly Spot[] {
+function spotsOf(design: Design, id: string, holes: HoleSet, list: readonly number[], [dx, dy]: Shift): readonly Spot[] {
   if (list.length === 0) return []
-  const row = rows.get(id)
+  const row = rowNamed(design, id)
   if (!row) throw new Error(`a pattern holds holes of the unknown row ${id}`)
   return list.map((k) => ({ x: holes.x[k] + dx, y: holes.y[k] + dy, diameter: holes.diameter[k], span: spanOf(row, holes.index[k]) }))
 }

@@ -1,6 +1,7 @@
 /** The section's numbers: girths as the sum of its arcs and lines, and where they come on the lining. */
+
+import { bendAllowance } from '../../derive/common/bending.formulas.js'
 import type { SectionPoint } from '../../derive/nouns.js'
-import { bendAllowance } from '../../derive/shell/formulas/bending.formulas.js'
 import { offsetGirth } from '../../derive/shell/formulas/surface.formulas.js'
 import { liningDepth } from '../../derive/shell/section.js'
 import type { ChainElement } from '../../maths/tangent-chain.js'

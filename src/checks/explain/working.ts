@@ -2,26 +2,33 @@
  * The working behind any number of a design, found by its id: masses, girths, grips, lengths, pitches, strengths, checks.
  * Every number here has its own working; a number the tables cannot give says why instead.
  */
+import * as chassisFormulas from '../../derive/chassis/section.formulas.js'
 import * as endsFormulas from '../../derive/ends/ends.formulas.js'
 import * as wrapFormulas from '../../derive/ends/wrap.formulas.js'
+import * as floorFormulas from '../../derive/floor/floor.formulas.js'
+import * as gearFormulas from '../../derive/gear/gear.formulas.js'
 import type { Check } from '../../derive/nouns.js'
+import * as rideFormulas from '../../derive/ride/ride.formulas.js'
 import { shellFormulas } from '../../derive/shell/formulas/index.js'
+import * as towingFormulas from '../../derive/towing/towing.formulas.js'
 import type { Formulas } from '../../quantity/explain.js'
 import type { AnyFormula, Worked } from '../../quantity/formula.js'
 import { type Entry, isMissing, type Subject } from './entry.js'
 import * as explainFormulas from './explain.formulas.js'
 import { endEntries } from './explain-ends.js'
 import { massEntries } from './explain-masses.js'
+import { roadEntries } from './explain-road.js'
 import { rowEntries } from './explain-rows.js'
 import { sectionEntries } from './explain-section.js'
 import { stockEntries } from './explain-stock.js'
+import { underEntries } from './explain-under.js'
 import { nearIds } from './near-ids.js'
 
 /** Every formula a working of a design may hold, for `explain`. */
 export const designFormulas: Formulas = Object.freeze({
   ...shellFormulas,
   ...Object.fromEntries(
-    [endsFormulas, wrapFormulas, explainFormulas]
+    [endsFormulas, wrapFormulas, chassisFormulas, floorFormulas, gearFormulas, rideFormulas, towingFormulas, explainFormulas]
       .flatMap((file) => Object.values(file as Readonly<Record<string, AnyFormula>>))
       .map((each) => [each.id, each]),
   ),
@@ -48,7 +55,9 @@ function numberEntries(subject: Subject): ReadonlyMap<string, Entry> {
     ...massEntries(subject),
     ...sectionEntries(subject),
     ...stockEntries(subject),
+    ...underEntries(subject),
     ...endEntries(subject),
+    ...roadEntries(subject),
     ...rowEntries(subject),
   ]
   // the first of two that share an id is the one that is meant: a row with two spans between the same marks names its first

@@ -31,6 +31,16 @@ const KINDS: Readonly<Record<PartKind, readonly [one: string, many: string]>> = 
   'header-ring': ['header ring', 'header rings'],
   'end-base': ['base channel', 'base channels'],
   'end-lining': ['end lining panel', 'end lining panels'],
+  'floor-panel': ['floor panel', 'floor panels'],
+  rail: ['main rail', 'main rails'],
+  'cross-member': ['cross-member', 'cross-members'],
+  outrigger: ['outrigger', 'outriggers'],
+  'wheel-box-header': ['wheel-box header', 'wheel-box headers'],
+  'a-frame': ['leg of the A-frame', 'legs of the A-frame'],
+  'chassis-plate': ['chassis plate', 'chassis plates'],
+  'bay-bearer': ['bearer of a tank', 'bearers of tanks'],
+  'wheel-box': ['wheel box', 'wheel boxes'],
+  underbelly: ['underbelly sheet', 'underbelly sheets'],
 }
 
 function deriveText(made: Design, file: string): string {

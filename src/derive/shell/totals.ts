@@ -12,10 +12,11 @@ export interface EndTotals {
   readonly rows: readonly FastenerRow[]
 }
 
-export function totalsOf(definition: Definition, shell: Shell, ends: EndTotals): Totals {
+/** `under`: parts of floor and chassis, which are weighed and punched but not riveted. */
+export function totalsOf(definition: Definition, shell: Shell, ends: EndTotals, under: readonly Part[]): Totals {
   const { reach } = ends.facts
   const groups = new Map<string, Record<string, Worked<'kg'>>>()
-  for (const part of [...shell.parts, ...ends.parts]) {
+  for (const part of [...shell.parts, ...ends.parts, ...under]) {
     const group = groups.get(part.kind)
     if (group) group[part.id] = part.mass
     else groups.set(part.kind, { [part.id]: part.mass })
@@ -41,7 +42,7 @@ export function totalsOf(definition: Definition, shell: Shell, ends: EndTotals):
     mass: memo.keep('total', Object.values(masses), () => massTotal(masses)),
     masses,
     fasteners: { ...count, byLength },
-    holes: [...shell.parts, ...ends.parts].reduce((sum, p) => sum + p.patterns.reduce((s, q) => s + q.holes.x.length, 0), 0),
+    holes: [...shell.parts, ...ends.parts, ...under].reduce((sum, p) => sum + p.patterns.reduce((s, q) => s + q.holes.x.length, 0), 0),
     sheets: shell.sheets,
     overallLength: last + reach - definition.ends.couplerFace,
     bodyLength: last - first + 2 * reach,

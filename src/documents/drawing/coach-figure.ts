@@ -2,7 +2,18 @@
 import type { Design } from '../../derive/design.js'
 import type { Part } from '../../derive/nouns.js'
 import type { CoachView, Points } from './coach-geometry.js'
-import { barrelEnds, bodyOutline, endPartOnCoach, openingOnCoach, patternOnCoach, placeOnCoach, project, seen } from './coach-geometry.js'
+import {
+  barrelEnds,
+  bodyOutline,
+  endPartOnCoach,
+  fromAbove,
+  openingOnCoach,
+  patternOnCoach,
+  placeOnCoach,
+  project,
+  seen,
+  underPartOnCoach,
+} from './coach-geometry.js'
 import type { LineWidth, Mark, Shape } from './page.js'
 import { circles, FINE, OUTLINE, path, THIN } from './page.js'
 
@@ -34,7 +45,9 @@ export function extentOf(design: Design, view: CoachView): Extent {
   const { nose, tail, reach } = barrelEnds(design)
   const { barrel } = bodyOutline(design, view)
   const levels = barrel.map((p) => p[1])
-  return { station: [nose - reach, tail + reach], level: [Math.min(...levels), Math.max(...levels)] }
+  // what hangs under the floor reaches as far forward as the coupler
+  const front = view === 'under' && design.under.chassis ? Math.min(nose - reach, design.definition.ends.couplerFace) : nose - reach
+  return { station: [front, tail + reach], level: [Math.min(...levels), Math.max(...levels)] }
 }
 
 /** Where to put a view so that it fills a box as large as it can, centred. */
@@ -88,7 +101,7 @@ export function coachMarks(design: Design, place: FigurePlace, weight: LineWidth
         { width: FINE, type: 'long-dash-dot', group },
       ),
     )
-    const signs = view === 'plan' ? [1, -1] : view === 'right' ? [1] : [-1]
+    const signs = fromAbove(view) ? [1, -1] : view === 'right' ? [1] : [-1]
     const seams = signs
       .flatMap((sign) => design.definition.shell.seams.map((seam) => sign * seam.girth))
       .filter((girth) => seen(design, view, girth))
@@ -127,6 +140,10 @@ export function partMarks(design: Design, part: Part, place: FigurePlace): reado
     return on ? [path([shapeOf(place, on.points, on.closed)], { width: OUTLINE, fill: on.closed ? 0 : null, group })] : [dot]
   }
   if (!pattern) return [dot]
+  if (part.place.buttock !== undefined) {
+    const on = underPartOnCoach(design, part)
+    return on ? [path([shapeOf(place, on, true)], { width: OUTLINE, fill: 0, group })] : [dot]
+  }
   const points = patternOnCoach(design, part, pattern, place.view)
   const xs = points.map((p) => figureX(place, p[0]))
   const ys = points.map((p) => figureY(place, p[1]))

@@ -10,7 +10,9 @@ import { endsOf, linesOfPart, patchOfPart } from './end-geometry.js'
 import { onSection } from './section-curve.js'
 import { flatten } from './view.js'
 
-export type CoachView = 'right' | 'left' | 'plan'
+/** `under` is the plan as well, for what lies below the roof: nothing of the roof is drawn in it. */
+export type CoachView = 'right' | 'left' | 'plan' | 'under'
+export const fromAbove = (view: CoachView): boolean => view === 'plan' || view === 'under'
 export type Points = readonly (readonly [number, number])[]
 
 export interface BarrelEnds {
@@ -32,15 +34,16 @@ export function barrelEnds(design: Design): BarrelEnds {
 
 /** A part's own place in a view. */
 export function placeOnCoach(design: Design, part: Part, view: CoachView): readonly [number, number] {
-  const { station, girth, waterline, end } = part.place
-  if (end) return [station, view === 'plan' ? end.y : waterline]
+  const { station, girth, waterline, end, buttock } = part.place
+  if (end) return [station, fromAbove(view) ? end.y : waterline]
+  if (buttock !== undefined) return [station, fromAbove(view) ? buttock : waterline]
   return project(design, view, station, (part.side === 'left' ? -1 : 1) * girth)
 }
 
 /** A point of the outer mould line (station, signed girth) in a view: x is the station, y the waterline or the distance from the centre. */
 export function project(design: Design, view: CoachView, station: number, girth: number): readonly [number, number] {
   const at = onSection(design.section.points, Math.abs(girth))
-  return view === 'plan' ? [station, Math.sign(girth) * at.y] : [station, at.z]
+  return fromAbove(view) ? [station, Math.sign(girth) * at.y] : [station, at.z]
 }
 
 /** The barrel's outline and those of both ends, from joint to joint round the tip. */
@@ -50,9 +53,9 @@ export function bodyOutline(design: Design, view: CoachView): { readonly barrel:
   const crown = points[0].z
   const toe = points[points.length - 1].z
   const half = Math.max(...points.map((p) => p.y))
-  const [top, foot] = view === 'plan' ? [half, -half] : [crown, toe]
+  const [top, foot] = fromAbove(view) ? [half, -half] : [crown, toe]
   const { plan, profile } = design.ends.drawn
-  const outline = view === 'plan' ? plan : [...profile, [0, toe] as const]
+  const outline = fromAbove(view) ? plan : [...profile, [0, toe] as const]
   return {
     barrel: [
       [nose, foot],
@@ -67,7 +70,7 @@ export function bodyOutline(design: Design, view: CoachView): { readonly barrel:
 /** A place in the axes of an end, in a view. */
 const endInView = (at: EndStands, view: CoachView, [x, y, z]: Point3): readonly [number, number] => [
   at.joint + at.out * x,
-  view === 'plan' ? y : z,
+  fromAbove(view) ? y : z,
 ]
 
 /** A part of an end in a view: the patch of a skin, or the line of a member; null for what has neither. */
@@ -132,5 +135,15 @@ export const openingOnCoach = (design: Design, outline: Outline, view: CoachView
   return flatten(outline, 6).map(([station, girth]) => project(design, view, station, Math.max(-halfGirth, Math.min(halfGirth, girth))))
 }
 
-/** The view a side is best seen in. */
-export const viewOfSide = (side: Part['side']): CoachView => (side === 'right' ? 'right' : side === 'left' ? 'left' : 'plan')
+/** A panel of the floor or a member of the chassis from above; null for what is too small or stands upright. */
+export function underPartOnCoach({ under }: Design, part: Part): Points | null {
+  const member = under.chassis?.members.find((m) => m.part === part.id)
+  if (member) return member.plan.map(([x, y]) => [x, y] as const)
+  if (part.kind !== 'floor-panel') return null
+  const { outline, flat } = part.patterns[0]
+  return flatten(outline, 2).map(([x, y]) => [flat.origin.station + x, y] as const)
+}
+
+/** The view a part is best seen in. */
+export const viewOfPart = ({ side, place }: Pick<Part, 'side' | 'place'>): CoachView =>
+  place.buttock !== undefined ? 'under' : side === 'right' ? 'right' : side === 'left' ? 'left' : 'plan'

@@ -2,7 +2,7 @@
 import type { Design } from '../../derive/design.js'
 import type { Part } from '../../derive/nouns.js'
 import { coachMarks, partMarks, placeIn } from './coach-figure.js'
-import { viewOfSide } from './coach-geometry.js'
+import { fromAbove, viewOfPart } from './coach-geometry.js'
 import { lettered, shorten, wrap } from './lettering.js'
 import type { LetterHeight, Mark } from './page.js'
 import { FINE, letter, line, lines, OUTLINE, rectangle } from './page.js'
@@ -72,12 +72,12 @@ function small(x: number, y: number, width: number, name: string, text: string):
 
 function keyFigure(facts: TitleFacts, x: number, y: number, width: number, height: number): readonly Mark[] {
   const { design, part } = facts
-  const view = part ? viewOfSide(part.side) : 'left'
+  const view = part ? viewOfPart(part) : 'left'
   const place = placeIn(design, view, x + 2, y + 8, width - 4, height - 16)
   const forward = view === 'right' ? 'forward →' : '← forward'
   return [
     letter(x + 1, y + 1.1, part ? 'Where it sits' : 'The coach', { height: 1.8, sits: 'top', group }),
-    letter(x + width - 1, y + 1.1, view === 'plan' ? 'from above' : `${view} side`, { height: 1.8, sits: 'top', anchor: 'end', group }),
+    letter(x + width - 1, y + 1.1, fromAbove(view) ? 'from above' : `${view} side`, { height: 1.8, sits: 'top', anchor: 'end', group }),
     ...coachMarks(design, place, FINE, true),
     ...(part ? partMarks(design, part, place) : []),
     letter(x + width / 2, y + height - 1.6, forward, { height: 1.8, anchor: 'middle', group }),

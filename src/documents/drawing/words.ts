@@ -32,6 +32,7 @@ export const projectionOf = (market: Market): 'first' | 'third' => (market === '
  */
 export function placeWords(place: Place, market: Market): string {
   if (place.end) return endWords(place, place.end)
+  if (place.buttock !== undefined) return underWords(place, place.buttock, market)
   const letter = sideLetter(place.side, market)
   const station = fixed(place.station * 1000, 0)
   if (letter === null) return `STA ${station} G ${fixed(place.girth * 1000, 0)}`
@@ -40,6 +41,12 @@ export function placeWords(place: Place, market: Market): string {
 }
 
 const waterlineWords = (z: number): string => `WL ${fixed(z * 1000, 0)}${z < -0.0005 ? ' under' : ''}`
+
+/** `C 4130 BL 900 WL -18 under` in the floor and under it: nothing there has a girth. */
+function underWords(place: Place, y: number, market: Market): string {
+  const letter = sideLetter(place.side, market) ?? 'STA'
+  return `${letter} ${fixed(place.station * 1000, 0)} BL ${fixed(Math.abs(y) * 1000, 0)} ${waterlineWords(place.waterline)}`
+}
 
 function endWords(place: Place, end: NonNullable<Place['end']>): string {
   const across = Math.abs(end.y) < 0.0005 ? '0' : fixed(end.y * 1000, 0)

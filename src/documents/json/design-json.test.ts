@@ -42,8 +42,10 @@ describe('the design as JSON', () => {
     })
 
     it(`of ${name} has each hole of a fastener at that fastener's place, in every sheet of its stack`, () => {
-      const places = new Map(it_.joints.flatMap((j) => j.rows).flatMap((r) => r.places.map((p) => [p.id, { row: r, place: p }] as const)))
-      expect(places.size).toBe(it_.totals.fasteners.solid + it_.totals.fasteners.blind)
+      const bolts = it_.bolts.reduce((n, r) => n + r.places.length, 0)
+      const rows = [...it_.joints.flatMap((j) => j.rows), ...it_.bolts]
+      const places = new Map(rows.flatMap((r) => r.places.map((p) => [p.id, { row: r, place: p }] as const)))
+      expect(places.size).toBe(it_.totals.fasteners.solid + it_.totals.fasteners.blind + bolts)
       for (const part of it_.parts) {
         for (const hole of [...part.holes, ...part.faces.flatMap((f) => f.holes)]) {
           const known = places.get(hole.id)!

@@ -3,7 +3,9 @@ import type { Design } from '../../derive/design.js'
 import { fastenerId, holesOf, placeOf, rowsById } from '../../derive/holes.js'
 import type { Check, FastenerRow, OpeningDerived, Part, Pattern } from '../../derive/nouns.js'
 import type { DesignJson } from './design-schema.js'
+import { roadJson } from './road-json.js'
 import { rounded } from './rounded.js'
+import { underJson } from './under-json.js'
 
 export function designJson(design: Design): DesignJson {
   const { definition: d, section, totals } = design
@@ -31,6 +33,8 @@ export function designJson(design: Design): DesignJson {
     },
     ends: { ...design.ends, edges: [...design.ends.edges], ribs: [...design.ends.ribs] },
     parts: design.parts.map((part) => partJson(design, part)),
+    bolts: design.bolts.map(rowJson),
+    under: underJson(design.under),
     joints: design.joints.map((joint) => ({
       id: joint.id,
       says: joint.says,
@@ -52,6 +56,7 @@ export function designJson(design: Design): DesignJson {
       bodyLength: totals.bodyLength,
       overallWidth: totals.overallWidth,
     },
+    ...roadJson(design),
     notCovered: [...design.notCovered],
   })
 }

@@ -6,6 +6,8 @@
  */
 import { z } from 'zod'
 import { endDrawnSchema, endJigSchema, sideJigSchema } from './jig-schema.js'
+import { roadSchema } from './road-schema.js'
+import { underSchema } from './under-schema.js'
 
 const m = (says: string) => z.number().describe(`${says}, m`)
 const id = (says: string) => z.string().describe(says)
@@ -24,6 +26,7 @@ const place = z.object({
     .object({ which: z.enum(['nose', 'tail']), y: m('buttock line, right positive') })
     .optional()
     .describe('on an end section; girth is then from the crown down the vertical plane through crown and place'),
+  buttock: m('in the floor or under it: buttock line, right positive; girth is then 0').optional(),
   point: point.optional().describe('the same in space, on the outer mould line: x aft, y right, z up, m'),
 })
 
@@ -73,7 +76,7 @@ const part = z.object({
   kind: z
     .string()
     .describe(
-      'strake, frame, joint-frame, stringer, rim, header, post, edge-channel, lining, trim-ring, gore, crown-cap, end-rib, header-ring, end-base or end-lining',
+      'strake, frame, joint-frame, stringer, rim, header, post, edge-channel, lining, trim-ring, gore, crown-cap, end-rib, header-ring, end-base, end-lining, floor-panel, rail, cross-member, outrigger, wheel-box-header, a-frame, chassis-plate, bay-bearer, wheel-box or underbelly',
     ),
   side,
   place,
@@ -96,7 +99,7 @@ const part = z.object({
 const row = z.object({
   id: id('permanent id of the row'),
   says: z.string(),
-  kind: z.enum(['seam', 'joint', 'hoop', 'base', 'rim', 'toe', 'lining', 'gore', 'cap', 'rib']),
+  kind: z.enum(['seam', 'joint', 'hoop', 'base', 'rim', 'toe', 'lining', 'gore', 'cap', 'rib', 'bolt', 'screw']),
   fastener: id('key of the fastener type in the definition'),
   diameter: m('nominal diameter'),
   pitch: m('pitch asked for'),
@@ -249,6 +252,8 @@ export const designSchema = z.object({
     })
     .describe('nose and tail, which are alike but for their openings'),
   parts: z.array(part),
+  bolts: z.array(row).describe('lines of bolts and screws of floor and chassis'),
+  under: underSchema,
   joints: z.array(joint),
   openings: z.array(opening),
   openingsNotDerived: z
@@ -272,6 +277,7 @@ export const designSchema = z.object({
     bodyLength: m('nose tip to tail tip'),
     overallWidth: m('overall width'),
   }),
+  ...roadSchema,
   notCovered: z.array(z.string()).describe('what this version does not derive or check'),
 })
 

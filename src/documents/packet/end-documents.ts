@@ -23,7 +23,8 @@ function inkOf(pages: readonly Page[]): string {
   )
 }
 
-const madeFrom = (name: string, from: readonly unknown[], pages: () => readonly Page[]): MadeFrom => ({
+/** A thing as finely as whole pages print it. */
+export const drawnFrom = (name: string, from: readonly unknown[], pages: () => readonly Page[]): MadeFrom => ({
   name,
   from,
   shows: () => inkOf(pages()),
@@ -59,7 +60,7 @@ export function endDocuments(design: Design, options: PrintOptions): readonly Pl
       () => [
         coachMade(design),
         figureMade(design, 'left'),
-        madeFrom('nose and tail', [...shapeOf(design), ...own], () => endSheets(design, options)),
+        drawnFrom('nose and tail', [...shapeOf(design), ...own], () => endSheets(design, options)),
       ],
       () => endSheets(design, options),
     ),
@@ -69,7 +70,7 @@ export function endDocuments(design: Design, options: PrintOptions): readonly Pl
           pdfDocument(
             WAITING,
             'Parts that wait for their flat pattern, and for what',
-            () => [coachMade(design), madeFrom('parts without a pattern', waiting, () => waitingSheets(design, options))],
+            () => [coachMade(design), drawnFrom('parts without a pattern', waiting, () => waitingSheets(design, options))],
             () => waitingSheets(design, options),
           ),
         ]),
@@ -78,7 +79,7 @@ export function endDocuments(design: Design, options: PrintOptions): readonly Pl
 
 export function jigDocuments(design: Design, options: PrintOptions): readonly PlannedDocument[] {
   const planned = (path: string, says: string, name: string, pages: () => readonly Page[]): PlannedDocument =>
-    pdfDocument(path, says, () => [coachMade(design), madeFrom(name, shapeOf(design), pages)], pages)
+    pdfDocument(path, says, () => [coachMade(design), drawnFrom(name, shapeOf(design), pages)], pages)
   const contours = (): readonly Page[] => design.ends.jig.ribs.flatMap((rib) => contourCard(design, rib, options))
   return [
     ...(['nose', 'tail'] as const).map((end) =>
@@ -103,7 +104,7 @@ export function ribTemplateDocuments(design: Design, options: PrintOptions): rea
   const { frame } = design.definition.shell
   const of = (): readonly MadeFrom[] => [
     coachMade(design),
-    madeFrom('the ribs of nose and tail', shapeOf(design), roll),
+    drawnFrom('the ribs of nose and tail', shapeOf(design), roll),
     { name: 'the frame', from: [frame], shows: () => [frame.alloy, frame.thickness.name] },
   ]
   return [

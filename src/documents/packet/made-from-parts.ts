@@ -1,10 +1,10 @@
 /** What the documents of single parts print: headings, shapes and holes, as finely as each prints them. */
 import type { FastenerType } from '../../definition/types.js'
 import type { Design } from '../../derive/design.js'
-import { holesOf, rowsById } from '../../derive/holes.js'
+import { holesOf, rowNamed } from '../../derive/holes.js'
 import type { FastenerRow, Part, Pattern } from '../../derive/nouns.js'
 import type { CoachView } from '../drawing/coach-geometry.js'
-import { viewOfSide } from '../drawing/coach-geometry.js'
+import { viewOfPart } from '../drawing/coach-geometry.js'
 import type { PrintUnits } from '../drawing/units.js'
 import { massWords } from '../drawing/units.js'
 import type { TapeEdge } from '../sheets/tape-card.js'
@@ -50,7 +50,7 @@ export function figureMade(design: Design, view: CoachView): MadeFrom {
 /** Named alone, since it is the one thing on a sheet that nobody cuts or measures by. */
 export const KEY_FIGURE = 'the small figure of where it sits'
 
-export const figureOf = (part: Part): CoachView => viewOfSide(part.side)
+export const figureOf = (part: Part): CoachView => viewOfPart(part)
 
 /** Lines of a pattern as they are cut, without their names. m. */
 const shapeOf = (pattern: Pattern): readonly unknown[] => [
@@ -89,10 +89,8 @@ export const headedMade = (part: Part, pattern: Pattern): MadeFrom => ({
   shows: () => [headOf(part, pattern), shapeOf(pattern)],
 })
 
-const rowsIn = (design: Design, patterns: readonly Pattern[]): readonly (FastenerRow | undefined)[] => {
-  const byId = rowsById(design.rows)
-  return patterns.flatMap((pattern) => pattern.holes.rows.map((id) => byId.get(id)))
-}
+const rowsIn = (design: Design, patterns: readonly Pattern[]): readonly (FastenerRow | undefined)[] =>
+  patterns.flatMap((pattern) => pattern.holes.rows.map((id) => rowNamed(design, id)))
 
 /** Hole tables and programs: each hole's name, place in the flat and place on the coach to a micron. */
 export function holesMade(design: Design, part: Part, pattern: Pattern): MadeFrom {
@@ -110,7 +108,7 @@ export function holesMade(design: Design, part: Part, pattern: Pattern): MadeFro
         micron(pattern.holes.y),
         micron(pattern.holes.diameter),
         micron(holes.map((h) => h.place.station)),
-        micron(holes.map((h) => h.place.girth)),
+        micron(holes.map((h) => h.place.buttock ?? h.place.girth)),
       ]
     },
   }

@@ -19,6 +19,12 @@ const PART_GROUPS: readonly PartGroup[] = [
     says: 'gores, crown caps and the members of the ends',
     kinds: ['gore', 'crown-cap', 'end-rib', 'header-ring', 'end-base'],
   },
+  { folder: 'floor', says: 'floor panels', kinds: ['floor-panel'] },
+  {
+    folder: 'chassis',
+    says: 'members, plates and boxes of the chassis',
+    kinds: ['rail', 'cross-member', 'outrigger', 'wheel-box-header', 'a-frame', 'chassis-plate', 'bay-bearer', 'wheel-box', 'underbelly'],
+  },
 ]
 
 export interface GroupedParts extends PartGroup {

@@ -48,7 +48,9 @@ describe('the plan of a packet', () => {
     const ends = (ending: string): readonly string[] => plan.filter((d) => d.path.endsWith(ending)).map((d) => d.path)
     expect(ends('.dxf').length).toBe(faces.length)
     expect(ends('.svg').length).toBe(faces.length)
-    expect(ends('.nc').length).toBe(punched.length)
+    const routed = ends('-router.nc')
+    expect(routed).toEqual(['programs/floor-panel-router.nc'])
+    expect(ends('.nc').length).toBe(punched.length + routed.length)
     expect(plan.filter((d) => /^holes\/.*\.csv$/.test(d.path)).length).toBe(punched.length)
   })
 

@@ -6,6 +6,7 @@ import type { Design } from '../../derive/design.js'
 import type { Part, Pattern } from '../../derive/nouns.js'
 import type { BlankStudy } from '../../studies/blanks/nouns.js'
 import type { FitStudy } from '../../studies/fit/nouns.js'
+import type { SwayCurves } from '../../studies/sway/study.js'
 import type { Page } from '../drawing/page.js'
 import type { PrintOptions } from '../drawing/sheet.js'
 import { unitsOf } from '../drawing/sheet.js'
@@ -46,7 +47,9 @@ import type { GroupedParts } from './part-groups.js'
 import { groupedParts } from './part-groups.js'
 import type { MadeFrom, PlannedDocument } from './planned.js'
 import { checkPaths, pdfDocument, textDocument } from './planned.js'
+import { roadDocuments } from './road-documents.js'
 import { studyDocuments } from './study-documents.js'
+import { underDocuments } from './under-documents.js'
 
 export interface PacketOptions extends PrintOptions {
   /** name and version, printed in the texts */
@@ -62,6 +65,8 @@ export interface PacketOptions extends PrintOptions {
   readonly gores?: GoresAsPlaced
   /** whether the holes meet, tried so often as the packet says */
   readonly fit?: FitStudy
+  /** damping against speed, for the towing sheet */
+  readonly sway?: SwayCurves
 }
 
 /** What each of several documents needs: the options, and each pattern's hole table made once. */
@@ -277,7 +282,9 @@ export function packetPlan(design: Design, options: PacketOptions = {}): readonl
   const body: readonly PlannedDocument[] = [
     ...scheduleDocuments(room),
     ...endDocuments(design, options),
+    ...underDocuments(design, options),
     ...studyDocuments(design, options, room.made.coach),
+    ...roadDocuments(design, options),
     ...groups.flatMap((g) => flatDocuments(room, g)),
     ...groups.flatMap((g) => holeDocuments(room, g)),
     textDocument(

@@ -24,12 +24,13 @@ export interface CoverContents {
   readonly says: string
 }
 
-const VIEWS: readonly CoachView[] = ['right', 'left', 'plan']
+type CoverView = Exclude<CoachView, 'under'>
+const VIEWS: readonly CoverView[] = ['right', 'left', 'plan']
 
 /** One view with frames, openings and stations named, its middle at the box's middle. Height over and under the body: 9 and 9 mm. */
 function namedView(
   design: Design,
-  view: CoachView,
+  view: CoverView,
   x: number,
   y: number,
   width: number,

@@ -14,6 +14,7 @@ import type { Wanted } from '../drawing/place-labels.js'
 import { placeLabels } from '../drawing/place-labels.js'
 import type { Body, PrintOptions } from '../drawing/sheet.js'
 import { partTitle, roomAbove, seriesOf, sheetsFrom, unitsOf } from '../drawing/sheet.js'
+import { strengthStamp } from '../drawing/strength-stamp.js'
 import { directionArrow, scaleBar } from '../drawing/symbols.js'
 import { marksIn } from '../drawing/tiles.js'
 import type { PrintUnits } from '../drawing/units.js'
@@ -141,6 +142,12 @@ function cutNames(
     const paper = [view.x(b.x0), view.y(b.y1), view.x(b.x1), view.y(b.y0)] as const
     boxes.push(paper)
     const [cx, cy] = [(paper[0] + paper[2]) / 2, (paper[1] + paper[3]) / 2]
+    // a cut that goes on in the next band is named by a leader to the part of it that is seen here
+    const seen = Math.min(cx - Math.max(paper[0], area[0]), Math.min(paper[2], area[2]) - cx)
+    if ((paper[0] < area[0] || paper[2] > area[2]) && seen < textWidth(cut.opening, height, true)) {
+      wanted.push({ lines: [cut.opening], at: [(Math.max(paper[0], area[0]) + Math.min(paper[2], area[2])) / 2, cy], height })
+      continue
+    }
     const fits = namesThatFit(full, paper[2] - paper[0] - 3, paper[3] - paper[1] - 1, height)
     if (fits === null) {
       wanted.push({ lines: [cut.opening], at: [cx, cy], height })
@@ -238,6 +245,7 @@ function bodyOf(design: Design, part: Part, pattern: Pattern, options: PrintOpti
   }
   marks.push(...arrows(pattern, room.x + 40, room.y + 16))
   marks.push(...scaleBar(scale, room.x + 100, room.y + 8, units))
+  if (part.trade === 'chassis') marks.push(strengthStamp(room.x + room.width - 3, room.y + 9))
   marks.push(...patternNotes(design, part, pattern, size, units, height > 2.5 ? 2.5 : 1.8))
   const face = part.patterns.length > 1 ? `${part.id}-${pattern.face}` : part.id
   const title = { ...partTitle(design, options, 'Flat pattern', part, pattern), scale: scaleWords(scale) }

@@ -92,9 +92,9 @@ export function edgePlaces(
     for (const y of [b.y0, b.y1]) if (y > box.y0 + 1e-6 && y < box.y1 - 1e-6) note('y', cut.opening, y, b.x1)
   }
   for (const [value, { names, at, from: start }] of cutsAt.x)
-    top.push({ at: view.x(at), text: `${names.join(', ')} cut ${value}`, from: view.y(start) })
+    top.push({ at: view.x(at), text: `${listed(names)} cut ${value}`, from: view.y(start) })
   for (const [value, { names, at, from: start }] of cutsAt.y)
-    right.push({ at: view.y(at), text: `${names.join(', ')} cut ${value}`, from: view.x(Math.min(start, to)) })
+    right.push({ at: view.y(at), text: `${listed(names)} cut ${value}`, from: view.x(Math.max(from, Math.min(start, to))) })
   return {
     foot: grouped(xs.filter(inside), num).map(([x, text]) => ({ at: view.x(x), text, bold: x === box.x0 || x === box.x1 })),
     top: joined(top),
@@ -102,6 +102,10 @@ export function edgePlaces(
     right: ends.right ? joined(right) : [],
   }
 }
+
+/** A long row of alike cuts is told by its first and last. */
+const listed = (names: readonly string[]): string =>
+  names.length <= 6 ? names.join(', ') : `${names[0]} to ${names[names.length - 1]} (${names.length})`
 
 /** Values that print alike are one dimension. */
 function grouped(values: readonly number[], num: (m: number) => string): readonly (readonly [number, string])[] {
@@ -206,7 +210,10 @@ function ruler(
   height: LetterHeight,
 ): readonly Mark[] {
   // lengths of an end's members are their own: no ruler of the coach runs along them
-  if (part.place.end) return []
+  if (part.place.end || part.kind === 'a-frame') return []
+  const under = part.place.buttock !== undefined
+  // heights of a pressed blank are its own as well
+  if (under && (axis === 'x' ? pattern.flat.x : pattern.flat.y) === 'up') return []
   const group = 'ruler'
   const [from, to] = axis === 'x' ? [box.x0, box.x1] : [box.y0, box.y1]
   const station =
@@ -241,7 +248,7 @@ function ruler(
     )
   }
   marks.unshift(lines(ends, { width: FINE, group }))
-  const name = station ? 'STA' : 'G'
+  const name = station ? 'STA' : under ? 'BL' : 'G'
   marks.push(
     axis === 'x'
       ? letter(view.x(from) - height * 2.4, level + 1, name, { height, anchor: 'end', sits: 'top', group })

@@ -1,6 +1,7 @@
 /** Beside the title block: the rows of holes as a small table, and the notes in sentences. */
 
 import type { Design } from '../../derive/design.js'
+import { rowNamed } from '../../derive/holes.js'
 import type { Part, Pattern } from '../../derive/nouns.js'
 import { holeRows } from '../drawing/hole-rows.js'
 import { lettered, shorten, wrap } from '../drawing/lettering.js'
@@ -25,7 +26,7 @@ function noteSentences(design: Design, part: Part, pattern: Pattern, units: Prin
   const stock = part.stock === null ? null : design.definition.stock.sheets.find((s) => s.name === part.stock)
   const { origin } = pattern.flat
   return [
-    `Dimensions in ${units === 'metric' ? 'millimetres' : 'inches'} from the origin mark (${origin.says}${part.place.end ? '' : `: STA ${(origin.station * 1000).toFixed(0)}, G ${(Math.abs(origin.girth) * 1000).toFixed(0)}`}). Drawn at the sheet's mid surface.`,
+    `Dimensions in ${units === 'metric' ? 'millimetres' : 'inches'} from the origin mark (${origin.says}${part.place.end || part.place.buttock !== undefined ? '' : `: STA ${(origin.station * 1000).toFixed(0)}, G ${(Math.abs(origin.girth) * 1000).toFixed(0)}`}). Drawn at the sheet's mid surface.`,
     `Blank ${plainLength(box.x1 - box.x0, units)} × ${plainLength(box.y1 - box.y0, units)}${part.stock ? `, sheared from stock ${stock ? stockWords(stock, units) : part.stock}` : ''}, net ${massWords(part.mass.value, units)}.`,
     ...(part.pieces > 1 ? [`The cuts leave ${part.pieces} separate pieces.`] : []),
     ...(netOutline(pattern).removed.length > 0 ? ['A thin dashed edge is taken away by a cut.'] : []),
@@ -39,10 +40,18 @@ function noteSentences(design: Design, part: Part, pattern: Pattern, units: Prin
 
 /** `S4 is a 1/8 in solid rivet, universal head, 2117-T4.` for each type the pattern takes. */
 function fastenerSentences(design: Design, pattern: Pattern): readonly string[] {
-  const used = new Set(design.rows.filter((row) => pattern.holes.rows.includes(row.id)).map((row) => row.fastener))
-  return design.definition.fasteners
+  const rows = pattern.holes.rows.flatMap((id) => rowNamed(design, id) ?? [])
+  const used = new Set(rows.map((row) => row.fastener))
+  const fixings = new Map(
+    rows.filter((row) => row.kind === 'bolt' || row.kind === 'screw').map((row) => [row.fastener, row.stacks[0].name]),
+  )
+  const bought = [...fixings].map(
+    ([name, length]) => `${name.replace(/^./, (c) => c.toUpperCase())} is bought as ${length} for the usual stack.`,
+  )
+  const rivets = design.definition.fasteners
     .filter((type) => used.has(type.id))
     .map((type) => `${type.id} is a ${type.diameter.name} ${type.kind} rivet, ${type.head}, ${type.alloy}.`)
+  return [...rivets, ...bought]
 }
 
 export function patternNotes(
@@ -118,7 +127,7 @@ function rowTable(
     marks.push(lines([[left, y + 7.6, left + wide - 5, y + 7.6]], { width: FINE, group }))
     rows.slice(c * deep, (c + 1) * deep).forEach((row, i) => {
       const level = y + 8.2 + pitch * (i + 0.85)
-      const made = design.rows.find((r) => r.id === row.row)
+      const made = rowNamed(design, row.row)
       const text = [
         row.row,
         made?.fastener ?? '—',

@@ -34,7 +34,7 @@ export interface CoordinateProgram {
 }
 
 /** A remark may hold capitals and plain signs only, and no bracket of its own (ISO 6983-1; from memory). */
-function remark(words: WordTable, text: string): string {
+export function remark(words: WordTable, text: string): string {
   const [open, close] = words.comment
   const bare = text
     .toUpperCase()
@@ -49,7 +49,7 @@ function remark(words: WordTable, text: string): string {
 const MOST_IN_A_LINE = 100
 
 /** A long remark as several, broken between words. */
-function remarks(words: WordTable, text: string): readonly string[] {
+export function remarks(words: WordTable, text: string): readonly string[] {
   const lines: string[] = []
   let line = ''
   for (const word of text.split(' ')) {

@@ -41,7 +41,10 @@ export function headingOf(design: Design, part: Part, pattern: Pattern, options:
     ['what', part.says],
     ['side', sideWords(part.side, coach.market)],
     ['view', `seen from ${flat.view.toUpperCase()}, x runs ${flat.x}, y runs ${flat.y}`],
-    ['origin', `${flat.origin.says}: STA ${mmText(flat.origin.station, 1)} mm, girth ${mmText(flat.origin.girth, 1)} mm`],
+    [
+      'origin',
+      `${flat.origin.says}: STA ${mmText(flat.origin.station, 1)} mm, ${part.place.buttock === undefined ? 'girth' : 'BL'} ${mmText(flat.origin.girth, 1)} mm`,
+    ],
     ['revision', design.revision],
     ['lengths', 'mm, at 1:1, flat'],
     ['date', options.date ?? coach.date],

@@ -46,7 +46,8 @@ export interface HoleLine {
   readonly tool: number | null
   readonly role: string
   readonly station: number
-  readonly girth: number
+  /** null in the floor and under it, where nothing has a girth: x and y say where */
+  readonly girth: number | null
 }
 
 export interface HoleTable {
@@ -73,7 +74,7 @@ function holeLines(design: Design, part: Part, pattern: Pattern, tools: ToolTabl
     tool: toolFor(tools, h.diameter)?.tool ?? null,
     role: h.role,
     station: rounded(h.place.station),
-    girth: rounded(h.place.girth),
+    girth: h.place.buttock === undefined ? rounded(h.place.girth) : null,
   }))
 }
 
@@ -94,7 +95,7 @@ function dataLines(rows: readonly HoleLine[]): readonly string[] {
       h.tool === null ? 'none' : `T${h.tool}`,
       h.role,
       mmText(h.station),
-      mmText(h.girth),
+      h.girth === null ? '' : mmText(h.girth),
     ])
   })
 }

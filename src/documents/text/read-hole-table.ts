@@ -70,6 +70,6 @@ function readLine(cells: readonly string[], line: number, faults: string[]): Hol
     tool: tool ? Number(tool[1]) : null,
     role: cells[9] ?? '',
     station: metres(10),
-    girth: metres(11),
+    girth: (cells[11] ?? '').trim() === '' ? null : metres(11),
   }
 }

@@ -14,6 +14,8 @@ const JOINTS: Readonly<Record<FastenerRow['kind'], string>> = {
   gore: 'Gore seams',
   cap: 'Crown caps to gores',
   rib: 'Gores to their mid ribs',
+  bolt: 'Hold-down bolts',
+  screw: 'Screws of the floor',
 }
 
 /** `fits` are worst first, and so are the fits of a group and the groups. */

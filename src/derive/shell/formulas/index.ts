@@ -1,9 +1,9 @@
 /** Every formula of the shell, by id: hand it to `explain`. */
 import type { AnyFormula } from '../../../quantity/formula.js'
+import * as bending from '../../common/bending.formulas.js'
 import * as lengths from '../../common/lengths.formulas.js'
 import * as mass from '../../common/mass.formulas.js'
 import * as spacing from '../../common/spacing.formulas.js'
-import * as bending from './bending.formulas.js'
 import * as fit from './fit.formulas.js'
 import * as strength from './strength.formulas.js'
 import * as surface from './surface.formulas.js'

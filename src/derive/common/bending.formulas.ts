@@ -1,5 +1,5 @@
 /** Bends: allowance, setback, deduction. Angles are the bend's own (how far the leg is turned), rad; lengths m. */
-import { formula } from '../../../quantity/formula.js'
+import { formula } from '../../quantity/formula.js'
 
 const inch = 0.0254
 const TURNS: readonly [number, number] = [0, Math.PI * 0.98]

@@ -112,18 +112,24 @@ function limitBeside(ground: Ground, cut: EndCut, left: readonly Rib[]): (v: num
   const clear = frame.flange / 2 - frame.rowOffset + memberGap
   return (v) => {
     const at = (u: number): Vec3 | null => ground.outer.under(cut, u, v)?.point ?? null
-    const edge = at(cut.a)
+    // at the end of the edge's straight, where the rim's own rivets stand
+    const start = v === 0 ? cut.a : cut.a - cut.corner
+    const edge = at(start)
     if (!edge) throw new Error(`opening ${cut.id} runs off the end`)
     const phi = Math.atan2(edge[1], edge[0])
     const rib = left.filter((r) => r.phi > phi).sort((a, b) => a.phi - b.phi)[0]
     const short = rib
       ? ([x, y]: Vec3): number => x * Math.sin(rib.phi) - y * Math.cos(rib.phi) - clear
       : ([x]: Vec3): number => x - joint.overlap / 2 - memberGap
-    let [u, free] = [cut.a, short(edge)]
+    let [u, free] = [start, short(edge)]
     // the way out shortens by at most the step taken: stepping by what is free comes close and never runs past
     for (let i = 0; i < 60 && free > NEAR * cut.a; i++) {
       const next = at(u + free)
-      if (!next) break
+      // over a toe that climbs beside the opening the skin ends first: as near to there as it goes
+      if (!next) {
+        free /= 2
+        continue
+      }
       u += free
       free = short(next)
     }

@@ -55,7 +55,14 @@ function misses(definition: Definition, both: boolean): string[] {
   return wrong
 }
 
+/** A cap too small for the lining's row; a header by a toe that climbs. Seen only at the long counts, so tried at the short ones too. */
+const ONCE_WRONG = [3648, 4646]
+
 describe('random coaches', () => {
+  it('that once went wrong go right', () => {
+    for (const seed of ONCE_WRONG) expect(trial(randomCoach(seed)).wrong, `seed ${seed}`).toEqual([])
+  })
+
   it('are refused in sentences or derived without a miss', () => {
     const tried = { derived: 0, refused: 0 }
     const wrong: string[] = []

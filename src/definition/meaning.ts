@@ -11,6 +11,7 @@ import { openingFaults } from './meaning-openings.js'
 import { roadFaults } from './meaning-road.js'
 import { sectionFaults } from './meaning-section.js'
 import { undercarriageFaults } from './meaning-undercarriage.js'
+import { weightFaults } from './meaning-weight.js'
 
 export function meaningFaults(draft: Draft, reading: Reading): void {
   const chain = sectionFaults(draft, reading)
@@ -20,4 +21,5 @@ export function meaningFaults(draft: Draft, reading: Reading): void {
   openingFaults(draft, chain, profile, reading)
   undercarriageFaults(draft, chain, reading)
   roadFaults(draft, reading)
+  weightFaults(draft, reading)
 }

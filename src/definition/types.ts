@@ -7,6 +7,7 @@
  */
 
 import type { PapersDefinition, SuspensionDefinition, TowingDefinition } from './road-types.js'
+import type { MassDefinition, WeightDefinition } from './weight-types.js'
 
 /** A size that is bought by name: the name is printed, the value is computed with. `value` in m. */
 export interface Bought {
@@ -285,16 +286,6 @@ export interface ProcessDefinition {
   readonly sideJigSigma: number
 }
 
-/** A stated mass: kg at station, buttock line and waterline. */
-export interface MassDefinition {
-  readonly group: string
-  readonly item: string
-  readonly mass: number
-  readonly station: number | null
-  readonly y: number
-  readonly waterline: number
-}
-
 export interface Definition {
   readonly schema: number
   readonly coach: CoachHead
@@ -315,6 +306,7 @@ export interface Definition {
   readonly towing: TowingDefinition | null
   readonly suspension: SuspensionDefinition | null
   readonly papers: PapersDefinition | null
+  readonly weight: WeightDefinition | null
   readonly masses: readonly MassDefinition[]
 }
 

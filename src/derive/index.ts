@@ -1,5 +1,6 @@
 /** The whole derivation, in the order it happens: the only file that knows which trade needs what. */
 import type { Definition } from '../definition/types.js'
+import { at } from '../maths/tangent-chain.js'
 import type { Design } from './design.js'
 import type { BarrelRow, Handed } from './ends/ground.js'
 import { deriveEnds, type Ends } from './ends/index.js'
@@ -7,11 +8,13 @@ import { FORGETFUL, type Memo } from './memo.js'
 import type { Totals } from './nouns.js'
 import { deriveRide } from './ride/index.js'
 import { deriveRoad } from './road/index.js'
-import { casesOf, isNotComputed, rideInput, roadInput, towingInput } from './road-input.js'
+import { isNotComputed, rideInput, roadInput, towingInput } from './road-input.js'
 import { deriveShell, type Shell, type ShellInput } from './shell/index.js'
 import { rimReach } from './shell/members.js'
 import { totalsOf } from './shell/totals.js'
 import { deriveTowing } from './towing/index.js'
+import { deriveWeight } from './weight/index.js'
+import { type Weighable, weightInput } from './weight-input.js'
 
 /** Everything derived but the checks, and the trades' geometry for them to look at. */
 export interface Derived extends Omit<Design, 'checks' | 'revision'> {
@@ -37,28 +40,51 @@ export function derive(definition: Definition, memo: Memo = FORGETFUL): Derived 
     joints: [...shell.joints, ...ends.joints],
     openings: [...shell.openings, ...ends.openings],
     totals,
-    ...onTheRoad(definition, totals, ends.facts.reach, memo),
+    ...onTheRoad(definition, totals, weighable(definition, shell, ends), memo),
     notCovered: NOT_COVERED,
     shell,
     endSections: ends,
   })
 }
 
-/** Towing, ride and the rules of the road; none of them knows the shell. */
-function onTheRoad(definition: Definition, totals: Totals, reach: number, memo: Memo): Pick<Design, 'towing' | 'ride' | 'road'> {
-  const { towing, gear, masses, suspension, coach, papers, frames } = definition
-  const { overallWidth, overallLength } = totals
-  const tail = frames[frames.length - 1].station + reach
+function weighable({ frames }: Definition, shell: Shell, ends: Ends): Omit<Weighable, 'wheelRate'> {
+  const { chain } = shell.section
   return {
-    towing: memo.keep('towing', [towing, gear, masses, tail], () => {
-      const input = towingInput(definition, tail, casesOf(definition))
+    parts: [...shell.parts, ...ends.parts],
+    openings: [...shell.openings, ...ends.openings],
+    rows: [...shell.rows, ...ends.rows],
+    yAt: (girth) => at(chain, girth).y,
+    tail: frames[frames.length - 1].station + ends.facts.reach,
+  }
+}
+
+/** Weight, towing, ride and the rules of the road; none of them knows the shell. */
+function onTheRoad(
+  definition: Definition,
+  totals: Totals,
+  made: Omit<Weighable, 'wheelRate'>,
+  memo: Memo,
+): Pick<Design, 'weight' | 'towing' | 'ride' | 'road'> {
+  const { towing, gear, masses, suspension, coach, papers, weight, openings, frames, fasteners } = definition
+  const { overallWidth, overallLength } = totals
+  const ride = memo.keep('ride', [suspension, gear, weight], () => {
+    const input = rideInput(definition)
+    return isNotComputed(input) ? input : deriveRide(input)
+  })
+  const extents = towing?.extents
+  const on = [weight, masses, gear, frames, suspension, openings, fasteners, extents, ride, made.tail]
+  const weighed = memo.keep('weight', [...on, ...made.parts, ...made.openings, ...made.rows], () => {
+    const input = weightInput(definition, { ...made, wheelRate: isNotComputed(ride) ? null : ride.rate.value }, memo)
+    return isNotComputed(input) ? input : deriveWeight(input)
+  })
+  return {
+    weight: weighed,
+    towing: memo.keep('towing', [towing, gear, masses, made.tail, weighed], () => {
+      const input = towingInput(definition, made.tail, weighed)
       return isNotComputed(input) ? input : deriveTowing(input)
     }),
-    ride: memo.keep('ride', [suspension, gear, towing], () => {
-      const input = rideInput(definition)
-      return isNotComputed(input) ? input : deriveRide(input)
-    }),
-    road: memo.keep('road', [coach, towing, suspension, gear, papers, overallWidth, overallLength], () => {
+    ride,
+    road: memo.keep('road', [coach, towing, suspension, gear, papers, weight, overallWidth, overallLength], () => {
       const input = roadInput(definition, totals)
       return isNotComputed(input) ? input : deriveRoad(input)
     }),
@@ -89,7 +115,7 @@ function rowsIntoEnds({ resolved }: Shell, memo: Memo): BarrelRow[] {
 /** Said on every cover: what this version does not derive or check. */
 const NOT_COVERED: readonly string[] = Object.freeze([
   'Headers, sills and posts round openings in the ends, and their inner trim.',
-  'Weight and balance of the whole coach: only the shell derived here is weighed.',
+  'Weight of what is neither derived nor in the list of masses.',
   'Structure: strength of the body, chassis and hold-downs. A qualified engineer must approve.',
   'Wiring, water, gas, heat and interior fittings.',
   'Legal requirements other than coupling, tyres, the schedule of lamps and the words of labels: glazing marks, gas, mains, fire.',

@@ -1,0 +1,48 @@
+/**
+ * The weight trade: every thing on the coach once, by group, and what ball, axles and wheels carry in each load case.
+ *
+ * Covers stated, bought, weighed and derived masses, growth by group, load cases, cargo capacity, stability. Does not cover
+ * strength of what carries them, slosh, or a coach that does not stand level but for the error at its hitch.
+ */
+import type { MassDefinition, MassGroup } from '../../definition/weight-types.js'
+import { MASS_GROUPS } from '../../definition/weight-types.js'
+import { massTotal, statedMass } from '../common/mass.formulas.js'
+import type { GroupWeighed, MassLine, WeightDerived, WeightInput } from '../weight-nouns.js'
+import { caseOf, placeOf, type Stance } from './cases.js'
+import { linesOf, middle } from './lines.js'
+import { capacity, moment } from './weight.formulas.js'
+
+export function deriveWeight(input: WeightInput): WeightDerived {
+  const { weight, masses, spindles, tyre } = input
+  const axle = spindles.reduce((sum, each) => sum + each, 0) / spindles.length
+  const { listOnly, growth } = weight
+  const { lines, twinned, twice } = linesOf({ masses, listOnly, growth, twins: input.twins, axle, reach: input.reach })
+  const groups = MASS_GROUPS.flatMap((group) => groupOf(group, lines, masses))
+  const built = massTotal(Object.fromEntries(groups.map((each) => [each.group, each.mass])))
+  const unloaded = weight.gas ? massTotal({ built, gas: statedMass({ m: weight.gas.mass }) }) : built
+  const stance: Stance = { ...input, axle }
+  return Object.freeze({
+    ...{ ball: weight.ball, axle, ground: weight.ground, track: weight.track, gross: weight.gross, ratings: weight.axleRatings },
+    ...{ hitchBand: weight.hitch, tyre, listOnly, lines, groups, built, unloaded, twinned, twice },
+    capacity: capacity({ G: weight.gross, U: unloaded }),
+    cases: weight.cases.map((each) => caseOf(each, groups, stance)),
+    places: weight.places.map((each) => ({ id: each.id, says: each.says, at: placeOf(each, stance) })),
+  })
+}
+
+function groupOf(group: MassGroup, lines: readonly MassLine[], masses: readonly MassDefinition[]): GroupWeighed[] {
+  const own = lines.filter((line) => line.group === group)
+  if (own.length === 0) return []
+  const named = (of: (line: MassLine) => number): Record<string, number> =>
+    Object.fromEntries(own.map((line) => [`${line.id} ${line.says}`, of(line)]))
+  const m = (axis: 0 | 1 | 2) => moment(named((line) => line.mass.value * line.centre[axis]))
+  return [
+    {
+      group,
+      mass: massTotal(Object.fromEntries(own.map((line) => [`${line.id} ${line.says}`, line.mass]))),
+      centre: middle(own.flatMap((line) => line.points)),
+      stated: masses.filter((each) => each.group === group).reduce((sum, each) => sum + each.mass, 0),
+      moments: [m(0), m(1), m(2)],
+    },
+  ]
+}

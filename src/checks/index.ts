@@ -8,6 +8,7 @@ import { FORGETFUL, type Memo } from '../derive/memo.js'
 import { endChecks } from './ends/index.js'
 import { layoutChecks } from './layout/index.js'
 import { roadChecks } from './road/index.js'
+import { weightChecks } from './weight/index.js'
 
 /** With the memo of the last design, only what hangs on a changed piece of the definition is made and checked anew. */
 export function design(definition: Definition, memo: Memo = FORGETFUL): Design {
@@ -16,6 +17,6 @@ export function design(definition: Definition, memo: Memo = FORGETFUL): Design {
   return Object.freeze({
     ...rest,
     revision: revisionOf(definition),
-    checks: [...layoutChecks(derived), ...endChecks(derived), ...roadChecks(derived)],
+    checks: [...layoutChecks(derived), ...endChecks(derived), ...weightChecks(derived), ...roadChecks(derived)],
   })
 }

@@ -113,6 +113,24 @@ export interface Twice {
   readonly at: Point
 }
 
+export type LimitKind = 'hitch-least' | 'hitch-most' | 'gross' | 'axle' | 'tyre'
+
+/** What may still be added at a place, kg, and what stops it; null where nothing does. */
+export interface Room {
+  readonly at: Point
+  readonly mass: number | null
+  readonly limit: LimitKind | null
+  readonly case: string | null
+}
+
+/** The case that is nearest to a limit: what is left, kg, and that over what it is a limit of. */
+export interface Nearest {
+  readonly limit: LimitKind
+  readonly case: string
+  readonly left: number
+  readonly margin: number
+}
+
 export interface WeightDerived {
   readonly ball: number
   /** mean axle */
@@ -132,7 +150,8 @@ export interface WeightDerived {
   readonly unloaded: Worked<'kg'>
   readonly capacity: Worked<'kg'>
   readonly cases: readonly CaseWeighed[]
-  readonly places: readonly { readonly id: string; readonly says: string; readonly at: Point }[]
+  readonly places: readonly { readonly id: string; readonly says: string; readonly at: Point; readonly room: Room }[]
+  readonly nearest: readonly Nearest[]
   readonly twinned: readonly Twinned[]
   readonly twice: readonly Twice[]
 }

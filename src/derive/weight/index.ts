@@ -10,6 +10,7 @@ import { massTotal, statedMass } from '../common/mass.formulas.js'
 import type { GroupWeighed, MassLine, WeightDerived, WeightInput } from '../weight-nouns.js'
 import { caseOf, placeOf, type Stance } from './cases.js'
 import { linesOf, middle } from './lines.js'
+import { nearestOf, roomAt } from './room.js'
 import { capacity, moment } from './weight.formulas.js'
 
 export function deriveWeight(input: WeightInput): WeightDerived {
@@ -21,12 +22,19 @@ export function deriveWeight(input: WeightInput): WeightDerived {
   const built = massTotal(Object.fromEntries(groups.map((each) => [each.group, each.mass])))
   const unloaded = weight.gas ? massTotal({ built, gas: statedMass({ m: weight.gas.mass }) }) : built
   const stance: Stance = { ...input, axle }
+  const { ball, ground, track, gross, axleRatings: ratings, hitch: hitchBand } = weight
+  const stood = { ball, axle, ground, track, gross, ratings, hitchBand, tyre }
+  const cases = weight.cases.map((each) => caseOf(each, groups, stance))
+  const looked = { ...stood, cases }
   return Object.freeze({
-    ...{ ball: weight.ball, axle, ground: weight.ground, track: weight.track, gross: weight.gross, ratings: weight.axleRatings },
-    ...{ hitchBand: weight.hitch, tyre, listOnly, lines, groups, built, unloaded, twinned, twice },
-    capacity: capacity({ G: weight.gross, U: unloaded }),
-    cases: weight.cases.map((each) => caseOf(each, groups, stance)),
-    places: weight.places.map((each) => ({ id: each.id, says: each.says, at: placeOf(each, stance) })),
+    ...stood,
+    ...{ cases, listOnly, lines, groups, built, unloaded, twinned, twice },
+    capacity: capacity({ G: gross, U: unloaded }),
+    places: weight.places.map((each) => {
+      const at = placeOf(each, stance)
+      return { id: each.id, says: each.says, at, room: roomAt(looked, at) }
+    }),
+    nearest: nearestOf(looked),
   })
 }
 

@@ -2,7 +2,7 @@
 import * as usual from './defaults.js'
 import { group, list, maybe, needs, orNone, orWord, range, usually } from './form.js'
 import { anyLength, id, length, mass, multiple, NOT_NEGATIVE, share, word, words, yesNo } from './form-values.js'
-import { MASS_GROUPS, type MassGroup } from './weight-types.js'
+import { GROUP_WORDS, MASS_GROUPS, type MassGroup } from './weight-types.js'
 
 const place = {
   from: usually('from', word(['datum', 'axles', 'last frame', 'tail']), 'what its station is counted from', usual.FROM_DATUM),
@@ -108,11 +108,7 @@ export const weightForm = group({
 })
 
 export const statedForm = group({
-  group: needs(
-    'group',
-    word(MASS_GROUPS),
-    'CH chassis, RG running gear, FL floor, SH shell, OP openings, FU furniture, AP appliances, WA water, EL electrical, LP gas, EX exterior, GR growth',
-  ),
+  group: needs('group', word(MASS_GROUPS), MASS_GROUPS.map((each) => `${each} ${GROUP_WORDS[each]}`).join(', ')),
   item: needs('item', words('compressor fridge'), 'what it is'),
   mass: needs('mass', mass(NOT_NEGATIVE), 'its mass'),
   station: needs('station', orWord('axles', length(undefined, '4310 mm')), 'station of its centre; axles for the mean axle station'),

@@ -69,6 +69,20 @@ export interface WeightDefinition {
 }
 
 export const MASS_GROUPS = ['CH', 'RG', 'FL', 'SH', 'OP', 'FU', 'AP', 'WA', 'EL', 'LP', 'EX', 'GR'] as const
+export const GROUP_WORDS = {
+  CH: 'chassis',
+  RG: 'running gear',
+  FL: 'floor',
+  SH: 'shell',
+  OP: 'openings',
+  FU: 'furniture',
+  AP: 'appliances',
+  WA: 'water',
+  EL: 'electrical',
+  LP: 'gas',
+  EX: 'exterior',
+  GR: 'growth',
+} as const satisfies Readonly<Record<(typeof MASS_GROUPS)[number], string>>
 export type MassGroup = (typeof MASS_GROUPS)[number]
 
 /** A stated mass: kg at station, buttock line and waterline. */

@@ -44,6 +44,8 @@ export interface MassLine {
   readonly points: readonly MassReach[]
   /** parts it stands for; 1 for a thing by itself */
   readonly count: number
+  /** what of its mass is stated beside what is derived, kg */
+  readonly rest: number
   /** what the list says of the same, kg; null where it says nothing of it */
   readonly stated: number | null
 }
@@ -93,6 +95,8 @@ export interface CaseWeighed {
   readonly stability: Worked<'1'>
   /** of a tandem whose springs are known; null for one axle, or where they are not */
   readonly heightError: HeightError | null
+  /** what is left of each limit over the limit: of the hitch's band over the weight; null where there is none */
+  readonly margins: { readonly hitch: number; readonly gross: number; readonly axle: number; readonly tyre: number | null }
   /** cargo that fills it to the gross rating, and its centre; null where nothing is filled up */
   readonly filled: { readonly mass: number; readonly at: Point } | null
 }

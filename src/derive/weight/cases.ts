@@ -18,6 +18,8 @@ export interface Stance {
   readonly tail: number
   /** of one wheel at gross weight, N/m; null where springs are not known */
   readonly wheelRate: number | null
+  /** what one tyre bears, kg; null where no tyre is written */
+  readonly tyre: number | null
 }
 
 const G = 9.80665
@@ -43,10 +45,11 @@ export function caseOf(one: LoadCaseDefinition, groups: readonly GroupWeighed[],
   const { ball, track, ground } = stance.weight
   const hitch = f.hitchLoad({ W: mass, x_c: centre[0], b: ball, x_a: stance.axle })
   const onAxles = f.onAxles({ W: mass, T: hitch })
+  const share = f.hitchShare({ T: hitch, W: mass })
+  const axles = axleLoads(mass, centre[1], onAxles, stance)
   return {
-    ...{ id: one.id, says: one.says, design: one.design, loads: all, mass, centre, hitch, onAxles, filled },
-    share: f.hitchShare({ T: hitch, W: mass }),
-    axles: axleLoads(mass, centre[1], onAxles, stance),
+    ...{ id: one.id, says: one.says, design: one.design, loads: all, mass, centre, hitch, onAxles, filled, share, axles },
+    margins: marginsOf(mass.value, share.value, axles, stance),
     stability: f.stability({ t: track, z_c: centre[2], z_g: ground }),
     heightError: errorOf(onAxles.value, stance),
   }
@@ -104,6 +107,17 @@ function axleLoads(mass: Worked<'kg'>, y_c: Worked<'m'>, onAxles: Worked<'kg'>, 
   const right = f.rightWheel({ P, W: mass, y_c, n, t: weight.track })
   const left = f.leftWheel({ P, P_r: right })
   return spindles.map((station, i) => ({ station, rating: weight.axleRatings[i] as number, load: P, left, right }))
+}
+
+function marginsOf(mass: number, share: number, axles: CaseWeighed['axles'], { weight, tyre }: Stance): CaseWeighed['margins'] {
+  const [least, most] = weight.hitch
+  const heaviest = Math.max(...axles.flatMap(({ left, right }) => [left.value, right.value]))
+  return {
+    hitch: Math.min(share - least, most - share),
+    gross: 1 - mass / weight.gross,
+    axle: Math.min(...axles.map(({ load, rating }) => 1 - load.value / rating)),
+    tyre: tyre === null ? null : 1 - heaviest / tyre,
+  }
 }
 
 /** Nearest error on either side that brings an axle to its rating; each axle gains on one side and loses on the other. */

@@ -83,7 +83,7 @@ function statedLine(each: MassDefinition, i: number, input: LinesInput): MassLin
   const point = pointOf(each, each.mass, input)
   return {
     ...{ id: `item-${i + 1}`, says: each.item, group: each.group, by: each.by, mass: statedMass({ m: each.mass }) },
-    ...{ centre: [point.x, point.y, point.z], points: [point], count: 1, stated: each.mass },
+    ...{ centre: [point.x, point.y, point.z], points: [point], count: 1, rest: 0, stated: each.mass },
   }
 }
 
@@ -94,12 +94,12 @@ function inStead(each: MassDefinition, i: number, twins: readonly Twin[], input:
   const bought = twins.length > 0 && twins.every((twin) => twin.by === 'bought')
   return {
     ...{ id: `item-${i + 1}`, says: each.item, group: each.group, by: bought ? 'bought' : 'derived', mass: massTotal(terms) },
-    ...{ centre: middle(points), points, count: twins.length, stated: each.mass },
+    ...{ centre: middle(points), points, count: twins.length, rest: each.rest, stated: each.mass },
   }
 }
 
 function lineOf({ id, says, group, by, mass, points }: Twin): MassLine {
-  return { id, says, group, by, mass, centre: middle(points), points, count: 1, stated: null }
+  return { id, says, group, by, mass, centre: middle(points), points, count: 1, rest: 0, stated: null }
 }
 
 /** Centre of mass; the mean place where nothing weighs anything. */
@@ -134,7 +134,7 @@ function growthLines(
     return [
       {
         ...{ id: `growth-${group}`, says: `growth of ${group}, ${Number((share * 100).toFixed(4))} %`, group: 'GR', by: 'derived' },
-        ...{ mass: shareOf({ s: share, M: of }), centre: middle(points), points, count: 1 },
+        ...{ mass: shareOf({ s: share, M: of }), centre: middle(points), points, count: 1, rest: 0 },
         stated: stated === null ? null : (stated * of.value) / all,
       } satisfies MassLine,
     ]

@@ -49,6 +49,7 @@ import type { MadeFrom, PlannedDocument } from './planned.js'
 import { checkPaths, pdfDocument, textDocument } from './planned.js'
 import { roadDocuments } from './road-documents.js'
 import { studyDocuments } from './study-documents.js'
+import { weightDocuments } from './weight-documents.js'
 
 export interface PacketOptions extends PrintOptions {
   /** name and version, printed in the texts */
@@ -282,6 +283,7 @@ export function packetPlan(design: Design, options: PacketOptions = {}): readonl
     ...scheduleDocuments(room),
     ...endDocuments(design, options),
     ...studyDocuments(design, options, room.made.coach),
+    ...weightDocuments(design, options),
     ...roadDocuments(design, options),
     ...groups.flatMap((g) => flatDocuments(room, g)),
     ...groups.flatMap((g) => holeDocuments(room, g)),

@@ -52,13 +52,13 @@ function limitsOf(ground: Ground, one: CaseWeighed): readonly Limit[] {
   return [limit('gross', filled ? filled.mass : gross - W, gross, () => 1), ...band, ...axles, ...wheels]
 }
 
-/** Nothing where a limit is passed already. */
+/** Nothing where a limit is passed already and more makes it worse; a limit that more at this place relieves does not stop it. */
 export function roomAt(ground: Ground, at: Point): Room {
   let best: Room = { at, mass: null, limit: null, case: null }
   for (const one of ground.cases)
     for (const { kind, case: id, left, takes } of limitsOf(ground, one)) {
       const taken = takes(at)
-      const mass = left < 0 ? 0 : taken > 0 ? left / taken : null
+      const mass = taken > 0 ? Math.max(0, left) / taken : null
       if (mass !== null && (best.mass === null || mass < best.mass)) best = { at, mass, limit: kind, case: id }
     }
   return best

@@ -5,6 +5,7 @@ import type { Check, FastenerRow, OpeningDerived, Part, Pattern } from '../../de
 import type { DesignJson } from './design-schema.js'
 import { roadJson } from './road-json.js'
 import { rounded } from './rounded.js'
+import { weightJson } from './weight-json.js'
 
 export function designJson(design: Design): DesignJson {
   const { definition: d, section, totals } = design
@@ -53,6 +54,7 @@ export function designJson(design: Design): DesignJson {
       bodyLength: totals.bodyLength,
       overallWidth: totals.overallWidth,
     },
+    ...weightJson(design),
     ...roadJson(design),
     notCovered: [...design.notCovered],
   })

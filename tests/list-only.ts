@@ -1,6 +1,5 @@
 /** An example with its derived twins switched off: the stated list alone, which plain statics can be done on by hand. */
 import type { Definition } from '../src/definition/types.js'
-import { FORGETFUL } from '../src/derive/memo.js'
 import { casesOf, isNotComputed } from '../src/derive/road-input.js'
 import type { TowingCase } from '../src/derive/road-nouns.js'
 import { deriveWeight } from '../src/derive/weight/index.js'
@@ -18,7 +17,7 @@ export function listOnly(definition: Definition): Definition {
 /** `wheelRate` of one wheel, N/m. */
 export function weighList(definition: Definition, wheelRate: number | null = 110e3): WeightDerived {
   const tail = definition.frames[definition.frames.length - 1].station + REACH
-  const input = weightInput(listOnly(definition), { parts: [], openings: [], rows: [], yAt: () => 0, tail, wheelRate }, FORGETFUL)
+  const input = weightInput(listOnly(definition), [], { tail, wheelRate })
   if (isNotComputed(input)) throw new Error(input.notComputed)
   return deriveWeight(input)
 }

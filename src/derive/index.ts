@@ -14,7 +14,7 @@ import { rimReach } from './shell/members.js'
 import { totalsOf } from './shell/totals.js'
 import { deriveTowing } from './towing/index.js'
 import { deriveWeight } from './weight/index.js'
-import { type Weighable, weightInput } from './weight-input.js'
+import { twinsOf, type Weighable, weightInput } from './weight-input.js'
 
 /** Everything derived but the checks, and the trades' geometry for them to look at. */
 export interface Derived extends Omit<Design, 'checks' | 'revision'> {
@@ -25,6 +25,7 @@ export interface Derived extends Omit<Design, 'checks' | 'revision'> {
 /** With the memo of the last derivation, only what hangs on a changed piece of the definition is made anew. */
 export function derive(definition: Definition, memo: Memo = FORGETFUL): Derived {
   memo.turn()
+  const { frames } = definition
   const input: ShellInput = definition
   const shell = deriveShell(input, memo)
   const { section } = shell
@@ -40,21 +41,20 @@ export function derive(definition: Definition, memo: Memo = FORGETFUL): Derived 
     joints: [...shell.joints, ...ends.joints],
     openings: [...shell.openings, ...ends.openings],
     totals,
-    ...onTheRoad(definition, totals, weighable(definition, shell, ends), memo),
+    ...onTheRoad(definition, totals, weighable(shell, ends), frames[frames.length - 1].station + ends.facts.reach, memo),
     notCovered: NOT_COVERED,
     shell,
     endSections: ends,
   })
 }
 
-function weighable({ frames }: Definition, shell: Shell, ends: Ends): Omit<Weighable, 'wheelRate'> {
+function weighable(shell: Shell, ends: Ends): Weighable {
   const { chain } = shell.section
   return {
     parts: [...shell.parts, ...ends.parts],
     openings: [...shell.openings, ...ends.openings],
     rows: [...shell.rows, ...ends.rows],
     yAt: (girth) => at(chain, girth).y,
-    tail: frames[frames.length - 1].station + ends.facts.reach,
   }
 }
 
@@ -62,25 +62,25 @@ function weighable({ frames }: Definition, shell: Shell, ends: Ends): Omit<Weigh
 function onTheRoad(
   definition: Definition,
   totals: Totals,
-  made: Omit<Weighable, 'wheelRate'>,
+  made: Weighable,
+  tail: number,
   memo: Memo,
 ): Pick<Design, 'weight' | 'towing' | 'ride' | 'road'> {
-  const { towing, gear, masses, suspension, coach, papers, weight, openings, frames, fasteners } = definition
+  const { towing, gear, masses, suspension, coach, papers, weight, frames } = definition
   const { overallWidth, overallLength } = totals
   const ride = memo.keep('ride', [suspension, gear, weight], () => {
     const input = rideInput(definition)
     return isNotComputed(input) ? input : deriveRide(input)
   })
-  const extents = towing?.extents
-  const on = [weight, masses, gear, frames, suspension, openings, fasteners, extents, ride, made.tail]
-  const weighed = memo.keep('weight', [...on, ...made.parts, ...made.openings, ...made.rows], () => {
-    const input = weightInput(definition, { ...made, wheelRate: isNotComputed(ride) ? null : ride.rate.value }, memo)
+  const twins = twinsOf(definition, made, memo)
+  const weighed = memo.keep('weight', [weight, masses, gear, frames, suspension, towing?.extents, ride, tail, ...twins], () => {
+    const input = weightInput(definition, twins, { tail, wheelRate: isNotComputed(ride) ? null : ride.rate.value })
     return isNotComputed(input) ? input : deriveWeight(input)
   })
   return {
     weight: weighed,
-    towing: memo.keep('towing', [towing, gear, masses, made.tail, weighed], () => {
-      const input = towingInput(definition, made.tail, weighed)
+    towing: memo.keep('towing', [towing, gear, masses, tail, weighed], () => {
+      const input = towingInput(definition, tail, weighed)
       return isNotComputed(input) ? input : deriveTowing(input)
     }),
     ride,

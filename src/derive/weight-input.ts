@@ -11,12 +11,16 @@ import type { FastenerRow, OpeningDerived, Part } from './nouns.js'
 import type { MassReach, NotComputed } from './road-nouns.js'
 import type { Twin, WeightInput } from './weight-nouns.js'
 
+/** What has a mass and a place already. */
 export interface Weighable {
   readonly parts: readonly Part[]
   readonly openings: readonly OpeningDerived[]
   readonly rows: readonly FastenerRow[]
   /** buttock line of the mould line at a signed girth of the barrel */
   readonly yAt: (girth: number) => number
+}
+
+export interface Standing {
   readonly tail: number
   readonly wheelRate: number | null
 }
@@ -24,22 +28,23 @@ export interface Weighable {
 /** Groups of parts by the trade that makes them, where no stated item says better. */
 const GROUP_OF: Readonly<Record<string, MassGroup>> = { shell: 'SH', ends: 'SH', floor: 'FL', chassis: 'CH' }
 
-export function weightInput(definition: Definition, made: Weighable, memo: Memo): WeightInput | NotComputed {
+export function weightInput(definition: Definition, twins: readonly Twin[], { tail, wheelRate }: Standing): WeightInput | NotComputed {
   const { weight, gear, masses, frames, suspension, towing } = definition
   if (!weight) return { notComputed: 'No weight is written, so ball, ratings and load cases are unknown.' }
   if (!gear) return { notComputed: 'No gear is written, so there are no axles to stand on.' }
   if (masses.length === 0) return { notComputed: 'No masses are written, so what is not derived weighs nothing yet.' }
   const tyre = suspension ? findTyre(suspension.tyre) : null
   return {
-    ...{ weight, masses, spindles: gear.spindles, lastFrame: frames[frames.length - 1].station, tail: made.tail },
-    twins: weight.listOnly ? [] : twinsOf(definition, made, memo),
+    ...{ weight, masses, spindles: gear.spindles, lastFrame: frames[frames.length - 1].station, tail, twins },
     reach: new Map(towing?.extents.map((each) => [each.item, each])),
-    wheelRate: made.wheelRate,
+    wheelRate,
     tyre: tyre?.ok ? countedLoad(tyre.row) : null,
   }
 }
 
-function twinsOf({ openings, fasteners }: Definition, made: Weighable, memo: Memo): readonly Twin[] {
+/** Asked at every derivation, so that what is unchanged stays the same object. None where the list alone is weighed. */
+export function twinsOf({ weight, openings, fasteners }: Definition, made: Weighable, memo: Memo): readonly Twin[] {
+  if (!weight || weight.listOnly) return []
   const { yAt } = made
   const written = new Map(openings.map((each) => [each.id, each]))
   return [

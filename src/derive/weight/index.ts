@@ -6,7 +6,9 @@
  */
 import type { MassDefinition, MassGroup } from '../../definition/weight-types.js'
 import { MASS_GROUPS } from '../../definition/weight-types.js'
+import type { Worked } from '../../quantity/formula.js'
 import { massTotal, statedMass } from '../common/mass.formulas.js'
+import type { MassReach } from '../road-nouns.js'
 import type { GroupWeighed, MassLine, WeightDerived, WeightInput } from '../weight-nouns.js'
 import { caseOf, placeOf, type Stance } from './cases.js'
 import { linesOf, middle } from './lines.js'
@@ -41,16 +43,24 @@ export function deriveWeight(input: WeightInput): WeightDerived {
 function groupOf(group: MassGroup, lines: readonly MassLine[], masses: readonly MassDefinition[]): GroupWeighed[] {
   const own = lines.filter((line) => line.group === group)
   if (own.length === 0) return []
-  const named = (of: (line: MassLine) => number): Record<string, number> =>
-    Object.fromEntries(own.map((line) => [`${line.id} ${line.says}`, of(line)]))
-  const m = (axis: 0 | 1 | 2) => moment(named((line) => line.mass.value * line.centre[axis]))
+  const mass: Record<string, Worked<'kg'>> = {}
+  const [x, y, z]: Record<string, number>[] = [{}, {}, {}]
+  const points: MassReach[] = []
+  for (const line of own) {
+    const name = `${line.id} ${line.says}`
+    mass[name] = line.mass
+    x[name] = line.mass.value * line.centre[0]
+    y[name] = line.mass.value * line.centre[1]
+    z[name] = line.mass.value * line.centre[2]
+    points.push(...line.points)
+  }
   return [
     {
       group,
-      mass: massTotal(Object.fromEntries(own.map((line) => [`${line.id} ${line.says}`, line.mass]))),
-      centre: middle(own.flatMap((line) => line.points)),
-      stated: masses.filter((each) => each.group === group).reduce((sum, each) => sum + each.mass, 0),
-      moments: [m(0), m(1), m(2)],
+      mass: massTotal(mass),
+      centre: middle(points),
+      stated: masses.reduce((sum, each) => (each.group === group ? sum + each.mass : sum), 0),
+      moments: [moment(x), moment(y), moment(z)],
     },
   ]
 }

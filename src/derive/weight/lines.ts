@@ -82,19 +82,41 @@ function pointOf(each: MassDefinition, mass: number, { axle, reach }: LinesInput
 function statedLine(each: MassDefinition, i: number, input: LinesInput): MassLine {
   const point = pointOf(each, each.mass, input)
   return {
-    ...{ id: `item-${i + 1}`, says: each.item, group: each.group, by: each.by, mass: statedMass({ m: each.mass }) },
-    ...{ centre: [point.x, point.y, point.z], points: [point], count: 1, rest: 0, stated: each.mass },
+    id: `item-${i + 1}`,
+    says: each.item,
+    group: each.group,
+    by: each.by,
+    mass: statedMass({ m: each.mass }),
+    centre: [point.x, point.y, point.z],
+    points: [point],
+    count: 1,
+    rest: 0,
+    stated: each.mass,
   }
 }
 
 function inStead(each: MassDefinition, i: number, twins: readonly Twin[], input: LinesInput): MassLine {
-  const terms: Record<string, Worked<'kg'>> = Object.fromEntries(twins.map((twin) => [twin.id, twin.mass]))
-  if (each.rest > 0) terms['stated rest'] = statedMass({ m: each.rest })
-  const points = [...twins.flatMap((twin) => twin.points), ...(each.rest > 0 ? [pointOf(each, each.rest, input)] : [])]
-  const bought = twins.length > 0 && twins.every((twin) => twin.by === 'bought')
+  const terms: Record<string, Worked<'kg'>> = {}
+  const points: MassReach[] = []
+  for (const twin of twins) {
+    terms[twin.id] = twin.mass
+    points.push(...twin.points)
+  }
+  if (each.rest > 0) {
+    terms['stated rest'] = statedMass({ m: each.rest })
+    points.push(pointOf(each, each.rest, input))
+  }
   return {
-    ...{ id: `item-${i + 1}`, says: each.item, group: each.group, by: bought ? 'bought' : 'derived', mass: massTotal(terms) },
-    ...{ centre: middle(points), points, count: twins.length, rest: each.rest, stated: each.mass },
+    id: `item-${i + 1}`,
+    says: each.item,
+    group: each.group,
+    by: twins.length > 0 && twins.every((twin) => twin.by === 'bought') ? 'bought' : 'derived',
+    mass: massTotal(terms),
+    centre: middle(points),
+    points,
+    count: twins.length,
+    rest: each.rest,
+    stated: each.mass,
   }
 }
 

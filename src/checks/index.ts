@@ -11,6 +11,7 @@ import { endChecks } from './ends/index.js'
 import { floorChecks } from './floor/index.js'
 import { layoutChecks } from './layout/index.js'
 import { roadChecks } from './road/index.js'
+import { weightChecks } from './weight/index.js'
 
 /** With the memo of the last design, only what hangs on a changed piece of the definition is made and checked anew. */
 export function design(definition: Definition, memo: Memo = FORGETFUL): Design {
@@ -19,7 +20,7 @@ export function design(definition: Definition, memo: Memo = FORGETFUL): Design {
   return Object.freeze({
     ...rest,
     revision: revisionOf(definition),
-    checks: [...layoutChecks(derived), ...endChecks(derived), ...underChecks(derived), ...roadChecks(derived)],
+    checks: [...layoutChecks(derived), ...endChecks(derived), ...underChecks(derived), ...weightChecks(derived), ...roadChecks(derived)],
   })
 }
 

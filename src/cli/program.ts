@@ -85,6 +85,19 @@ export function programFor(terminal: Terminal, ended: Ended): Program {
     .action(doing(async () => (await import('./commands/gores.js')).goresCommand))
 
   command(
+    'weight',
+    'Weigh the coach in every load case: hitch, axles, wheels, what may still be added, and what something added does.',
+    'weight examples/sedge-6.yaml --add "25 kg@7000,0,500"',
+  )
+    .argument(...file)
+    .option('--add <mass@place...>', 'something more, as "25 kg@7000,0,500": mass, then station, y (right positive) and waterline in mm')
+    .option('--list-only', 'weigh the stated list alone, without any derived part')
+    .option(...inch)
+    .option(...json)
+    .addHelpText('after', '\nEnds with 1 when a check of weight fails.')
+    .action(doing(async () => (await import('./commands/weight.js')).weightCommand))
+
+  command(
     'fit',
     'Will the holes meet? Every joint tried with the process the shop states: chances, holes to ream, roles, what would help.',
     'fit examples/sedge-6.yaml --joint joint-seam-1-left',

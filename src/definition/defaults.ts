@@ -76,3 +76,22 @@ export const NO_BOUGHT = is([])
 export const NO_BAYS = is([])
 // Heat of a weld ruins the rubber cords inside the tube; the axle maker's figure governs. Common practice, no source.
 export const COLD_ZONE = is('150 mm')
+
+// A station is counted from the datum, and a thing stands on the centre plane, unless told. By construction.
+export const FROM_DATUM = is('datum')
+export const ON_CENTRE = is('0 mm')
+// A coach leaves the works with full cylinders; a case without says so. Common practice, no source.
+export const GAS_FULL = is('yes')
+export const NO_TANKS = is([])
+export const NO_PLACES = is([])
+export const NOTHING_CARRIED = is([])
+export const NO_CASES = is([])
+// The band holds for every case that is not said to be a way it may not be stowed: the safer reading. By construction.
+export const DESIGN_CASE = is('yes')
+// A shop that allows nothing for growth has to see it: the statement prints the nothing. By construction.
+export const NO_GROWTH = is('0 %')
+export const WITH_PARTS = is('no')
+// A mass in the list is only as good as somebody's word unless told better. By construction.
+export const STATED = is('stated')
+export const NO_TWINS = is([])
+export const NO_REST = is('0 kg')

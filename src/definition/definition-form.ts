@@ -2,7 +2,7 @@
 import { piece } from './curve-form.js'
 import * as usual from './defaults.js'
 import { endsForm, processForm } from './ends-form.js'
-import { elsewhere, group, keyed, list, maybe, needs, orNone, orWord, range, usually, type Whole } from './form.js'
+import { elsewhere, group, keyed, list, maybe, needs, orNone, range, usually, type Whole } from './form.js'
 import {
   angle,
   anyLength,
@@ -23,11 +23,11 @@ import {
 import { papersForm, suspensionForm, towingForm } from './road-form.js'
 import { sheet } from './sheet-form.js'
 import { chassisMore, floorMore, gearMore } from './under-form.js'
+import { statedForm, weightForm } from './weight-form.js'
 
 /** Trades that have their place in a definition but are not read by this version. */
 const RESERVED = ['circuits', 'fit-out', 'insulation', 'line', 'inspection'] as const
 export const SURFACES = ['C', 'R', 'curb', 'road', 'right', 'left', 'roof', 'nose', 'tail'] as const
-const MASS_GROUPS = ['CH', 'RG', 'FL', 'SH', 'OP', 'FU', 'AP', 'WA', 'EL', 'LP', 'EX', 'GR'] as const
 
 const coach = group({
   name: needs('name', words('Sedge 6'), 'name of this coach'),
@@ -249,19 +249,6 @@ const floor = group({
   ...floorMore,
 })
 
-const stated = group({
-  group: needs(
-    'group',
-    word(MASS_GROUPS),
-    'CH chassis, RG running gear, FL floor, SH shell, OP openings, FU furniture, AP appliances, WA water, EL electrical, LP gas, EX exterior, GR growth',
-  ),
-  item: needs('item', words('compressor fridge'), 'what it is'),
-  mass: needs('mass', mass(NOT_NEGATIVE), 'its mass'),
-  station: needs('station', orWord('axles', length(undefined, '4310 mm')), 'station of its centre; axles for the mean axle station'),
-  y: needs('y', anyLength('880 mm'), 'buttock line of its centre, right positive'),
-  waterline: needs('wl', anyLength('550 mm'), 'waterline of its centre'),
-})
-
 export const definitionForm = group(
   {
     coach: needs('coach', coach, 'the head of the definition'),
@@ -295,7 +282,8 @@ export const definitionForm = group(
     towing: maybe('towing', orNone(towingForm), 'ratings, coupling and tow cars'),
     suspension: maybe('suspension', orNone(suspensionForm), 'springs, dampers and tyres'),
     papers: maybe('papers', orNone(papersForm), 'vehicle number, labels, who answers for them'),
-    masses: usually('masses', list(stated), 'stated masses', usual.NO_MASSES),
+    weight: maybe('weight', orNone(weightForm), 'ratings, tanks, stowage and load cases'),
+    masses: usually('masses', list(statedForm), 'stated masses', usual.NO_MASSES),
   },
   RESERVED,
 )

@@ -236,6 +236,24 @@ export function multiple(example: string): Form<number> {
   }
 }
 
+/** A share of a whole, `2.5 %`, kept as a fraction of one. */
+export function share(example: string): Form<number> {
+  const expects = `a share such as ${example}`
+  return {
+    expects,
+    example,
+    read(node, reading, path) {
+      const said = /^(\d{1,3}(?:\.\d{1,6})?) ?%$/.exec(text(node) ?? '')
+      const value = said ? Number(said[1]) : Number.NaN
+      if (value <= 100) return value / 100
+      const advice = bare(node) ? `Write it in hundredths with its sign, for instance ${example}.` : ''
+      reading.wrong(path, { expected: said ? 'a share of at most 100 %' : expects, found: found(node), advice })
+      return undefined
+    },
+    schema: () => ({ type: 'string', examples: [example] }),
+  }
+}
+
 /** How many of something, at least one. */
 export function count(example: string): Form<number> {
   const expects = `a whole number such as ${example}`

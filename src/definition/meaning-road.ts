@@ -1,23 +1,11 @@
-/** Towing, springs and papers: what is written well but cannot be, and needs more than one value to see. */
+/** Springs and papers: what is written well but cannot be, and needs more than one value to see. */
 import { composeVin } from '../tables/vin.js'
 import type { Draft } from './definition-form.js'
 import type { Reading } from './faults.js'
 
 export function roadFaults(draft: Draft, reading: Reading): void {
-  ballFaults(draft, reading)
   springFaults(draft, reading)
   numberFaults(draft, reading)
-}
-
-function ballFaults(draft: Draft, reading: Reading): void {
-  const first = draft.gear?.spindles?.[0]
-  const ball = draft.towing?.ball
-  if (first === undefined || ball === undefined || first > ball) return
-  reading.impossible(['towing', 'ball'], {
-    expected: 'a station ahead of the axles',
-    because: 'the ball stands behind the first spindle',
-    advice: 'Stations run aft: write a smaller one.',
-  })
 }
 
 function springFaults(draft: Draft, reading: Reading): void {

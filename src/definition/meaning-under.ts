@@ -176,7 +176,7 @@ function bayFaults({ chassis }: Draft, reading: Reading): void {
   })
 }
 
-function gearFaults({ gear, floor, section, suspension, towing }: Draft, reading: Reading): void {
+function gearFaults({ gear, floor, section, suspension, weight }: Draft, reading: Reading): void {
   if (!gear) return
   const { ground, tube, wheelBox, wheel } = gear
   const inside = suspension?.rubber?.tube
@@ -187,7 +187,7 @@ function gearFaults({ gear, floor, section, suspension, towing }: Draft, reading
       advice: 'The rubber of the suspension says the inside, the tube of the gear the outside.',
     })
   if (ground !== undefined && ground !== null && tube?.waterline !== undefined && ground >= tube.waterline)
-    reading.impossible([towing?.ground === ground ? 'towing' : 'gear', 'ground'], {
+    reading.impossible([weight?.ground === ground ? 'weight' : 'gear', 'ground'], {
       expected: `below ${mm(tube.waterline)}`,
       because: `the axle tube at waterline ${mm(tube.waterline)} would stand in the ground`,
       advice: 'Waterlines below the floor are negative.',

@@ -12,6 +12,7 @@ import { roadFaults } from './meaning-road.js'
 import { sectionFaults } from './meaning-section.js'
 import { underFaults } from './meaning-under.js'
 import { undercarriageFaults } from './meaning-undercarriage.js'
+import { weightFaults } from './meaning-weight.js'
 
 export function meaningFaults(draft: Draft, reading: Reading): void {
   const chain = sectionFaults(draft, reading)
@@ -22,4 +23,5 @@ export function meaningFaults(draft: Draft, reading: Reading): void {
   undercarriageFaults(draft, chain, reading)
   roadFaults(draft, reading)
   underFaults(draft, reading)
+  weightFaults(draft, reading)
 }

@@ -3,7 +3,7 @@ import { LOCKED } from '../tables/labels.js'
 import { findTyre } from '../tables/tyres.js'
 import * as usual from './defaults.js'
 import { type Form, group, list, maybe, needs, orNone, usually } from './form.js'
-import { angle, anyLength, bought, date, id, length, mass, multiple, NOT_NEGATIVE, quantity, word, words } from './form-values.js'
+import { angle, bought, date, id, length, mass, multiple, NOT_NEGATIVE, quantity, word, words } from './form-values.js'
 
 const car = group({
   id: needs('id', id('mid-size'), 'permanent id'),
@@ -24,10 +24,6 @@ const extent = group({
 })
 
 export const towingForm = group({
-  ball: needs('ball', length(undefined, '880 mm'), 'station of the ball'),
-  ground: needs('ground', anyLength('-508 mm'), 'waterline of the ground at curb weight'),
-  gross: needs('gross', mass(), 'gross weight rating'),
-  axleRating: needs('axle rating', mass(), 'weight rating of each axle'),
   coupler: needs(
     'coupler',
     group({
@@ -176,7 +172,6 @@ export const papersForm = group({
     }),
     'what the scales said of this unit',
   ),
-  water: maybe('water', multiple('114'), 'litres of fresh water it holds'),
   words: usually(
     'words',
     list(

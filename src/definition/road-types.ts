@@ -24,13 +24,6 @@ export interface ExtentDefinition {
 }
 
 export interface TowingDefinition {
-  /** STA of the ball */
-  readonly ball: number
-  /** WL of the ground */
-  readonly ground: number
-  /** gross rating, and that of each axle, kg */
-  readonly gross: number
-  readonly axleRating: number
   readonly coupler: { readonly ball: Bought; readonly rated: number }
   /** breaking force of each of the two chains, N */
   readonly chain: number
@@ -82,7 +75,5 @@ export interface PapersDefinition {
   readonly responsible: string | null
   /** as the scales said, full gas and empty tanks, kg; null until it was weighed */
   readonly weighed: { readonly empty: number; readonly hitch: number; readonly on: string } | null
-  /** litres of fresh water it holds */
-  readonly water: number | null
   readonly words: readonly { readonly id: string; readonly words: string; readonly by: string; readonly reason: string }[]
 }

@@ -8,6 +8,7 @@
 
 import type { PapersDefinition, SuspensionDefinition, TowingDefinition } from './road-types.js'
 import type { ChassisMore, FloorMore, GearMore } from './under-types.js'
+import type { MassDefinition, WeightDefinition } from './weight-types.js'
 
 /** A size that is bought by name: the name is printed, the value is computed with. `value` in m. */
 export interface Bought {
@@ -286,16 +287,6 @@ export interface ProcessDefinition {
   readonly sideJigSigma: number
 }
 
-/** A stated mass: kg at station, buttock line and waterline. */
-export interface MassDefinition {
-  readonly group: string
-  readonly item: string
-  readonly mass: number
-  readonly station: number | null
-  readonly y: number
-  readonly waterline: number
-}
-
 export interface Definition {
   readonly schema: number
   readonly coach: CoachHead
@@ -316,6 +307,7 @@ export interface Definition {
   readonly towing: TowingDefinition | null
   readonly suspension: SuspensionDefinition | null
   readonly papers: PapersDefinition | null
+  readonly weight: WeightDefinition | null
   readonly masses: readonly MassDefinition[]
 }
 

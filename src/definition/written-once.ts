@@ -16,7 +16,7 @@ interface Fact {
   /** undefined where its reading failed, null where it is not written */
   readonly here: Value
   readonly there: Value
-  /** "the ground of towing": where it is written otherwise */
+  /** "the ground of weight": where it is written otherwise */
   readonly of: string
   /** what to do where neither place says it; null where nobody need say it */
   readonly advice: string | null
@@ -75,7 +75,7 @@ export function fillFromElsewhere(draft: Draft, reading: Reading): Draft {
   }
 }
 
-function fillGear({ towing, suspension }: Draft, gear: NonNullable<Draft['gear']>, reading: Reading): Draft['gear'] {
+function fillGear({ weight, suspension }: Draft, gear: NonNullable<Draft['gear']>, reading: Reading): Draft['gear'] {
   const tyre = suspension?.tyre === undefined ? null : findTyre(suspension.tyre)
   const size = (key: 'radius' | 'width', here: Value, there: number | null): number | undefined =>
     settle(
@@ -98,8 +98,8 @@ function fillGear({ towing, suspension }: Draft, gear: NonNullable<Draft['gear']
       {
         path: ['gear', 'ground'],
         here: gear.ground,
-        there: from(towing, (t) => t.ground),
-        of: 'the ground of towing',
+        there: from(weight, (w) => w.ground),
+        of: 'the ground of weight',
         advice: null,
         expects: 'a waterline such as -508 mm',
         say: mm,
@@ -115,7 +115,7 @@ function fillGear({ towing, suspension }: Draft, gear: NonNullable<Draft['gear']
   }
 }
 
-function fillChassis({ towing }: Draft, chassis: NonNullable<Draft['chassis']>, reading: Reading): Draft['chassis'] {
+function fillChassis({ weight }: Draft, chassis: NonNullable<Draft['chassis']>, reading: Reading): Draft['chassis'] {
   const { aFrame, crossMember } = chassis
   return {
     ...chassis,
@@ -139,9 +139,9 @@ function fillChassis({ towing }: Draft, chassis: NonNullable<Draft['chassis']>, 
         {
           path: ['chassis', 'A-frame', 'apex'],
           here: aFrame.apex,
-          there: from(towing, (t) => t.ball),
-          of: 'the ball of towing',
-          advice: 'Write the ball of towing, or here the station where the two legs meet.',
+          there: from(weight, (w) => w.ball),
+          of: 'the ball of weight',
+          advice: 'Write the ball of weight, or here the station where the two legs meet.',
           expects: 'a length such as 880 mm',
           say: mm,
           same: null,

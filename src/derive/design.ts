@@ -4,6 +4,7 @@ import type { Worked } from '../quantity/formula.js'
 import type { Check, EndsDerived, FastenerRow, Joint, OpeningDerived, Part, SectionPoint, Totals } from './nouns.js'
 import type { NotComputed, RideDerived, RoadDerived, TowingDerived } from './road-nouns.js'
 import type { UnderDerived } from './under-nouns.js'
+import type { WeightDerived } from './weight-nouns.js'
 
 export interface Design {
   readonly definition: Definition
@@ -29,6 +30,8 @@ export interface Design {
   readonly openings: readonly OpeningDerived[]
   readonly checks: readonly Check[]
   readonly totals: Totals
+  /** what it weighs, and what ball and axles carry in each load case */
+  readonly weight: WeightDerived | NotComputed
   /** how it follows each tow car; why not, where nobody has said what that takes */
   readonly towing: TowingDerived | NotComputed
   readonly ride: RideDerived | NotComputed

@@ -1,6 +1,7 @@
 /** The whole derivation, in the order it happens: the only file that knows which trade needs what. */
 import type { Definition } from '../definition/types.js'
 import { loftAt } from '../maths/loft.js'
+import { at } from '../maths/tangent-chain.js'
 import { chassisInputOf, deriveChassis, layOutMembers } from './chassis/index.js'
 import type { Design } from './design.js'
 import type { BarrelRow, Handed } from './ends/ground.js'
@@ -11,13 +12,15 @@ import { FORGETFUL, type Memo } from './memo.js'
 import type { FastenerRow, Part, Totals } from './nouns.js'
 import { deriveRide } from './ride/index.js'
 import { deriveRoad } from './road/index.js'
-import { casesOf, isNotComputed, rideInput, roadInput, towingInput, wheelLoaded } from './road-input.js'
+import { isNotComputed, rideInput, roadInput, towingInput, wheelLoaded } from './road-input.js'
 import type { RideDerived } from './road-nouns.js'
 import { deriveShell, type Shell, type ShellInput } from './shell/index.js'
 import { rimReach } from './shell/members.js'
 import { totalsOf } from './shell/totals.js'
 import { deriveTowing } from './towing/index.js'
 import type { UnderDerived } from './under-nouns.js'
+import { deriveWeight } from './weight/index.js'
+import { twinsOf, type Weighable, weightInput } from './weight-input.js'
 
 /** Everything derived but the checks, and the trades' geometry for them to look at. */
 export interface Derived extends Omit<Design, 'checks' | 'revision'> {
@@ -28,6 +31,7 @@ export interface Derived extends Omit<Design, 'checks' | 'revision'> {
 /** With the memo of the last derivation, only what hangs on a changed piece of the definition is made anew. */
 export function derive(definition: Definition, memo: Memo = FORGETFUL): Derived {
   memo.turn()
+  const { frames } = definition
   const input = forBody(definition, memo)
   const shell = deriveShell(input, memo)
   const { section } = shell
@@ -48,7 +52,12 @@ export function derive(definition: Definition, memo: Memo = FORGETFUL): Derived 
     openings: [...shell.openings, ...ends.openings],
     totals,
     ride,
-    ...onTheRoad(definition, totals, ends.facts.reach, memo),
+    ...onTheRoad(
+      definition,
+      totals,
+      { made: weighable(shell, ends), tail: frames[frames.length - 1].station + ends.facts.reach, ride },
+      memo,
+    ),
     notCovered: NOT_COVERED,
     shell,
     endSections: ends,
@@ -57,24 +66,50 @@ export function derive(definition: Definition, memo: Memo = FORGETFUL): Derived 
 
 /** Springs come first of all: the arm's angle under load says where axle and ground stand. */
 function rideOf(definition: Definition, memo: Memo): Design['ride'] {
-  const { suspension, gear, towing } = definition
-  return memo.keep('ride', [suspension, gear?.arm, gear?.spindles, towing?.gross], () => {
+  const { suspension, gear, weight } = definition
+  return memo.keep('ride', [suspension, gear?.arm, gear?.spindles, weight], () => {
     const input = rideInput(definition)
     return isNotComputed(input) ? input : deriveRide(input)
   })
 }
 
-/** Towing and the rules of the road; neither of them knows the shell. */
-function onTheRoad(definition: Definition, totals: Totals, reach: number, memo: Memo): Pick<Design, 'towing' | 'road'> {
-  const { towing, gear, masses, suspension, coach, papers, frames } = definition
-  const { overallWidth, overallLength } = totals
-  const tail = frames[frames.length - 1].station + reach
+function weighable(shell: Shell, ends: Ends): Weighable {
+  const { chain } = shell.section
   return {
-    towing: memo.keep('towing', [towing, gear, masses, tail], () => {
-      const input = towingInput(definition, tail, gear ? casesOf(definition) : [])
+    parts: [...shell.parts, ...ends.parts],
+    openings: [...shell.openings, ...ends.openings],
+    rows: [...shell.rows, ...ends.rows],
+    yAt: (girth) => at(chain, girth).y,
+  }
+}
+
+interface OnTheRoad {
+  readonly made: Weighable
+  readonly tail: number
+  readonly ride: Design['ride']
+}
+
+/** Weight, towing and the rules of the road; none of them knows the shell. */
+function onTheRoad(
+  definition: Definition,
+  totals: Totals,
+  { made, tail, ride }: OnTheRoad,
+  memo: Memo,
+): Pick<Design, 'weight' | 'towing' | 'road'> {
+  const { towing, gear, masses, suspension, coach, papers, weight, frames } = definition
+  const { overallWidth, overallLength } = totals
+  const twins = twinsOf(definition, made, memo)
+  const weighed = memo.keep('weight', [weight, masses, gear, frames, suspension, towing?.extents, ride, tail, ...twins], () => {
+    const input = weightInput(definition, twins, { tail, wheelRate: isNotComputed(ride) ? null : ride.rate.value })
+    return isNotComputed(input) ? input : deriveWeight(input)
+  })
+  return {
+    weight: weighed,
+    towing: memo.keep('towing', [towing, gear, masses, tail, weighed], () => {
+      const input = towingInput(definition, tail, weighed)
       return isNotComputed(input) ? input : deriveTowing(input)
     }),
-    road: memo.keep('road', [coach, towing, suspension, gear, papers, overallWidth, overallLength], () => {
+    road: memo.keep('road', [coach, towing, suspension, gear, papers, weight, overallWidth, overallLength], () => {
       const input = roadInput(definition, totals)
       return isNotComputed(input) ? input : deriveRoad(input)
     }),
@@ -177,7 +212,7 @@ function rowsIntoEnds({ resolved }: Shell, memo: Memo): BarrelRow[] {
 /** Said on every cover: what this version does not derive or check. */
 const NOT_COVERED: readonly string[] = Object.freeze([
   'How headers, sills and posts are joined to the frames and ribs they run to.',
-  'Weight and balance of the whole coach: only what is derived here is weighed.',
+  'Weight of what is neither derived nor in the list of masses.',
   'Structure: strength of the body, chassis and hold-downs. A qualified engineer must approve.',
   'Wiring, water, gas, heat and interior fittings.',
   'Legal requirements other than coupling, tyres, the schedule of lamps and the words of labels: glazing marks, gas, mains, fire.',

@@ -1,65 +1,85 @@
 /**
  * What the rest of the coach hands to towing, ride and the rules of the road: the one place that says where each of their
- * inputs comes from. Load cases are those of the stated masses until weight and balance hands over its own.
+ * inputs comes from. Load cases are those of weight and balance.
  */
 import type { Definition } from '../definition/types.js'
+import type { WeightDefinition } from '../definition/weight-types.js'
 import type { Totals } from './nouns.js'
-import type { MassReach, NotComputed, RideDerived, TowingCase } from './road-nouns.js'
+import type { NotComputed, RideDerived, TowingCase } from './road-nouns.js'
+import type { WeightDerived } from './weight-nouns.js'
 
 export const isNotComputed = (it: object): it is NotComputed => 'notComputed' in it
 
-const mean = (of: readonly number[]): number => of.reduce((sum, each) => sum + each, 0) / of.length
-
-/** Stated masses with the reach somebody wrote for them. */
-function itemsOf({ masses, towing, gear }: Definition): readonly MassReach[] {
-  const axles = gear ? mean(gear.spindles) : null
-  const reach = new Map(towing?.extents.map((each) => [each.item, each]))
-  return masses.map(({ item, mass, station, y, waterline }) => {
-    const x = station ?? axles
-    if (x === null) throw new Error(`${item} stands at the axles of a coach without`)
-    const { along = 0, across = 0 } = reach.get(item) ?? {}
-    return { mass, x, y, z: waterline, along, across }
-  })
-}
-
-export function casesOf(definition: Definition): readonly TowingCase[] {
-  return [{ id: 'stated', says: 'as built: every stated mass, tanks and cylinders empty', items: itemsOf(definition) }]
+/** Everything aboard in each load case, one by one. */
+export function casesOf({ cases, lines }: WeightDerived): readonly TowingCase[] {
+  const built = lines.flatMap((line) => line.points)
+  return cases.map(({ id, says, loads }) => ({
+    id,
+    says,
+    items: [...built, ...loads.map(({ mass, at: [x, y, z] }) => ({ mass: mass.value, x, y, z, along: 0, across: 0 }))],
+  }))
 }
 
 /** What stands in the way of each, or what they take. */
-export function towingInput(definition: Definition, tail: number, cases: readonly TowingCase[]) {
-  const { towing, gear, masses } = definition
-  if (!towing) return { notComputed: 'No towing is written, so ball, ratings and tow cars are unknown.' }
+export function towingInput({ towing, gear, masses }: Definition, tail: number, weight: WeightDerived | NotComputed) {
+  if (!towing) return { notComputed: 'No towing is written, so coupling and tow cars are unknown.' }
   if (!gear) return { notComputed: 'No gear is written, so there are no axles to tow on.' }
   if (towing.cars.length === 0) return { notComputed: 'No tow car is written.' }
-  if (masses.length === 0) return { notComputed: 'No masses are written, so its weight and yaw inertia are unknown.' }
-  const { ball, cars, tyres, hitchDamping, extents } = towing
-  return { cases, ball, spindles: gear.spindles, tail, cars, tyres, hitchDamping, extents, items: masses.map((each) => each.item) }
+  if (isNotComputed(weight)) return weight
+  if (weight.cases.length === 0) return { notComputed: 'No load case is written, so there is nothing to tow.' }
+  const { cars, tyres, hitchDamping, extents } = towing
+  return {
+    cases: casesOf(weight),
+    ball: weight.ball,
+    spindles: gear.spindles,
+    tail,
+    cars,
+    tyres,
+    hitchDamping,
+    extents,
+    items: masses.map((each) => each.item),
+  }
 }
 
-/** Share of the gross weight the hitch is designed to carry: the middle of 10 to 15 %. Vehicle makers' handbooks. */
-const HITCH_SHARE = 0.125
+/** Share of the gross weight the hitch is designed to carry: the middle of its band. */
+const hitchShare = ({ hitch: [least, most] }: WeightDefinition): number => (least + most) / 2
 const WHEELS_AN_AXLE = 2
 
-export function rideInput({ suspension, gear, towing }: Definition) {
+export function rideInput({ suspension, gear, weight }: Definition) {
   if (!suspension) return { notComputed: 'No suspension is written.' }
   if (!gear) return { notComputed: 'No gear is written, so there is no arm to spring.' }
-  if (!towing) return { notComputed: 'No towing is written, so the gross rating is unknown.' }
+  if (!weight) return { notComputed: 'No weight is written, so the gross rating is unknown.' }
   if (gear.arm === 0) return { notComputed: 'The arm has no length, so nothing turns the rubber.' }
   const { startAngle } = suspension
   if (startAngle === null) return { notComputed: 'No start angle is written, so nobody can tell where the arm stands.' }
-  return { suspension, startAngle, arm: gear.arm, onWheel: (towing.gross * (1 - HITCH_SHARE)) / (WHEELS_AN_AXLE * gear.spindles.length) }
+  return {
+    suspension,
+    startAngle,
+    arm: gear.arm,
+    onWheel: (weight.gross * (1 - hitchShare(weight))) / (WHEELS_AN_AXLE * gear.spindles.length),
+  }
 }
 
 export function roadInput(definition: Definition, { overallWidth, overallLength }: Totals) {
-  const { coach, towing, suspension, gear, papers } = definition
-  if (!towing) return { notComputed: 'No towing is written, so ratings and coupling are unknown.' }
+  const { coach, towing, suspension, gear, papers, weight } = definition
+  if (!towing) return { notComputed: 'No towing is written, so the coupling is unknown.' }
+  if (!weight) return { notComputed: 'No weight is written, so the ratings are unknown.' }
   if (!gear) return { notComputed: 'No gear is written, so there are no axles.' }
   if (!suspension) return { notComputed: 'No suspension is written, so its tyres are unknown.' }
-  const { ground, gross, axleRating, coupler, chain, cars } = towing
+  const { coupler, chain, cars } = towing
+  const { ground, gross, axleRatings, tanks } = weight
+  const fresh = tanks.filter((tank) => tank.kind === 'fresh')
   return {
-    ...{ market: coach.market, maker: coach.maker, width: overallWidth, length: overallLength, ground, gross, axleRating },
-    ...{ axles: gear.spindles.length, hitch: gross * HITCH_SHARE, coupler, chain, cars, tyre: suspension.tyre, papers },
+    ...{ market: coach.market, maker: coach.maker, width: overallWidth, length: overallLength, ground, gross, axleRatings },
+    ...{
+      hitch: gross * hitchShare(weight),
+      water: fresh.length > 0 ? fresh.reduce((sum, tank) => sum + tank.litres, 0) : null,
+      coupler,
+      chain,
+      cars,
+      tyre: suspension.tyre,
+      papers,
+    },
   }
 }
 

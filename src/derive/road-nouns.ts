@@ -176,8 +176,7 @@ export interface RoadDerived {
   readonly width: number
   readonly length: number
   readonly gross: number
-  readonly axleRating: number
-  readonly axles: number
+  readonly axleRatings: readonly number[]
   readonly coupling: {
     readonly class: CouplingClass | null
     readonly ball: string

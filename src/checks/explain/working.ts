@@ -11,6 +11,7 @@ import type { Check } from '../../derive/nouns.js'
 import * as rideFormulas from '../../derive/ride/ride.formulas.js'
 import { shellFormulas } from '../../derive/shell/formulas/index.js'
 import * as towingFormulas from '../../derive/towing/towing.formulas.js'
+import * as weightFormulas from '../../derive/weight/weight.formulas.js'
 import type { Formulas } from '../../quantity/explain.js'
 import type { AnyFormula, Worked } from '../../quantity/formula.js'
 import { type Entry, isMissing, type Subject } from './entry.js'
@@ -22,13 +23,24 @@ import { rowEntries } from './explain-rows.js'
 import { sectionEntries } from './explain-section.js'
 import { stockEntries } from './explain-stock.js'
 import { underEntries } from './explain-under.js'
+import { weightEntries } from './explain-weight.js'
 import { nearIds } from './near-ids.js'
 
 /** Every formula a working of a design may hold, for `explain`. */
 export const designFormulas: Formulas = Object.freeze({
   ...shellFormulas,
   ...Object.fromEntries(
-    [endsFormulas, wrapFormulas, chassisFormulas, floorFormulas, gearFormulas, rideFormulas, towingFormulas, explainFormulas]
+    [
+      endsFormulas,
+      wrapFormulas,
+      chassisFormulas,
+      floorFormulas,
+      gearFormulas,
+      rideFormulas,
+      towingFormulas,
+      weightFormulas,
+      explainFormulas,
+    ]
       .flatMap((file) => Object.values(file as Readonly<Record<string, AnyFormula>>))
       .map((each) => [each.id, each]),
   ),
@@ -57,6 +69,7 @@ function numberEntries(subject: Subject): ReadonlyMap<string, Entry> {
     ...stockEntries(subject),
     ...underEntries(subject),
     ...endEntries(subject),
+    ...weightEntries(subject),
     ...roadEntries(subject),
     ...rowEntries(subject),
   ]

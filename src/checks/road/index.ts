@@ -195,7 +195,8 @@ function couplingRules({ coupling, gross }: RoadDerived): Check[] {
 /** Reserve of tyres over their axle's rating below which a shop should think again. From memory. */
 const RESERVE = 0.1
 
-function tyreRules({ tyre, tyresCarry, axleRating }: RoadDerived): Check[] {
+function tyreRules({ tyre, tyresCarry, axleRatings }: RoadDerived): Check[] {
+  const axleRating = Math.max(...axleRatings)
   const told = { id: 'tyre.rating', concerns: ['axles'], source: `${tyre.source}; FMVSS 120 S5.1.2 for the sum` }
   const says = `Two ${tyre.name} carry ${both(tyresCarry)} for an axle rated ${both(axleRating)}`
   const check = capacityCheck({ ...told, says: `${says}.` }, axleRating, tyresCarry, 'kg')

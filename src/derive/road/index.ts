@@ -23,8 +23,7 @@ export interface RoadInput {
   readonly ground: number
   /** kg */
   readonly gross: number
-  readonly axleRating: number
-  readonly axles: number
+  readonly axleRatings: readonly number[]
   /** hitch load at gross weight that the coach is designed for, kg */
   readonly hitch: number
   readonly coupler: { readonly ball: Bought; readonly rated: number }
@@ -32,12 +31,14 @@ export interface RoadInput {
   readonly cars: readonly { readonly says: string; readonly mass: number }[]
   readonly tyre: string
   readonly papers: PapersDefinition | null
+  /** litres of fresh water it holds; null where no tank is written */
+  readonly water: number | null
 }
 
 const TYRES_AN_AXLE = 2
 
 export function deriveRoad(input: RoadInput): RoadDerived {
-  const { market, width, length, ground, gross, axleRating, axles, coupler, cars } = input
+  const { market, width, length, ground, gross, axleRatings, coupler, cars } = input
   const named = findTyre(input.tyre)
   if (!named.ok) throw new Error(named.says)
   const tyre = named.row
@@ -55,8 +56,7 @@ export function deriveRoad(input: RoadInput): RoadDerived {
     width,
     length,
     gross,
-    axleRating,
-    axles,
+    axleRatings,
     coupling: {
       class: applies ? couplingClass(gross) : null,
       ball: coupler.ball.name,

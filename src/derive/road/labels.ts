@@ -15,20 +15,20 @@ const PSI = 6894.757293168361
 const AXLES: Readonly<Record<number, readonly string[]>> = { 1: [''], 2: [' FRONT', ' REAR'], 3: [' FRONT', ' INTERMEDIATE', ' REAR'] }
 
 export function labelsOf(input: RoadInput, tyre: Tyre, tyresCarry: number, notApplied: string | null): LabelsDerived {
-  const { papers, gross, axleRating, axles, maker } = input
+  const { papers, gross, axleRatings, maker, water } = input
   const vin = vinOf(papers)
   const weighed = papers?.weighed ?? null
   const capacity = weighed === null ? null : gross - weighed.empty
   const words = papers?.words ?? []
+  const names = AXLES[axleRatings.length] ?? axleRatings.map((_, i) => ` ${i + 1}`)
   const line = (id: string, fill: Readonly<Record<string, string>> = {}): LabelLine => labelLine(id, fill, words)
-  const gawr = (axle: string): LabelLine => {
-    const { kg, lb } = massOnLabel(axleRating, 'nearest')
+  const gawr = (rating: number, i: number): LabelLine => {
+    const axle = names[i]
+    const { kg, lb } = massOnLabel(rating, 'nearest')
     const fill = { axle, kg, lb, tyre: tyre.name.replace(/ LR /, ' LR-'), rim: tyre.rimName }
     return line('gawr', { ...fill, kPa: String(Math.round(tyre.pressure / 1000)), psi: String(Math.round(tyre.pressure / PSI)) })
   }
-  const names = AXLES[axles] ?? Array.from({ length: axles }, (_, i) => ` ${i + 1}`)
   const cargo = capacity === null ? { kg: BLANK, lb: BLANK } : massOnLabel(capacity, 'down')
-  const water = papers?.water ?? null
   const full = water === null ? { kg: BLANK, lb: BLANK } : asText(waterOnLabel(water))
   return {
     vin,
@@ -37,7 +37,7 @@ export function labelsOf(input: RoadInput, tyre: Tyre, tyresCarry: number, notAp
       line('maker', { maker: maker.toUpperCase() }),
       line('date', { date: papers?.made ?? BLANK }),
       line('gvwr', massOnLabel(gross, 'nearest')),
-      ...names.map(gawr),
+      ...axleRatings.map(gawr),
       line('conformity'),
       line('vin', { vin: vin ?? BLANK }),
       line('type'),
@@ -68,7 +68,8 @@ function draftBecause(
   capacity: number | null,
   notApplied: string | null,
 ): readonly string[] {
-  const { papers, gross, axleRating, axles } = input
+  const { papers, gross, axleRatings } = input
+  const highest = Math.max(...axleRatings)
   const weighed = papers?.weighed ?? null
   return [
     ...(notApplied === null ? [] : [notApplied]),
@@ -76,11 +77,11 @@ function draftBecause(
     ...(papers?.responsible ? [] : ['Nobody is named who answers for this label.']),
     ...(vin === null ? ['The unit has no serial, so its vehicle number is not complete.'] : []),
     ...(papers?.made ? [] : ['Month and year of manufacture are not written.']),
-    ...(papers?.water === null || papers === null ? ['How much fresh water it holds is not written.'] : []),
+    ...(input.water === null ? ['How much fresh water it holds is not written.'] : []),
     ...(capacity !== null && capacity <= 0 ? ['It weighs as much as its gross rating: there is nothing left to carry.'] : []),
-    ...ratingFaults({ gross, axles: Array.from({ length: axles }, () => axleRating), hitch: weighed?.hitch ?? input.hitch }),
-    ...(tyresCarry >= axleRating - 1e-6
+    ...ratingFaults({ gross, axles: axleRatings, hitch: weighed?.hitch ?? input.hitch }),
+    ...(tyresCarry >= highest - 1e-6
       ? []
-      : [`The tyres of an axle carry ${Math.floor(tyresCarry)} kg, less than its rating of ${Math.round(axleRating)} kg.`]),
+      : [`The tyres of an axle carry ${Math.floor(tyresCarry)} kg, less than its rating of ${Math.round(highest)} kg.`]),
   ]
 }

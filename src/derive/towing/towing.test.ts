@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
-import { eightCases } from '../../../tests/eight-cases.js'
 import { readExample } from '../../../tests/examples.js'
+import { listCases, weighList } from '../../../tests/list-only.js'
 import { isNotComputed, towingInput } from '../road-input.js'
 import type { TowingDerived } from '../road-nouns.js'
 import { deriveTowing } from './index.js'
@@ -9,7 +9,7 @@ import { itemYawInertia } from './towing.formulas.js'
 function towingOf(name: string): TowingDerived {
   const definition = readExample(name)
   const tail = definition.frames[definition.frames.length - 1].station + 1.1036
-  const input = towingInput(definition, tail, eightCases(definition))
+  const input = towingInput(definition, tail, weighList(definition))
   if (isNotComputed(input)) throw new Error(input.notComputed)
   return deriveTowing(input)
 }
@@ -33,7 +33,7 @@ describe('towing Sedge 6', () => {
     expect(Math.abs(of(id).hitchShare * 100 - share)).toBeLessThan(0.1)
   })
   it('has the yaw inertia of its items one by one, a quarter to a third more than of points', () => {
-    const items = eightCases(readExample('sedge-6'))[5].items
+    const items = listCases(readExample('sedge-6'))[5].items
     const c = of('F')
     const sum = items.reduce(
       (all, { mass, x, y, along, across }) => all + itemYawInertia.eval({ m: mass, x, x_c: c.station, y, L: along, B: across }),
@@ -74,13 +74,16 @@ describe('towing any coach', () => {
   })
   it('names extents that belong to no stated mass', () => {
     const definition = readExample('sedge-6')
-    const input = towingInput({ ...definition, masses: definition.masses.slice(1) }, 7.76, eightCases(definition))
+    const input = towingInput({ ...definition, masses: definition.masses.slice(1) }, 7.76, weighList(definition))
     if (isNotComputed(input)) throw new Error(input.notComputed)
     expect(deriveTowing(input).unknownExtents).toEqual(['main rails, pair'])
   })
   it('says why where nothing is written', () => {
     const definition = readExample('sedge-6')
-    for (const change of [{ towing: null }, { gear: null }, { masses: [] }])
-      expect(isNotComputed(towingInput({ ...definition, ...change }, 7.76, []))).toBe(true)
+    const weight = weighList(definition)
+    for (const change of [{ towing: null }, { gear: null }])
+      expect(isNotComputed(towingInput({ ...definition, ...change }, 7.76, weight))).toBe(true)
+    expect(towingInput(definition, 7.76, { notComputed: 'No masses.' })).toEqual({ notComputed: 'No masses.' })
+    expect(isNotComputed(towingInput(definition, 7.76, { ...weight, cases: [] }))).toBe(true)
   })
 })

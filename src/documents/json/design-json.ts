@@ -6,6 +6,7 @@ import type { DesignJson } from './design-schema.js'
 import { roadJson } from './road-json.js'
 import { rounded } from './rounded.js'
 import { underJson } from './under-json.js'
+import { weightJson } from './weight-json.js'
 
 export function designJson(design: Design): DesignJson {
   const { definition: d, section, totals } = design
@@ -56,6 +57,7 @@ export function designJson(design: Design): DesignJson {
       bodyLength: totals.bodyLength,
       overallWidth: totals.overallWidth,
     },
+    ...weightJson(design),
     ...roadJson(design),
     notCovered: [...design.notCovered],
   })

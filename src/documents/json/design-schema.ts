@@ -8,6 +8,7 @@ import { z } from 'zod'
 import { endDrawnSchema, endJigSchema, sideJigSchema } from './jig-schema.js'
 import { roadSchema } from './road-schema.js'
 import { underSchema } from './under-schema.js'
+import { weightSchema } from './weight-json.js'
 
 const m = (says: string) => z.number().describe(`${says}, m`)
 const id = (says: string) => z.string().describe(says)
@@ -277,6 +278,7 @@ export const designSchema = z.object({
     bodyLength: m('nose tip to tail tip'),
     overallWidth: m('overall width'),
   }),
+  ...weightSchema,
   ...roadSchema,
   notCovered: z.array(z.string()).describe('what this version does not derive or check'),
 })

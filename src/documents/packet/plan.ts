@@ -50,6 +50,7 @@ import { checkPaths, pdfDocument, textDocument } from './planned.js'
 import { roadDocuments } from './road-documents.js'
 import { studyDocuments } from './study-documents.js'
 import { underDocuments } from './under-documents.js'
+import { weightDocuments } from './weight-documents.js'
 
 export interface PacketOptions extends PrintOptions {
   /** name and version, printed in the texts */
@@ -284,6 +285,7 @@ export function packetPlan(design: Design, options: PacketOptions = {}): readonl
     ...endDocuments(design, options),
     ...underDocuments(design, options),
     ...studyDocuments(design, options, room.made.coach),
+    ...weightDocuments(design, options),
     ...roadDocuments(design, options),
     ...groups.flatMap((g) => flatDocuments(room, g)),
     ...groups.flatMap((g) => holeDocuments(room, g)),

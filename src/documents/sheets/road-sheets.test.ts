@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
-import { eightCases } from '../../../tests/eight-cases.js'
 import { readExample } from '../../../tests/examples.js'
+import { weighList } from '../../../tests/list-only.js'
 import { design } from '../../checks/index.js'
 import type { Design } from '../../derive/design.js'
 import { isNotComputed, towingInput } from '../../derive/road-input.js'
@@ -17,7 +17,7 @@ import { towingSheets } from './towing-sheet.js'
 
 function madeOf(definition: ReturnType<typeof readExample>) {
   const made: Design = design(definition)
-  const input = towingInput(definition, 7.76, eightCases(definition))
+  const input = towingInput(definition, 7.76, weighList(definition))
   if (isNotComputed(input) || isNotComputed(made.ride) || isNotComputed(made.road)) throw new Error('not computed')
   const towing = deriveTowing(input)
   const { ride, road } = made
@@ -68,7 +68,7 @@ describe('sheets of towing, ride and the road', () => {
 describe('labels', () => {
   const { definition } = six.made
   const papers = {
-    ...(definition.papers ?? { vin: null, made: null, responsible: null, weighed: null, water: null, words: [] }),
+    ...(definition.papers ?? { vin: null, made: null, responsible: null, weighed: null, words: [] }),
     made: 'MAY 2026',
     responsible: 'A. Person',
     weighed: { empty: 1790.4, hitch: 226, on: '2026-05-04' },
@@ -78,16 +78,12 @@ describe('labels', () => {
   const isStamped = (page: Page): boolean => page.marks.some((m) => m.group === 'draft')
   it('are marked across until weighed, numbered, dated and answered for', () => {
     expect(labelSheets(six.made, six.road).every(isStamped)).toBe(true)
-    for (const lacking of [
-      { weighed: null },
-      { responsible: null },
-      { made: null },
-      { water: null },
-      { vin: definition.papers?.vin ?? null },
-    ]) {
+    for (const lacking of [{ weighed: null }, { responsible: null }, { made: null }, { vin: definition.papers?.vin ?? null }]) {
       const other = madeOf({ ...signed, papers: { ...signed.papers, ...lacking } })
       expect(labelSheets(other.made, other.road).every(isStamped)).toBe(true)
     }
+    const dry = madeOf({ ...signed, weight: definition.weight && { ...definition.weight, tanks: [] } })
+    expect(labelSheets(dry.made, dry.road).every(isStamped)).toBe(true)
     const done = madeOf(signed)
     expect(done.road.labels.draft).toEqual([])
     expect(labelSheets(done.made, done.road).some(isStamped)).toBe(false)

@@ -88,7 +88,8 @@ const kn = (n: number): string => `${fixed(n / 1000, 1)} kN`
 export function couplingSheets(design: Design, road: RoadDerived, options: PrintOptions = {}): readonly Page[] {
   const units = unitsOf(options)
   const { coach } = design.definition
-  const { coupling, tyre, tyreDiameter, tyresCarry, axleRating, axles, gross } = road
+  const { coupling, tyre, tyreDiameter, tyresCarry, axleRatings, gross } = road
+  const sum = axleRatings.reduce((all, each) => all + each, 0)
   const needs = coupling.class
   const strengths: readonly Row[] = needs
     ? [
@@ -120,8 +121,8 @@ export function couplingSheets(design: Design, road: RoadDerived, options: Print
       `${fixed(tyre.pressure / 1000, 0)} kPa (${fixed(tyre.pressure / 6894.757, 0)} psi)`,
       'see the side wall',
     ],
-    ['Two tyres of an axle', `at least ${mass(axleRating, units)}`, mass(tyresCarry, units)],
-    ['Axles together and the hitch', `at least ${mass(gross, units)}`, `${mass(axles * axleRating, units)} and the hitch`],
+    ['Two tyres of an axle', `at least ${mass(Math.max(...axleRatings), units)}`, mass(tyresCarry, units)],
+    ['Axles together and the hitch', `at least ${mass(gross, units)}`, `${mass(sum, units)} and the hitch`],
   ]
   return tableSheets(
     {

@@ -17,7 +17,7 @@ const figure = (value: number | null, decimals = 3): string =>
   value === null ? '' : value.toFixed(decimals).replace(/^-(0(\.0*)?)$/, '$1')
 const mm = (metres: number): string => mmText(metres, 1)
 
-function schedule(design: Design, title: string, columns: Cells, rows: readonly Cells[], options: TextOptions): string {
+export function schedule(design: Design, title: string, columns: Cells, rows: readonly Cells[], options: TextOptions): string {
   const { coach } = design.definition
   const head = [
     `# ${title}`,

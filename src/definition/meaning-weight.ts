@@ -1,0 +1,136 @@
+/** Weight and balance: what is written well but cannot be weighed, or would be weighed twice. */
+import type { Draft } from './definition-form.js'
+import type { Reading } from './faults.js'
+import { mm } from './say-size.js'
+
+type Weight = NonNullable<Draft['weight']>
+
+export function weightFaults(draft: Draft, reading: Reading): void {
+  statedFaults(draft, reading)
+  const weight = draft.weight
+  if (!weight) return
+  stanceFaults(weight, draft.gear?.spindles, reading)
+  tankFaults(weight, reading)
+  stowageFaults(weight, reading)
+  caseFaults(weight, reading)
+}
+
+/** Two of one name at one place are one thing written twice; a rest is of something that twins take the place of. */
+function statedFaults({ masses }: Draft, reading: Reading): void {
+  const seen = new Map<string, number>()
+  masses?.forEach((each, i) => {
+    if (!each) return
+    const { item, station, y, waterline, twins, rest, mass } = each
+    const same = JSON.stringify([item?.toLowerCase(), station, y, waterline])
+    const before = seen.get(same)
+    if (before === undefined) seen.set(same, i)
+    else if (item !== undefined)
+      reading.impossible(['masses', i], {
+        expected: 'each thing once',
+        because: `it stands at this place already, as item ${before + 1} of the list`,
+        advice: 'Take one of them out, or name them apart if there are two.',
+      })
+    if (rest === undefined || twins === undefined || mass === undefined || rest === 0) return
+    if (twins.length > 0 && rest <= mass) return
+    reading.impossible(['masses', i, 'rest'], {
+      expected: 'a part of what twins take the place of',
+      because: twins.length === 0 ? 'nothing is named as its twin, so all of it is stated' : 'the rest is more than the whole',
+      advice: twins.length === 0 ? 'Name its twins, or leave the rest out.' : 'Write what the twins do not hold.',
+    })
+  })
+}
+
+function stanceFaults(
+  { ball, ground, axleRatings }: Weight,
+  spindles: readonly (number | undefined)[] | undefined,
+  reading: Reading,
+): void {
+  const first = spindles?.[0]
+  if (first !== undefined && ball !== undefined && first <= ball)
+    reading.impossible(['weight', 'ball'], {
+      expected: 'a station ahead of the axles',
+      because: 'the ball stands behind the first spindle',
+      advice: 'Stations run aft: write a smaller one.',
+    })
+  if (ground !== undefined && ground >= 0)
+    reading.impossible(['weight', 'ground'], {
+      expected: 'a waterline below the floor',
+      because: 'the ground would stand at the floor or above it',
+      advice: 'Waterlines run up from the floor: write it with a minus.',
+    })
+  if (spindles && axleRatings && axleRatings.length !== spindles.length)
+    reading.impossible(['weight', 'axle ratings'], {
+      expected: 'a rating for each axle',
+      because: `${axleRatings.length === 1 ? 'one rating is' : `${axleRatings.length} ratings are`} written for ${spindles.length === 1 ? 'one axle' : `${spindles.length} axles`}`,
+      advice: 'Write one for each spindle, from the front.',
+    })
+}
+
+/** Cubic metres of a litre. */
+const LITRE = 1e-3
+
+function tankFaults({ tanks }: Weight, reading: Reading): void {
+  tanks?.forEach((tank, i) => {
+    const { length, width, depth } = tank?.bay ?? {}
+    const litres = tank?.litres
+    if (litres === undefined || length === undefined || width === undefined || depth === undefined) return
+    const room = length * width * depth
+    if (litres * LITRE <= room) return
+    reading.impossible(['weight', 'tanks', i, 'litres'], {
+      expected: 'a tank that goes into its bay',
+      because: `it is larger than its bay of ${mm(length)} by ${mm(width)} by ${mm(depth)}, which holds ${Math.floor(room / LITRE)} litres at most`,
+      advice: 'Write a smaller tank or a larger bay.',
+    })
+  })
+}
+
+function stowageFaults({ stowage, places }: Weight, reading: Reading): void {
+  stowage?.forEach((way, i) => {
+    const shares = way?.shares
+    if (!shares || !places) return
+    const path = ['weight', 'stowage', i, 'shares']
+    if (shares.length !== places.length) {
+      const because = `${shares.length} shares are written for ${places.length} places`
+      reading.impossible(path, { expected: 'a share for each place', because, advice: 'Write one for each place, 0 % where nothing goes.' })
+      return
+    }
+    let whole = 0
+    for (const each of shares) {
+      if (each === undefined) return
+      whole += each
+    }
+    // a millionth: shares are written in hundredths of at most six places
+    if (Math.abs(whole - 1) <= 1e-6) return
+    const because = `the shares come to ${Number((whole * 100).toFixed(4))} %`
+    reading.impossible(path, { expected: 'shares that come to 100 %', because, advice: 'Make them come to 100 %.' })
+  })
+}
+
+function caseFaults({ cases, stowage, carried }: Weight, reading: Reading): void {
+  const known = (list: readonly ({ readonly id: string | undefined } | undefined)[] | undefined) => list?.map((each) => each?.id)
+  const [ways, things] = [known(stowage), known(carried)]
+  cases?.forEach((each, i) => {
+    if (!each) return
+    const path = ['weight', 'cases', i]
+    if (each.stowage && ways && !ways.includes(each.stowage))
+      reading.impossible([...path, 'stowage'], {
+        expected: 'a stowage that is written',
+        because: `no stowage is called ${each.stowage}`,
+        advice: `Known are ${ways.join(', ') || 'none'}.`,
+      })
+    if (each.stowage === null && typeof each.cargo === 'number' && each.cargo > 0)
+      reading.impossible([...path, 'cargo'], {
+        expected: 'cargo that is stowed somehow',
+        because: 'no stowage says where it goes',
+        advice: 'Name a stowage.',
+      })
+    each.carrying?.forEach((id, k) => {
+      if (id === undefined || !things || things.includes(id)) return
+      reading.impossible([...path, 'carrying', k], {
+        expected: 'something that is written under carried',
+        because: `nothing carried is called ${id}`,
+        advice: `Known are ${things.join(', ') || 'none'}.`,
+      })
+    })
+  })
+}

@@ -1,0 +1,104 @@
+/**
+ * What the rest of the coach hands to weight and balance: its parts, openings and rivets as things with a mass and a place,
+ * under the words a stated item may call them by.
+ */
+import type { Definition, FastenerType } from '../definition/types.js'
+import type { MassGroup } from '../definition/weight-types.js'
+import { countedLoad, findTyre } from '../tables/tyres.js'
+import { massTotal, rivetMass, statedMass } from './common/mass.formulas.js'
+import type { Memo } from './memo.js'
+import type { FastenerRow, OpeningDerived, Part } from './nouns.js'
+import type { MassReach, NotComputed } from './road-nouns.js'
+import type { Twin, WeightInput } from './weight-nouns.js'
+
+/** What has a mass and a place already. */
+export interface Weighable {
+  readonly parts: readonly Part[]
+  readonly openings: readonly OpeningDerived[]
+  readonly rows: readonly FastenerRow[]
+  /** buttock line of the mould line at a signed girth of the barrel */
+  readonly yAt: (girth: number) => number
+}
+
+export interface Standing {
+  readonly tail: number
+  readonly wheelRate: number | null
+}
+
+/** Groups of parts by the trade that makes them, where no stated item says better. */
+const GROUP_OF: Readonly<Record<string, MassGroup>> = { shell: 'SH', ends: 'SH', floor: 'FL', chassis: 'CH' }
+
+export function weightInput(definition: Definition, twins: readonly Twin[], { tail, wheelRate }: Standing): WeightInput | NotComputed {
+  const { weight, gear, masses, frames, suspension, towing } = definition
+  if (!weight) return { notComputed: 'No weight is written, so ball, ratings and load cases are unknown.' }
+  if (!gear) return { notComputed: 'No gear is written, so there are no axles to stand on.' }
+  if (masses.length === 0) return { notComputed: 'No masses are written, so what is not derived weighs nothing yet.' }
+  const tyre = suspension ? findTyre(suspension.tyre) : null
+  return {
+    ...{ weight, masses, spindles: gear.spindles, lastFrame: frames[frames.length - 1].station, tail, twins },
+    reach: new Map(towing?.extents.map((each) => [each.item, each])),
+    wheelRate,
+    tyre: tyre?.ok ? countedLoad(tyre.row) : null,
+  }
+}
+
+/** Asked at every derivation, so that what is unchanged stays the same object. None where the list alone is weighed. */
+export function twinsOf({ weight, openings, fasteners }: Definition, made: Weighable, memo: Memo): readonly Twin[] {
+  if (!weight || weight.listOnly) return []
+  const { yAt } = made
+  const written = new Map(openings.map((each) => [each.id, each]))
+  return [
+    ...made.parts.map((part) => memo.keep(`weight of ${part.id}`, [part], () => partTwin(part))),
+    ...made.openings.flatMap((cut) => {
+      const mass = written.get(cut.id)?.mass ?? 0
+      return mass > 0 ? [memo.keep(`weight of opening ${cut.id}`, [cut, mass], () => openingTwin(cut, mass, yAt))] : []
+    }),
+    ...made.rows.flatMap((row) => memo.keep(`weight of row ${row.id}`, [row, fasteners], () => rowTwin(row, fasteners, yAt))),
+  ]
+}
+
+function partTwin(part: Part): Twin {
+  const { id, says, kind, trade, centre, mass } = part
+  const end = /^(nose|tail)-/.exec(id)?.[1]
+  const [x, y, z] = centre
+  return {
+    ...{ id, says, mass, by: 'derived', group: GROUP_OF[trade] ?? 'SH', words: end ? [kind, `${end} ${kind}`] : [kind] },
+    points: [{ mass: mass.value, x, y, z, along: alongOf(part), across: 0 }],
+  }
+}
+
+/** How far a flat part reaches along the coach; across, its centre already says most. */
+function alongOf({ patterns }: Part): number {
+  const flat = patterns[0]
+  if (!flat || (flat.flat.x !== 'aft' && flat.flat.x !== 'forward')) return 0
+  const x = flat.outline.map(([along]) => along)
+  return Math.max(...x) - Math.min(...x)
+}
+
+function openingTwin({ id, says, surface, place }: OpeningDerived, mass: number, yAt: Weighable['yAt']): Twin {
+  const sign = place.side === 'left' ? -1 : 1
+  const y = place.end ? place.end.y : surface === 'roof' && place.side === 'centre' ? 0 : sign * yAt(place.girth)
+  return {
+    ...{ id: `opening-${id}`, says: `${id} ${says}`, group: 'OP', by: 'bought', words: [`opening ${id}`], mass: statedMass({ m: mass }) },
+    points: [{ mass, x: place.station, y, z: place.waterline, along: 0, across: 0 }],
+  }
+}
+
+/** A row of rivets as one point at its middle, as long as it reaches. */
+function rowTwin(row: FastenerRow, fasteners: readonly FastenerType[], yAt: Weighable['yAt']): readonly Twin[] {
+  const type = fasteners.find((each) => each.id === row.fastener)
+  const n = row.station.length
+  if (!type || n === 0) return []
+  const each = row.stacks.map((stack) => rivetMass({ rho: RIVET_DENSITY, D: row.diameter, L: stack.length }))
+  const mass = massTotal(
+    Object.fromEntries(row.stacks.map((stack, i) => [`${stack.count} of ${stack.name} ${i + 1}`, stack.count * each[i].value])),
+  )
+  const y = row.end ? row.end.y : row.girth.map((girth) => Math.sign(girth) * yAt(Math.abs(girth)))
+  const mean = (of: readonly number[]): number => of.reduce((sum, v) => sum + v, 0) / n
+  const along = Math.max(...row.station) - Math.min(...row.station)
+  const point: MassReach = { mass: mass.value, x: mean(row.station), y: mean(y), z: mean(row.waterline), along, across: 0 }
+  return [{ id: `rivets-${row.id}`, says: `rivets of ${row.says}`, group: 'SH', by: 'derived', words: ['rivets'], mass, points: [point] }]
+}
+
+/** 2117 and the soft alloys of blind rivets, kg/m3. From memory. */
+const RIVET_DENSITY = 2750

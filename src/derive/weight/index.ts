@@ -1,0 +1,66 @@
+/**
+ * The weight trade: every thing on the coach once, by group, and what ball, axles and wheels carry in each load case.
+ *
+ * Covers stated, bought, weighed and derived masses, growth by group, load cases, cargo capacity, stability. Does not cover
+ * strength of what carries them, slosh, or a coach that does not stand level but for the error at its hitch.
+ */
+import type { MassDefinition, MassGroup } from '../../definition/weight-types.js'
+import { MASS_GROUPS } from '../../definition/weight-types.js'
+import type { Worked } from '../../quantity/formula.js'
+import { massTotal, statedMass } from '../common/mass.formulas.js'
+import type { MassReach } from '../road-nouns.js'
+import type { GroupWeighed, MassLine, WeightDerived, WeightInput } from '../weight-nouns.js'
+import { caseOf, placeOf, type Stance } from './cases.js'
+import { linesOf, middle } from './lines.js'
+import { nearestOf, roomAt } from './room.js'
+import { capacity, moment } from './weight.formulas.js'
+
+export function deriveWeight(input: WeightInput): WeightDerived {
+  const { weight, masses, spindles, tyre } = input
+  const axle = spindles.reduce((sum, each) => sum + each, 0) / spindles.length
+  const { listOnly, growth } = weight
+  const { lines, twinned, twice } = linesOf({ masses, listOnly, growth, twins: input.twins, axle, reach: input.reach })
+  const groups = MASS_GROUPS.flatMap((group) => groupOf(group, lines, masses))
+  const built = massTotal(Object.fromEntries(groups.map((each) => [each.group, each.mass])))
+  const unloaded = weight.gas ? massTotal({ built, gas: statedMass({ m: weight.gas.mass }) }) : built
+  const stance: Stance = { ...input, axle }
+  const { ball, ground, track, gross, axleRatings: ratings, hitch: hitchBand } = weight
+  const stood = { ball, axle, ground, track, gross, ratings, hitchBand, tyre }
+  const cases = weight.cases.map((each) => caseOf(each, groups, stance))
+  const looked = { ...stood, cases }
+  return Object.freeze({
+    ...stood,
+    ...{ cases, listOnly, lines, groups, built, unloaded, twinned, twice },
+    capacity: capacity({ G: gross, U: unloaded }),
+    places: weight.places.map((each) => {
+      const at = placeOf(each, stance)
+      return { id: each.id, says: each.says, at, room: roomAt(looked, at) }
+    }),
+    nearest: nearestOf(looked),
+  })
+}
+
+function groupOf(group: MassGroup, lines: readonly MassLine[], masses: readonly MassDefinition[]): GroupWeighed[] {
+  const own = lines.filter((line) => line.group === group)
+  if (own.length === 0) return []
+  const mass: Record<string, Worked<'kg'>> = {}
+  const [x, y, z]: Record<string, number>[] = [{}, {}, {}]
+  const points: MassReach[] = []
+  for (const line of own) {
+    const name = `${line.id} ${line.says}`
+    mass[name] = line.mass
+    x[name] = line.mass.value * line.centre[0]
+    y[name] = line.mass.value * line.centre[1]
+    z[name] = line.mass.value * line.centre[2]
+    points.push(...line.points)
+  }
+  return [
+    {
+      group,
+      mass: massTotal(mass),
+      centre: middle(points),
+      stated: masses.reduce((sum, each) => (each.group === group ? sum + each.mass : sum), 0),
+      moments: [moment(x), moment(y), moment(z)],
+    },
+  ]
+}

@@ -1,0 +1,179 @@
+/**
+ * The mass schedule: every stated item, or the derived parts that stand in its stead, or a part the list does not know; each
+ * thing once. A stated item gives way only when everything named as its twin is derived: half of a twin would lose the rest.
+ */
+import type { MassDefinition, WeightDefinition } from '../../definition/weight-types.js'
+import type { Worked } from '../../quantity/formula.js'
+import { massTotal, statedMass } from '../common/mass.formulas.js'
+import type { MassReach } from '../road-nouns.js'
+import type { MassLine, Point, Twice, Twin, Twinned } from '../weight-nouns.js'
+import { shareOf } from './weight.formulas.js'
+
+export interface LinesInput {
+  readonly masses: readonly MassDefinition[]
+  readonly listOnly: boolean
+  readonly growth: WeightDefinition['growth']
+  readonly twins: readonly Twin[]
+  readonly axle: number
+  /** how far stated items reach along and across, by name */
+  readonly reach: ReadonlyMap<string, { readonly along: number; readonly across: number }>
+}
+
+export interface Lines {
+  readonly lines: readonly MassLine[]
+  readonly twinned: readonly Twinned[]
+  readonly twice: readonly Twice[]
+}
+
+const GROWTH = 'growth'
+
+export function linesOf(input: LinesInput): Lines {
+  const { masses, listOnly } = input
+  const byWord = listOnly ? new Map<string, readonly Twin[]>() : wordsOf(input.twins)
+  const grows = !listOnly && input.growth !== null
+  const taken = new Set<Twin>()
+  const [lines, twinned, twice]: [MassLine[], Twinned[], Twice[]] = [[], [], []]
+  masses.forEach((each, i) => {
+    const isGrowth = each.twins.includes(GROWTH)
+    const words = each.twins.filter((word) => word !== GROWTH)
+    const missing = listOnly ? [] : [...words.filter((word) => !byWord.has(word)), ...(isGrowth && !grows ? [GROWTH] : [])]
+    const found = [...new Set(words.flatMap((word) => byWord.get(word) ?? []))]
+    const again = found.filter((twin) => taken.has(twin))
+    for (const twin of again)
+      twice.push({ says: `${each.item}: ${twin.says} stands for another item of the list already`, at: middle(twin.points) })
+    for (const twin of found) taken.add(twin)
+    const note = { item: each.item, group: each.group, stated: each.mass, missing }
+    if (each.twins.length > 0 && !listOnly && missing.length === 0) {
+      if (isGrowth) return
+      const line = inStead(
+        each,
+        i,
+        found.filter((twin) => !again.includes(twin)),
+        input,
+      )
+      lines.push(line)
+      twinned.push({ ...note, derived: line.mass.value })
+      return
+    }
+    if (missing.length > 0) twinned.push({ ...note, derived: null })
+    lines.push(statedLine(each, i, input))
+  })
+  if (!listOnly) for (const twin of input.twins) if (!taken.has(twin)) lines.push(lineOf(twin))
+  twice.push(...sameTwice(lines))
+  return { lines: grows && input.growth ? [...lines, ...growthLines(lines, input.growth, masses)] : lines, twinned, twice }
+}
+
+function wordsOf(twins: readonly Twin[]): ReadonlyMap<string, readonly Twin[]> {
+  const byWord = new Map<string, Twin[]>()
+  for (const twin of twins)
+    for (const word of twin.words) {
+      const known = byWord.get(word)
+      if (known) known.push(twin)
+      else byWord.set(word, [twin])
+    }
+  return byWord
+}
+
+function pointOf(each: MassDefinition, mass: number, { axle, reach }: LinesInput): MassReach {
+  const { along = 0, across = 0 } = reach.get(each.item) ?? {}
+  return { mass, x: each.station ?? axle, y: each.y, z: each.waterline, along, across }
+}
+
+function statedLine(each: MassDefinition, i: number, input: LinesInput): MassLine {
+  const point = pointOf(each, each.mass, input)
+  return {
+    id: `item-${i + 1}`,
+    says: each.item,
+    group: each.group,
+    by: each.by,
+    mass: statedMass({ m: each.mass }),
+    centre: [point.x, point.y, point.z],
+    points: [point],
+    count: 1,
+    rest: 0,
+    stated: each.mass,
+  }
+}
+
+function inStead(each: MassDefinition, i: number, twins: readonly Twin[], input: LinesInput): MassLine {
+  const terms: Record<string, Worked<'kg'>> = {}
+  const points: MassReach[] = []
+  for (const twin of twins) {
+    terms[twin.id] = twin.mass
+    points.push(...twin.points)
+  }
+  if (each.rest > 0) {
+    terms['stated rest'] = statedMass({ m: each.rest })
+    points.push(pointOf(each, each.rest, input))
+  }
+  return {
+    id: `item-${i + 1}`,
+    says: each.item,
+    group: each.group,
+    by: twins.length > 0 && twins.every((twin) => twin.by === 'bought') ? 'bought' : 'derived',
+    mass: massTotal(terms),
+    centre: middle(points),
+    points,
+    count: twins.length,
+    rest: each.rest,
+    stated: each.mass,
+  }
+}
+
+function lineOf({ id, says, group, by, mass, points }: Twin): MassLine {
+  return { id, says, group, by, mass, centre: middle(points), points, count: 1, rest: 0, stated: null }
+}
+
+/** Centre of mass; the mean place where nothing weighs anything. */
+export function middle(points: readonly MassReach[]): Point {
+  let [w, x, y, z] = [0, 0, 0, 0]
+  for (const p of points) {
+    w += p.mass
+    x += p.mass * p.x
+    y += p.mass * p.y
+    z += p.mass * p.z
+  }
+  if (w > 0) return [x / w, y / w, z / w]
+  const n = Math.max(1, points.length)
+  const mean = (pick: (p: MassReach) => number): number => points.reduce((sum, p) => sum + pick(p), 0) / n
+  return [mean((p) => p.x), mean((p) => p.y), mean((p) => p.z)]
+}
+
+/** Growth of a group lies where the group lies: each of its points grows by the share. What is weighed does not grow. */
+function growthLines(
+  lines: readonly MassLine[],
+  growth: NonNullable<WeightDefinition['growth']>,
+  masses: readonly MassDefinition[],
+): MassLine[] {
+  const stated = masses.find((each) => each.twins.includes(GROWTH))?.mass ?? null
+  const all = lines.reduce((sum, line) => sum + line.mass.value, 0)
+  return (Object.keys(growth) as (keyof typeof growth)[]).flatMap((group) => {
+    const share = growth[group]
+    const own = lines.filter((line) => line.group === group && line.by !== 'weighed')
+    if (share === 0 || own.length === 0) return []
+    const of = massTotal(Object.fromEntries(own.map((line) => [`${line.id} ${line.says}`, line.mass])))
+    const points = own.flatMap((line) => line.points.map((p) => ({ ...p, mass: p.mass * share })))
+    return [
+      {
+        ...{ id: `growth-${group}`, says: `growth of ${group}, ${Number((share * 100).toFixed(4))} %`, group: 'GR', by: 'derived' },
+        ...{ mass: shareOf({ s: share, M: of }), centre: middle(points), points, count: 1, rest: 0 },
+        stated: stated === null ? null : (stated * of.value) / all,
+      } satisfies MassLine,
+    ]
+  })
+}
+
+/** Within a hand's breadth of each other two things of one name are one thing, m. Common practice, no source. */
+const HAND = 0.1
+
+function sameTwice(lines: readonly MassLine[]): Twice[] {
+  const byName = new Map<string, Point[]>()
+  const found: Twice[] = []
+  for (const { says, centre } of lines) {
+    const name = says.toLowerCase()
+    const places = byName.get(name) ?? []
+    if (places.some((p) => Math.hypot(p[0] - centre[0], p[1] - centre[1], p[2] - centre[2]) < HAND)) found.push({ says, at: centre })
+    byName.set(name, [...places, centre])
+  }
+  return found
+}

@@ -15,6 +15,7 @@ import { roadRules } from './road-rules.js'
 import { strips } from './strips.js'
 import { towing } from './towing.js'
 import { warmth } from './warmth.js'
+import { weight } from './weight.js'
 
 export const FILES: readonly ValidationFile[] = [
   ac4313,
@@ -32,6 +33,7 @@ export const FILES: readonly ValidationFile[] = [
   towing,
   ride,
   roadRules,
+  weight,
 ]
 
 export interface Outcome {

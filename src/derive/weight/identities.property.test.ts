@@ -35,6 +35,7 @@ describe('any list of masses on any axles', () => {
           twins: [],
           reach: new Map(),
           spindles: axles,
+          frames: six.frames,
           lastFrame: 6.66,
           tail: 7.76,
           wheelRate: 1e5,

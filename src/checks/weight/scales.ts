@@ -31,6 +31,8 @@ export interface Reconciled {
 
 /** One standard deviation as a share of a line's mass, by who says so. Common practice, no source. */
 const UNSURE: Readonly<Record<MassLine['by'], number>> = { derived: 0.03, bought: 0.02, weighed: 0.005, stated: 0.1 }
+/** Growth is a guess: half of it may not come, or half as much again. Common practice, no source. */
+const UNSURE_GROWTH = 0.5
 /** What is stated in part is as unsure in that part as anything stated. */
 const variance = (line: MassLine): number => ((line.mass.value - line.rest) * UNSURE[line.by]) ** 2 + (line.rest * UNSURE.stated) ** 2
 

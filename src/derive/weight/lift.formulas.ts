@@ -63,7 +63,7 @@ export const angleFactor = formula({
   },
   examples: [
     { given: { a: 1, h: Math.sqrt(3) }, gives: 1.1547, within: 1e-4, from: 'rigging chart: 60 degrees from level, 1.155' },
-    { given: { a: 1, h: 1 }, gives: 1.4142, within: 1e-4, from: 'rigging chart: 45 degrees from level, 1.414' },
+    { given: { a: 1, h: 1 }, gives: Math.SQRT2, within: 1e-12, from: 'by hand; the rigging chart says 1.414 at 45 degrees' },
   ],
 })
 

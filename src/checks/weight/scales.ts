@@ -34,7 +34,8 @@ const UNSURE: Readonly<Record<MassLine['by'], number>> = { derived: 0.03, bought
 /** Growth is a guess: half of it may not come, or half as much again. Common practice, no source. */
 const UNSURE_GROWTH = 0.5
 /** What is stated in part is as unsure in that part as anything stated. */
-const variance = (line: MassLine): number => ((line.mass.value - line.rest) * UNSURE[line.by]) ** 2 + (line.rest * UNSURE.stated) ** 2
+const variance = ({ group, by, mass, rest }: MassLine): number =>
+  group === 'GR' ? (mass.value * UNSURE_GROWTH) ** 2 : ((mass.value - rest) * UNSURE[by]) ** 2 + (rest * UNSURE.stated) ** 2
 
 /** Chi squared of three freedoms at 95 %; tables of the distribution. */
 const SURPRISING = 7.815

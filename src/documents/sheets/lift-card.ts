@@ -41,6 +41,7 @@ export function liftCard(design: Design, lift: LiftDerived, options: PrintOption
           ? [
               'By calculation. A competent person plans the lift, weighs the body with the hook, and tries it a hand above the floor. Nobody under the load.',
               `Hook over the centre, ${place(hook)} above the crown; over each frame a beam of ${place(spreader)} holds its two legs off the skin. Slings go round the frames, on pads, never round skin alone.`,
+              `In the body: ${lines.join('; ')}.`,
               'Strength of the frames where the slings pull was not checked.',
             ]
           : [blocked, 'No figures are given for such a lift.'],
@@ -50,7 +51,7 @@ export function liftCard(design: Design, lift: LiftDerived, options: PrintOption
         { head: 'Figure', width: 52 },
         { head: 'Note', width: widthsFor(options, false, 104), wraps: true },
       ],
-      rows: blocked === null ? [...body, ...held, { heading: 'In the body' }, ...lines.map((says): Row => ['', '', says])] : [],
+      rows: blocked === null ? [...body, ...held] : [],
     },
     options,
   )

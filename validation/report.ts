@@ -16,6 +16,7 @@ import { roadRules } from './road-rules.js'
 import { strips } from './strips.js'
 import { towing } from './towing.js'
 import { warmth } from './warmth.js'
+import { weight } from './weight.js'
 
 export const FILES: readonly ValidationFile[] = [
   ac4313,
@@ -34,6 +35,7 @@ export const FILES: readonly ValidationFile[] = [
   ride,
   roadRules,
   channels,
+  weight,
 ]
 
 export interface Outcome {

@@ -91,10 +91,14 @@ export function programFor(terminal: Terminal, ended: Ended): Program {
   )
     .argument(...file)
     .option('--add <mass@place...>', 'something more, as "25 kg@7000,0,500": mass, then station, y (right positive) and waterline in mm')
+    .option('--scales <file>', 'what the scales said: lay it on the masses and give the bias of each group')
     .option('--list-only', 'weigh the stated list alone, without any derived part')
     .option(...inch)
     .option(...json)
-    .addHelpText('after', '\nEnds with 1 when a check of weight fails.')
+    .addHelpText(
+      'after',
+      '\nEnds with 1 when a check of weight fails, or the scales say what the masses do not explain. Start from examples/sedge-6.scales.yaml.',
+    )
     .action(doing(async () => (await import('./commands/weight.js')).weightCommand))
 
   command(

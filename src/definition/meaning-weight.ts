@@ -13,6 +13,7 @@ export function weightFaults(draft: Draft, reading: Reading): void {
   tankFaults(weight, reading)
   stowageFaults(weight, reading)
   caseFaults(weight, reading)
+  liftFaults(draft, weight, reading)
 }
 
 /** Two of one name at one place are one thing written twice; a rest is of something that twins take the place of. */
@@ -132,5 +133,25 @@ function caseFaults({ cases, stowage, carried }: Weight, reading: Reading): void
         advice: `Known are ${things.join(', ') || 'none'}.`,
       })
     })
+  })
+}
+
+function liftFaults({ frames }: Draft, { lift }: Weight, reading: Reading): void {
+  if (!lift || !frames) return
+  const stationOf = (id: string | undefined): number | undefined => frames.find((frame) => frame?.id === id)?.station
+  for (const key of ['fore', 'aft'] as const) {
+    if (lift[key] === undefined || stationOf(lift[key]) !== undefined) continue
+    reading.impossible(['weight', 'lift', key], {
+      expected: 'a frame of this coach',
+      because: `no frame is called ${lift[key]}`,
+      advice: `Known are ${frames.map((frame) => frame?.id).join(', ')}.`,
+    })
+  }
+  const [fore, aft] = [stationOf(lift.fore), stationOf(lift.aft)]
+  if (fore === undefined || aft === undefined || fore < aft) return
+  reading.impossible(['weight', 'lift', 'aft'], {
+    expected: 'a frame behind the forward sling',
+    because: 'the aft sling is not behind the forward one',
+    advice: 'Exchange the two.',
   })
 }

@@ -1,7 +1,7 @@
 /** The written form of weight and balance. */
 import * as usual from './defaults.js'
 import { group, list, maybe, needs, orNone, orWord, range, usually } from './form.js'
-import { anyLength, id, length, mass, multiple, NOT_NEGATIVE, share, word, words, yesNo } from './form-values.js'
+import { anyLength, id, length, mass, multiple, NOT_NEGATIVE, quantity, share, word, words, yesNo } from './form-values.js'
 import { GROUP_WORDS, MASS_GROUPS, type MassGroup } from './weight-types.js'
 
 const place = {
@@ -104,6 +104,21 @@ export const weightForm = group({
     usual.NOTHING_CARRIED,
   ),
   cases: usually('cases', list(loadCase, 0, 'id'), 'load cases', usual.NO_CASES),
+  lift: maybe(
+    'lift',
+    orNone(
+      group({
+        groups: needs('groups', list(word(MASS_GROUPS), 1), 'groups of masses that are in the body when it is lifted'),
+        without: usually('without', list(words('floor covering')), 'items of them that are not in it yet', usual.NOTHING_LEFT_OUT),
+        fore: needs('fore', id('F2'), 'frame of the forward sling'),
+        aft: needs('aft', id('F6'), 'frame of the aft sling'),
+        hook: needs('hook', length(undefined, '1500 mm'), 'hook above the crown'),
+        spreader: needs('spreader', length(undefined, '2500 mm'), 'beam that holds the legs of a frame apart'),
+        legRated: needs('leg rated', quantity('force', { over: 0 }), 'what one leg may hold'),
+      }),
+    ),
+    'how the bare body is lifted',
+  ),
   listOnly: usually('list only', yesNo(), 'weigh the stated list alone, without any derived part', usual.WITH_PARTS),
 })
 

@@ -45,6 +45,22 @@ export interface LoadCaseDefinition {
   readonly design: boolean
 }
 
+/** Slings round two frames of the bare body, under a hook. m. */
+export interface LiftDefinition {
+  readonly groups: readonly MassGroup[]
+  /** items of those groups that are not in it yet */
+  readonly without: readonly string[]
+  /** frames the slings go round */
+  readonly fore: string
+  readonly aft: string
+  /** hook above the crown of the frames */
+  readonly hook: number
+  /** beam that holds the legs apart over each frame */
+  readonly spreader: number
+  /** what a leg may hold, N */
+  readonly legRated: number
+}
+
 export interface WeightDefinition {
   /** STA of the ball, WL of the ground, between the middles of the two wheels of an axle, m */
   readonly ball: number
@@ -64,6 +80,8 @@ export interface WeightDefinition {
   readonly stowage: readonly StowageDefinition[]
   readonly carried: readonly (PlaceDefinition & { readonly id: string; readonly says: string; readonly mass: number })[]
   readonly cases: readonly LoadCaseDefinition[]
+  /** how the bare body is lifted; null where nobody has said */
+  readonly lift: LiftDefinition | null
   /** the stated list alone is weighed: no derived part counts, and no growth but what the list states */
   readonly listOnly: boolean
 }

@@ -35,7 +35,7 @@ export function weightInput(definition: Definition, twins: readonly Twin[], { ta
   if (masses.length === 0) return { notComputed: 'No masses are written, so what is not derived weighs nothing yet.' }
   const tyre = suspension ? findTyre(suspension.tyre) : null
   return {
-    ...{ weight, masses, spindles: gear.spindles, lastFrame: frames[frames.length - 1].station, tail, twins },
+    ...{ weight, masses, spindles: gear.spindles, frames, lastFrame: frames[frames.length - 1].station, tail, twins },
     reach: new Map(towing?.extents.map((each) => [each.item, each])),
     wheelRate,
     tyre: tyre?.ok ? countedLoad(tyre.row) : null,

@@ -26,6 +26,7 @@ export interface WeightInput {
   readonly twins: readonly Twin[]
   readonly reach: ReadonlyMap<string, { readonly along: number; readonly across: number }>
   readonly spindles: readonly number[]
+  readonly frames: readonly { readonly id: string; readonly station: number }[]
   readonly lastFrame: number
   readonly tail: number
   readonly wheelRate: number | null
@@ -135,6 +136,32 @@ export interface Nearest {
   readonly margin: number
 }
 
+export interface SlingLoad {
+  readonly frame: string
+  readonly station: number
+  /** straight up, along its two legs together, and of each leg */
+  readonly load: Worked<'N'>
+  readonly tension: Worked<'N'>
+  readonly leg: number
+  readonly angle: Worked<'rad'>
+}
+
+/** The bare body on its slings. */
+export interface LiftDerived {
+  readonly mass: Worked<'kg'>
+  readonly centre: Point
+  readonly lines: readonly string[]
+  /** items left out that the list does not have */
+  readonly unknown: readonly string[]
+  /** why it may not be lifted so; null where it may */
+  readonly blocked: string | null
+  /** none where it is blocked */
+  readonly slings: readonly SlingLoad[]
+  readonly hook: number
+  readonly spreader: number
+  readonly legRated: number
+}
+
 export interface WeightDerived {
   readonly ball: number
   /** mean axle */
@@ -158,4 +185,6 @@ export interface WeightDerived {
   readonly nearest: readonly Nearest[]
   readonly twinned: readonly Twinned[]
   readonly twice: readonly Twice[]
+  /** null where nobody has said how it is lifted */
+  readonly lift: LiftDerived | null
 }

@@ -11,6 +11,7 @@ import type { Check } from '../../derive/nouns.js'
 import * as rideFormulas from '../../derive/ride/ride.formulas.js'
 import { shellFormulas } from '../../derive/shell/formulas/index.js'
 import * as towingFormulas from '../../derive/towing/towing.formulas.js'
+import * as liftFormulas from '../../derive/weight/lift.formulas.js'
 import * as weightFormulas from '../../derive/weight/weight.formulas.js'
 import type { Formulas } from '../../quantity/explain.js'
 import type { AnyFormula, Worked } from '../../quantity/formula.js'
@@ -39,6 +40,7 @@ export const designFormulas: Formulas = Object.freeze({
       rideFormulas,
       towingFormulas,
       weightFormulas,
+      liftFormulas,
       explainFormulas,
     ]
       .flatMap((file) => Object.values(file as Readonly<Record<string, AnyFormula>>))

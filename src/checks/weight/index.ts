@@ -6,8 +6,15 @@ import type { Derived } from '../../derive/index.js'
 import type { Check } from '../../derive/nouns.js'
 import type { CaseWeighed, WeightDerived } from '../../derive/weight-nouns.js'
 import { capacityCheck, distanceCheck, finding, mm } from '../check.js'
+import { carryRules, liftRules } from './lift.js'
 
-export function weightChecks({ weight, shell }: Derived): Check[] {
+export function weightChecks(derived: Derived): Check[] {
+  const { memo } = derived.shell.laid
+  const { market } = derived.definition.coach
+  return [...balance(derived), ...memo.keep('checks of carrying', [market, ...derived.parts], () => carryRules(derived.parts, market))]
+}
+
+function balance({ weight, shell }: Derived): Check[] {
   return shell.laid.memo.keep('checks of weight', [weight], () => {
     if ('notComputed' in weight)
       return [
@@ -18,6 +25,7 @@ export function weightChecks({ weight, shell }: Derived): Check[] {
       ...heightRules(weight.cases),
       ...ratingRules(weight),
       ...listRules(weight),
+      ...(weight.lift ? liftRules(weight.lift) : []),
     ]
   })
 }

@@ -58,4 +58,14 @@ describe('checks of weight', () => {
     expect(verdictOf(twice, 'weight.twice.1')).toBe('fail')
     expect(checksOf(six).find((each) => each.id === 'weight.stated')?.says).toContain('main rails, pair (no rail)')
   })
+  it('block a lift out of its slings, and find the nose too heavy for two people', () => {
+    const lift = (definition: Definition) => design(definition).checks.filter((check) => /^(lift|carry)\./.test(check.id))
+    expect(verdictOf(lift(six), 'lift.body')).toBe('pass')
+    const nose = lift(six).find((check) => check.id === 'carry.nose')
+    expect(nose?.verdict).toBe('caution')
+    expect(nose?.demand).toBeGreaterThan(40)
+    const how = six.weight?.lift
+    if (!six.weight || !how) throw new Error('no lift')
+    expect(verdictOf(lift({ ...six, weight: { ...six.weight, lift: { ...how, fore: 'F4' } } }), 'lift.body')).toBe('fail')
+  })
 })

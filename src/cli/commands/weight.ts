@@ -1,19 +1,26 @@
 /** `weight FILE`: every load case against every limit, what may still be added where, and what something added would do. */
 import { design } from '../../checks/index.js'
 import { type Put, roomFor, withAdded } from '../../checks/weight/added.js'
+import { reconcile } from '../../checks/weight/scales.js'
+import { readScales } from '../../definition/scales-form.js'
 import type { Definition } from '../../definition/types.js'
 import type { Design } from '../../derive/design.js'
 import type { WeightDerived } from '../../derive/weight-nouns.js'
 import { rounded } from '../../documents/json/rounded.js'
 import { weightJson } from '../../documents/json/weight-json.js'
+import { scalesText } from '../../documents/text/scales-text.js'
 import { weightText } from '../../documents/text/weight-text.js'
 import { parseQuantity } from '../../quantity/doors.js'
 import { type Command, json } from '../command.js'
 import { openCoach } from '../open-coach.js'
-import { refuse } from '../refused.js'
+import { openText } from '../open-text.js'
+import { Refused, refuse } from '../refused.js'
+import { count } from '../say-numbers.js'
+import type { ExitCode, Terminal } from '../terminal.js'
 
 export interface WeightArguments {
   readonly add?: readonly string[]
+  readonly scales?: string
   readonly listOnly?: boolean
   readonly inch?: boolean
   readonly json?: boolean
@@ -24,6 +31,7 @@ export const weightCommand: Command<WeightArguments> = (file, options, terminal)
   const coach = options.listOnly ? alone(definition) : definition
   const put = (options.add ?? []).map(readPut)
   const before = weighed(design(coach))
+  if (options.scales !== undefined) return onScales(before, coach.coach.name, options.scales, options, terminal)
   const made = put.length === 0 ? null : design(withAdded(coach, put))
   const after = made ? weighed(made) : before
   const fails = (made ?? design(coach)).checks.filter((check) => check.id.startsWith('weight.') && check.verdict === 'fail')
@@ -58,6 +66,21 @@ function weighed({ weight, definition }: Design): WeightDerived {
   if ('notComputed' in weight)
     throw refuse('weight', `${definition.coach.name} was not weighed. ${weight.notComputed}`, { expected: 'weight, gear and masses' })
   return weight
+}
+
+/** Ends with 1 where the scales say what the list does not explain. */
+function onScales(weight: WeightDerived, coach: string, file: string, options: WeightArguments, terminal: Terminal): ExitCode {
+  const { readings, faults } = readScales(file.replaceAll('\\', '/'), openText(file, 'a file of scale readings'))
+  if (!readings) throw new Refused(faults)
+  const one = weight.cases.find((each) => each.id === readings.case)
+  const known = weight.cases.map((each) => each.id).join(', ')
+  if (!one) throw refuse('case', `${file}: there is no load case ${readings.case}; there are ${known}.`, { found: readings.case })
+  if (readings.axles.length !== one.axles.length)
+    throw refuse('axles', `${file}: the coach has ${count(one.axles.length, 'axle')}, and ${readings.axles.length} were weighed.`)
+  const found = reconcile(weight, readings, one)
+  if (options.json) terminal.out(json(rounded({ coach: { name: coach }, on: readings.on, ...found })))
+  else terminal.out(scalesText(coach, found, options.inch ? 'inch' : 'metric').join('\n'))
+  return found.agrees ? 0 : 1
 }
 
 /** `25 kg@7000,0,500`: mass, then station, buttock line and waterline, in millimetres unless they say. */

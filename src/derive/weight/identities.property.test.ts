@@ -21,7 +21,7 @@ const mass = fc.record({
 const list = fc.array(mass, { minLength: 1, maxLength: 40 }).filter((all) => all.some((each) => each.mass > 1))
 const spindles = fc
   .tuple(metres(3, 7), fc.array(metres(0.5, 1), { maxLength: 2 }))
-  .map(([first, gaps]) => gaps.reduce((all, gap) => [...all, (all.at(-1) as number) + gap], [first]))
+  .map(([first, gaps]) => [first, ...gaps.map((_, i) => gaps.slice(0, i + 1).reduce((sum, gap) => sum + gap, first))])
 
 describe('any list of masses on any axles', () => {
   it('balances: loads add to the weight, moments about the ball and about the middle come to nothing, every gram stands once', () => {
@@ -35,6 +35,7 @@ describe('any list of masses on any axles', () => {
           twins: [],
           reach: new Map(),
           spindles: axles,
+          frames: six.frames,
           lastFrame: 6.66,
           tail: 7.76,
           wheelRate: 1e5,

@@ -11,6 +11,7 @@ import { massTotal, statedMass } from '../common/mass.formulas.js'
 import type { MassReach } from '../road-nouns.js'
 import type { GroupWeighed, MassLine, WeightDerived, WeightInput } from '../weight-nouns.js'
 import { caseOf, placeOf, type Stance } from './cases.js'
+import { liftOf } from './lift.js'
 import { linesOf, middle } from './lines.js'
 import { nearestOf, roomAt } from './room.js'
 import { capacity, moment } from './weight.formulas.js'
@@ -37,6 +38,7 @@ export function deriveWeight(input: WeightInput): WeightDerived {
       return { id: each.id, says: each.says, at, room: roomAt(looked, at) }
     }),
     nearest: nearestOf(looked),
+    lift: weight.lift && liftOf(weight.lift, lines, input.frames),
   })
 }
 

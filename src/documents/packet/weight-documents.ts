@@ -1,6 +1,7 @@
 /** Documents of weight and balance: there only where the coach was weighed. */
 import type { Design } from '../../derive/design.js'
 import type { PrintOptions } from '../drawing/sheet.js'
+import { liftCard } from '../sheets/lift-card.js'
 import { massSheets, statementSheets } from '../sheets/weight-sheets.js'
 import type { TextOptions } from '../text/heading.js'
 import { caseCells, caseCsv, massCells, massCsv } from '../text/mass-csv.js'
@@ -13,7 +14,19 @@ export function weightDocuments(design: Design, options: PrintOptions & TextOpti
   if ('notComputed' in weight) return []
   const statement = () => statementSheets(design, weight, options)
   const schedule = () => massSheets(design, weight, options)
+  const { lift } = weight
+  const card = lift && (() => liftCard(design, lift, options))
   return [
+    ...(card
+      ? [
+          pdfDocument(
+            'weight/lift-card.pdf',
+            'Lift card of the bare body',
+            () => [coachMade(design), madeFrom('the lift', [lift], card)],
+            card,
+          ),
+        ]
+      : []),
     pdfDocument(
       'weight/weight-and-balance.pdf',
       'Weight and balance: every load case against every limit, worst first',

@@ -6,6 +6,7 @@ import type { Definition } from '../../definition/types.js'
 import { overlappingTexts, textsOf, textsOffPaper } from '../drawing/overlaps.js'
 import type { Page } from '../drawing/page.js'
 import type { PrintOptions } from '../drawing/sheet.js'
+import { liftCard } from './lift-card.js'
 import { massSheets, statementSheets } from './weight-sheets.js'
 
 function sheetsOf(definition: Definition, options: PrintOptions = {}): { statement: readonly Page[]; masses: readonly Page[] } {
@@ -14,6 +15,25 @@ function sheetsOf(definition: Definition, options: PrintOptions = {}): { stateme
   return { statement: statementSheets(made, made.weight, options), masses: massSheets(made, made.weight, options) }
 }
 const words = (pages: readonly Page[]): string => pages.flatMap((page) => textsOf(page).map(({ mark }) => mark.text)).join(' ')
+
+describe('the lift card', () => {
+  const made = design(readExample('sedge-6'))
+  const lift = 'notComputed' in made.weight ? null : made.weight.lift
+  it('says mass, centre and what each leg holds, on clear paper', () => {
+    if (!lift) throw new Error('no lift')
+    for (const options of [{}, { units: 'inch' as const, series: 'us' as const }])
+      for (const page of liftCard(made, lift, options)) expect([...overlappingTexts(page), ...textsOffPaper(page, 4)]).toEqual([])
+    const said = words(liftCard(made, lift))
+    expect(said).toContain('Sling at F2')
+    expect(said).toContain('A competent person plans the lift')
+  })
+  it('gives no figure for a lift that must not be', () => {
+    if (!lift) throw new Error('no lift')
+    const said = words(liftCard(made, { ...lift, slings: [], blocked: 'It would tip.' }))
+    expect(said).toContain('DO NOT LIFT')
+    expect(said).not.toContain('kN')
+  })
+})
 
 describe('sheets of weight', () => {
   it.each(['sedge-4', 'sedge-6', 'sedge-8'])('%s: keep their lettering clear', (name) => {

@@ -22,7 +22,7 @@ export function weightDocuments(design: Design, options: PrintOptions & TextOpti
           pdfDocument(
             'weight/lift-card.pdf',
             'Lift card of the bare body',
-            () => [coachMade(design), madeFrom('the lift', [lift], card)],
+            () => [coachMade(design), drawnFrom('the lift', [lift], card)],
             card,
           ),
         ]

@@ -68,12 +68,7 @@ export function clearances(input: FloorInput, plan: Pick<PanelPlan, 'outline'>, 
     const other = boxPlan(b)
     take(b.id, 'wheel-box', () => roomTo(o, outline, other), gapTo(o, other))
   }
-  take(
-    'the edge of the panel',
-    'edge',
-    () => -farthestOut(o, outline, plan),
-    Number.NEGATIVE_INFINITY,
-  )
+  take('the edge of the panel', 'edge', () => -farthestOut(o, outline, plan), Number.NEGATIVE_INFINITY)
   for (const other of input.floor.openings)
     if (other.id !== o.id) take(other.id, 'opening', () => apart(o, outline, other, openingOutline(other)), Number.NEGATIVE_INFINITY)
   return [...nearest.values()].sort((a, b) => a.room - b.room)

@@ -18,7 +18,7 @@ import { pitchWords } from './pattern-dimensions.js'
 /** Widths for lettering 1.8 high, mm; larger lettering takes them larger. */
 const NOTES = 92
 const ROW = 3.6
-const COLUMN = 83
+const COLUMN = 93
 
 /** What a person at the bench must know besides the figures. */
 function noteSentences(design: Design, part: Part, pattern: Pattern, units: PrintUnits): readonly string[] {
@@ -27,7 +27,7 @@ function noteSentences(design: Design, part: Part, pattern: Pattern, units: Prin
   const { origin } = pattern.flat
   return [
     `Dimensions in ${units === 'metric' ? 'millimetres' : 'inches'} from the origin mark (${origin.says}${part.place.end || part.place.buttock !== undefined ? '' : `: STA ${(origin.station * 1000).toFixed(0)}, G ${(Math.abs(origin.girth) * 1000).toFixed(0)}`}). Drawn at the sheet's mid surface.`,
-    `Blank ${plainLength(box.x1 - box.x0, units)} × ${plainLength(box.y1 - box.y0, units)}${part.stock ? `, sheared from stock ${stock ? stockWords(stock, units) : part.stock}` : ''}, net ${massWords(part.mass.value, units)}.`,
+    `Blank ${plainLength(box.x1 - box.x0, units)} × ${plainLength(box.y1 - box.y0, units)}${part.stock ? `, ${part.kind === 'floor-panel' ? 'cut' : 'sheared'} from stock ${stock ? stockWords(stock, units) : part.stock}` : ''}, net ${massWords(part.mass.value, units)}.`,
     ...(part.pieces > 1 ? [`The cuts leave ${part.pieces} separate pieces.`] : []),
     ...(netOutline(pattern).removed.length > 0 ? ['A thin dashed edge is taken away by a cut.'] : []),
     ...fastenerSentences(design, pattern),
@@ -117,7 +117,7 @@ function rowTable(
   const group = 'rows'
   const deep = Math.floor((tall - 11) / pitch)
   const marks: Mark[] = []
-  const cells = [0, 29, 38, 52, 61, 82].map((at) => at * k)
+  const cells = [0, 29, 48, 62, 71, 92].map((at) => at * k)
   for (let c = 0; c < columns && c * deep < rows.length; c++) {
     const left = x + c * wide
     const head = ['Row of holes', 'Type', `Hole ${lengthUnit(units)}`, 'No.', `Pitch ${lengthUnit(units)}`]

@@ -6,7 +6,7 @@ import type { Clearance, FloorOpening } from '../under-nouns.js'
 import type { FloorInput } from './input.js'
 import type { PanelPlan } from './panel.js'
 
-export function openingOutline(o: FloorOpeningDefinition): Outline {
+function openingOutline(o: FloorOpeningDefinition): Outline {
   const r = o.size / 2
   if (o.shape === 'round')
     return [

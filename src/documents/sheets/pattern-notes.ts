@@ -18,7 +18,11 @@ import { pitchWords } from './pattern-dimensions.js'
 /** Widths for lettering 1.8 high, mm; larger lettering takes them larger. */
 const NOTES = 92
 const ROW = 3.6
-const COLUMN = 93
+const COLUMN = 83
+/** More for bolts and screws, which are named by their size. */
+const BROAD = 10
+/** Names of rivets are no longer than this. */
+const SHORT = 4
 
 /** What a person at the bench must know besides the figures. */
 function noteSentences(design: Design, part: Part, pattern: Pattern, units: PrintUnits): readonly string[] {
@@ -110,14 +114,15 @@ function rowTable(
   height: LetterHeight,
 ): readonly Mark[] {
   const k = height / 1.8
-  const [wide, pitch] = [COLUMN * k, ROW * k]
   const rows = holeRows(pattern)
+  const broad = rows.some((row) => (rowNamed(design, row.row)?.fastener.length ?? 0) > SHORT) ? BROAD : 0
+  const [wide, pitch] = [(COLUMN + broad) * k, ROW * k]
   const columns = Math.floor((width + 4) / wide)
   if (columns === 0 || rows.length === 0) return []
   const group = 'rows'
   const deep = Math.floor((tall - 11) / pitch)
   const marks: Mark[] = []
-  const cells = [0, 29, 48, 62, 71, 92].map((at) => at * k)
+  const cells = [0, 29, 38 + broad, 52 + broad, 61 + broad, 82 + broad].map((at) => at * k)
   for (let c = 0; c < columns && c * deep < rows.length; c++) {
     const left = x + c * wide
     const head = ['Row of holes', 'Type', `Hole ${lengthUnit(units)}`, 'No.', `Pitch ${lengthUnit(units)}`]

@@ -188,12 +188,23 @@ export interface ClearStretch {
   readonly after: string
 }
 
+/** One thing beside the axles: where the mean could stand without it, what that gains, and how far it must move where it is in the way; m. */
+export interface AxleNeighbour {
+  readonly what: string
+  readonly from: number
+  readonly to: number
+  readonly gains: number
+  /** null where it does not bar the place as written */
+  readonly by: number | null
+}
+
 export interface GearDerived {
   readonly tubes: readonly AxleTube[]
   readonly mean: number
   readonly spread: number
   readonly boxes: readonly WheelBox[]
   readonly window: readonly ClearStretch[]
+  readonly neighbours: readonly AxleNeighbour[]
   /** of the arm below level at gross weight, rad; null where neither the tube nor the suspension says */
   readonly loadedAngle: number | null
   /** gross weight to full bump, at the spindle, m */

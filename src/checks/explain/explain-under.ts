@@ -11,6 +11,7 @@ export function underEntries({ design }: Subject): readonly Entry[] {
       ? [entry('chassis.mass', 'mass of what is made for the chassis', chassis.mass), ...chassis.sections.flatMap(sectionEntries)]
       : []),
     ...(floor?.covering ? [entry('floor.covering.mass', 'mass of what lies on the floor', floor.covering.mass)] : []),
+    ...(gear?.sits ? [entry('gear.ground', 'ground under gross weight, by arm and tyre', gear.sits.gross)] : []),
     ...(gear?.departure ? [entry('gear.departure', 'departure angle', gear.departure)] : []),
   ]
 }

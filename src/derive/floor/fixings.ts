@@ -105,9 +105,12 @@ function isClear({ input, joints }: Fitting, { x, y }: Spot, radius: number): bo
   // three radii from the middle of the hole: its own, and a diameter of board beside the opening
   const room = 3 * radius
   for (const o of floor.openings) {
-    const [dx, dy] = [Math.abs(o.station - x), Math.abs(o.y - y)]
-    const [rx, ry] = [o.size / 2, (o.across ?? o.size) / 2]
-    if (dx >= rx + room || dy >= ry + room) continue
+    const dx = Math.abs(o.station - x)
+    const rx = o.size / 2
+    if (dx >= rx + room) continue
+    const dy = Math.abs(o.y - y)
+    const ry = (o.across ?? o.size) / 2
+    if (dy >= ry + room) continue
     if (o.shape === 'rectangle' ? Math.hypot(Math.max(0, dx - rx), Math.max(0, dy - ry)) < room : Math.hypot(dx, dy) < rx + room)
       return false
   }

@@ -68,12 +68,7 @@ export function clearances(input: FloorInput, plan: Pick<PanelPlan, 'outline'>, 
     const other = boxPlan(b)
     take(b.id, 'wheel-box', () => roomTo(o, outline, other), gapTo(o, other))
   }
-  take(
-    'the edge of the panel',
-    'edge',
-    () => -Math.max(...outline.map(([x, y]) => signed(plan.outline, x, y)), ...reachOf(o, plan)),
-    Number.NEGATIVE_INFINITY,
-  )
+  take('the edge of the panel', 'edge', () => -farthestOut(o, outline, plan), Number.NEGATIVE_INFINITY)
   for (const other of input.floor.openings)
     if (other.id !== o.id) take(other.id, 'opening', () => apart(o, outline, other, openingOutline(other)), Number.NEGATIVE_INFINITY)
   return [...nearest.values()].sort((a, b) => a.room - b.room)
@@ -94,9 +89,10 @@ function gapTo(o: FloorOpeningDefinition, other: Outline): number {
   return gap > 0 ? gap : Number.NEGATIVE_INFINITY
 }
 
-/** A round opening's farthest reach toward the edge, as a signed distance; nothing for a rectangle, whose corners say it. */
-function reachOf(o: FloorOpeningDefinition, plan: Pick<PanelPlan, 'outline'>): readonly number[] {
-  return o.shape === 'round' ? [signed(plan.outline, o.station, o.y) + o.size / 2] : []
+/** Farthest reach toward the edge, as a signed distance: of a round opening its middle and radius, of a rectangle its corners. */
+function farthestOut(o: FloorOpeningDefinition, own: Outline, plan: Pick<PanelPlan, 'outline'>): number {
+  if (o.shape === 'round') return signed(plan.outline, o.station, o.y) + o.size / 2
+  return Math.max(...own.map(([x, y]) => signed(plan.outline, x, y)))
 }
 
 /** Between two openings: exact for round ones. */

@@ -55,6 +55,28 @@ describe('scene: the axles 100 mm forward', () => {
     expect(mm(gear.tubes[1].station)).toBe(5230)
     expect(gear.tubes[1].nearest && mm(gear.tubes[1].nearest.station)).toBe(5120)
     expect(gear.window.some((w) => gear.mean >= w.from && gear.mean <= w.to)).toBe(false)
+    // 200 are asked for and 110 are there
+    const member = gear.neighbours.find((n) => n.what === 'cross-member 5120')
+    expect(member?.by && mm(member.by)).toBe(90)
+  })
+})
+
+describe('what a neighbour costs', () => {
+  it('is what the window would be if it were not there', () => {
+    const definition = readExample('sedge-6')
+    const { chassis, gear } = definition
+    const { neighbours } = gearOf('sedge-6')
+    const members = neighbours.filter((n) => n.what.startsWith('cross-member'))
+    expect(members.length).toBeGreaterThan(0)
+    for (const n of members) {
+      const crossMembers = chassis?.crossMembers.filter((c) => `cross-member ${mm(c)}` !== n.what) ?? []
+      const without = derive({ ...definition, chassis: chassis && { ...chassis, crossMembers } }).under.gear
+      const mean = without?.mean ?? Number.NaN
+      const stretch = without?.window.find((w) => w.from <= mean && w.to >= mean)
+      expect([stretch?.from, stretch?.to]).toEqual([n.from, n.to])
+      expect(n.gains).toBeGreaterThan(0)
+    }
+    expect(gear?.spindles).toHaveLength(2)
   })
 })
 

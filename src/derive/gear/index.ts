@@ -8,7 +8,7 @@ import type { Definition, FrameDefinition, GearDefinition } from '../../definiti
 import type { BayDefinition } from '../../definition/under-types.js'
 import type { AxleTube, GearDerived, WheelBox } from '../under-nouns.js'
 import { departureAngle, groundLevel, spindleHeight } from './gear.formulas.js'
-import { clearStretches } from './window.js'
+import { clearStretches, neighbours } from './window.js'
 
 export interface GearInput {
   readonly gear: GearDefinition
@@ -70,6 +70,7 @@ function gearFrom(input: GearInput): GearDerived {
     spread: last - spindles[0],
     boxes: wheelBoxes(input),
     window: clearStretches(input, mean),
+    neighbours: neighbours(input, mean),
     loadedAngle: angle,
     bumpTravel: tube && angle !== null ? gear.arm * (Math.sin(angle) + Math.sin(tube.bumpAngle)) : null,
     tubeZ: tube && half !== null ? ([tube.waterline - half, tube.waterline + half] as const) : null,

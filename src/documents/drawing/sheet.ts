@@ -56,7 +56,7 @@ export function partTitle(design: Design, options: PrintOptions, document: strin
   const units = unitsOf(options)
   return {
     ...coachTitle(design, options, document, part.id, part.says),
-    view: pattern ? viewWords(part.side, pattern.flat, market) : sideWords(part.side, market),
+    view: pattern ? viewWords(part.side, pattern.flat, part.place.buttock !== undefined, market) : sideWords(part.side, market),
     material: `${part.material}  ${boughtWords(part.thickness, units)}`,
     mass: massWords(part.mass.value, units),
     part,

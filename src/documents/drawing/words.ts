@@ -18,9 +18,12 @@ export function sideWords(side: Side, market: Market): string {
   return `${side.toUpperCase()} (${letter}, ${letter === 'C' ? 'curb' : 'road'} side)`
 }
 
-/** `LEFT (R, road side) — seen from OUTSIDE`. */
-export const viewWords = (side: Side, flat: FlatFrame | null, market: Market): string =>
-  flat === null ? sideWords(side, market) : `${sideWords(side, market)} — seen from ${flat.view.toUpperCase()}`
+/** `LEFT (R, road side) — seen from OUTSIDE`; what lies level under the shell is seen from above or below. */
+export function viewWords(side: Side, flat: FlatFrame, under: boolean, market: Market): string {
+  const level = under && flat.x === 'aft' && (flat.y === 'right' || flat.y === 'left')
+  const from = level ? (flat.y === 'right' ? 'above' : 'below') : flat.view
+  return `${sideWords(side, market)} — seen from ${from.toUpperCase()}`
+}
 
 /** Third angle in the United States and Australia, first angle elsewhere (ISO 128-3 allows both; common practice, no source). */
 export const projectionOf = (market: Market): 'first' | 'third' => (market === 'us' || market === 'au' ? 'third' : 'first')

@@ -34,6 +34,7 @@ export function underJson({ floor, chassis, gear }: UnderDerived): UnderJson {
       tubes: [...gear.tubes],
       boxes: gear.boxes.map((b) => ({ ...b, x: [...b.x], y: [...b.y], z: [...b.z] })),
       window: [...gear.window],
+      neighbours: [...gear.neighbours],
       tubeZ: gear.tubeZ && [...gear.tubeZ],
       sits: gear.sits && { ...gear.sits, gross: gear.sits.gross.value },
       departure: gear.departure?.value ?? null,

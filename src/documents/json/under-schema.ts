@@ -102,6 +102,17 @@ const gear = z.object({
   window: z
     .array(z.object({ from: m('mean axle station'), to: m('mean axle station'), before: z.string(), after: z.string() }))
     .describe('where tubes and wheel openings are clear, and what ends each stretch; loads are not looked at'),
+  neighbours: z
+    .array(
+      z.object({
+        what: z.string(),
+        from: m('mean axle station without it'),
+        to: m('mean axle station without it'),
+        gains: m('longer the stretch would be'),
+        by: z.number().nullable().describe('how far it would have to move where it bars the axles as written, m'),
+      }),
+    )
+    .describe('what each thing beside the axles costs, the dearest first'),
   loadedAngle: z.number().nullable().describe('of the arm below level at gross weight, rad'),
   bumpTravel: z.number().nullable().describe('of the spindle from there, m'),
   tubeZ: pair.nullable(),

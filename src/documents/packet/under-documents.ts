@@ -3,6 +3,7 @@ import type { Design } from '../../derive/design.js'
 import type { Page } from '../drawing/page.js'
 import type { PrintOptions } from '../drawing/sheet.js'
 import { axleCard } from '../sheets/axle-card.js'
+import { axleOrder } from '../sheets/axle-order.js'
 import { cutList, sectionSheet } from '../sheets/chassis-lists.js'
 import { chassisPlan } from '../sheets/chassis-plan.js'
 import { flooringCard } from '../sheets/flooring-card.js'
@@ -24,6 +25,10 @@ export function underDocuments(design: Design, options: UnderOptions): readonly 
   const from = [under, ...parts, design.bolts, definition.gear, definition.chassis, definition.floor, definition.frames, definition.coach]
   const planned = (path: string, says: string, name: string, pages: () => readonly Page[]): PlannedDocument =>
     pdfDocument(path, says, () => [coachMade(design), drawnFrom(name, from, pages)], pages)
+  // springs, ratings and tyres say of the axles what their geometry does not
+  const sprung = [...from, design.ride, design.road, definition.suspension]
+  const axles = (path: string, says: string, pages: () => readonly Page[]): PlannedDocument =>
+    pdfDocument(path, says, () => [coachMade(design), drawnFrom('the axle group', sprung, pages)], pages)
   return [
     ...(under.floor
       ? [
@@ -38,9 +43,8 @@ export function underDocuments(design: Design, options: UnderOptions): readonly 
       : []),
     ...(under.gear
       ? [
-          planned('gear/axle-position.pdf', 'Position card of the axles, and where the group may stand', 'the axle group', () =>
-            axleCard(design, options),
-          ),
+          axles('gear/axle-position.pdf', 'Position card of the axles, and where the group may stand', () => axleCard(design, options)),
+          axles('gear/axle-order.pdf', 'Order sheet of the axles, for the maker to confirm', () => axleOrder(design, options)),
         ]
       : []),
     ...(under.chassis && under.chassis.members.length > 0

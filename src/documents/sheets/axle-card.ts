@@ -5,12 +5,17 @@ import type { PrintOptions } from '../drawing/sheet.js'
 import { coachTitle, unitsOf } from '../drawing/sheet.js'
 import { axleMarks, bayMarks, floorEdge, memberMarks, wheelBoxMarks } from '../drawing/under-plan.js'
 import { fixed, lengthWords } from '../drawing/units.js'
+import { axleElevation } from './axle-elevation.js'
 import { memberButtocks } from './chassis-plan.js'
 import { stackTable, stackText } from './jig-card-parts.js'
 import { underSheet } from './under-sheet.js'
 
+/** Neighbours named on the card, the dearest first. */
+const MOST = 6
+
 export function axleCard(design: Design, options: PrintOptions = {}): readonly Page[] {
   const { gear, chassis } = design.under
+  const { ride } = design
   const written = design.definition.gear
   if (!gear || !written) return []
   const units = unitsOf(options)
@@ -44,6 +49,7 @@ export function axleCard(design: Design, options: PrintOptions = {}): readonly P
         }),
     ],
     buttocks: [...memberButtocks(design), ...(written.wheel ? [written.wheel.y] : [])],
+    below: (room) => axleElevation(design, room),
     columns: [
       (to) => {
         stackText(to, 'From the datum of the coach', true)
@@ -74,6 +80,16 @@ export function axleCard(design: Design, options: PrintOptions = {}): readonly P
           )
         if (gear.bumpTravel !== null)
           stackText(to, `From gross weight to full bump the spindle rises ${lengthWords(gear.bumpTravel, units)}.`)
+        if (gear.ground !== null && gear.sits)
+          stackText(
+            to,
+            `Ground at WL ${sta(gear.ground)} under, as written; by arm and tyre it lies at ${sta(gear.sits.gross.value)} at gross weight and at ${sta(gear.sits.free)} with the wheels hanging.`,
+          )
+        if (!('notComputed' in ride))
+          stackText(
+            to,
+            `Wheel rate ${fixed(ride.rate.value / 1000, 1)} kN/m at gross weight, ${ride.torque === 'measured' ? 'from the torque as measured' : 'ESTIMATED as a bonded bush: have the torque measured'}; tyre ${design.definition.suspension?.tyre ?? ''}, ${lengthWords(2 * (written.wheel?.radius ?? 0), units)} across.`,
+          )
         if (gear.clearance) stackText(to, `Lowest: ${gear.clearance.of}, ${lengthWords(gear.clearance.height, units)} over the ground.`)
         if (gear.departure) stackText(to, `Departure angle ${degrees(gear.departure.value)}.`)
       },
@@ -88,6 +104,18 @@ export function axleCard(design: Design, options: PrintOptions = {}): readonly P
             { head: 'Behind it', width: (to.width - 48) / 2 },
           ],
           gear.window.map((w) => [sta(w.from), sta(w.to), w.before, w.after]),
+        )
+        stackText(to, 'What each neighbour costs: where the mean could stand without it')
+        stackTable(
+          to,
+          [
+            { head: 'Neighbour', width: to.width - 4 * 28 },
+            { head: 'From', width: 28, align: 'right' },
+            { head: 'To', width: 28, align: 'right' },
+            { head: 'Gains', width: 28, align: 'right' },
+            { head: 'In the way by', width: 28, align: 'right' },
+          ],
+          gear.neighbours.slice(0, MOST).map((n) => [n.what, sta(n.from), sta(n.to), sta(n.gains), n.by === null ? '—' : sta(n.by)]),
         )
         stackText(to, 'Only what would meet is looked at here. Loads have a window of their own: the axles must stand in both.')
         stackText(

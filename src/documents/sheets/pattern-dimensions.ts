@@ -219,7 +219,7 @@ function ruler(
   const station =
     (axis === 'x' ? pattern.flat.x : pattern.flat.y) === 'aft' || (axis === 'x' ? pattern.flat.x : pattern.flat.y) === 'forward'
   const value = (along: number): number => {
-    const at = patternPoint(pattern, part.side, axis === 'x' ? along : box.x0, axis === 'x' ? box.y0 : along)
+    const at = patternPoint(pattern, part.side, axis === 'x' ? along : 0, axis === 'x' ? 0 : along)
     return station ? at.station : at.girth
   }
   const [v0, v1] = [value(from), value(to)]

@@ -19,6 +19,10 @@ import { pitchWords } from './pattern-dimensions.js'
 const NOTES = 92
 const ROW = 3.6
 const COLUMN = 83
+/** More for bolts and screws, which are named by their size. */
+const BROAD = 10
+/** Names of rivets are no longer than this. */
+const SHORT = 4
 
 /** What a person at the bench must know besides the figures. */
 function noteSentences(design: Design, part: Part, pattern: Pattern, units: PrintUnits): readonly string[] {
@@ -27,7 +31,7 @@ function noteSentences(design: Design, part: Part, pattern: Pattern, units: Prin
   const { origin } = pattern.flat
   return [
     `Dimensions in ${units === 'metric' ? 'millimetres' : 'inches'} from the origin mark (${origin.says}${part.place.end || part.place.buttock !== undefined ? '' : `: STA ${(origin.station * 1000).toFixed(0)}, G ${(Math.abs(origin.girth) * 1000).toFixed(0)}`}). Drawn at the sheet's mid surface.`,
-    `Blank ${plainLength(box.x1 - box.x0, units)} × ${plainLength(box.y1 - box.y0, units)}${part.stock ? `, sheared from stock ${stock ? stockWords(stock, units) : part.stock}` : ''}, net ${massWords(part.mass.value, units)}.`,
+    `Blank ${plainLength(box.x1 - box.x0, units)} × ${plainLength(box.y1 - box.y0, units)}${part.stock ? `, ${part.kind === 'floor-panel' ? 'cut' : 'sheared'} from stock ${stock ? stockWords(stock, units) : part.stock}` : ''}, net ${massWords(part.mass.value, units)}.`,
     ...(part.pieces > 1 ? [`The cuts leave ${part.pieces} separate pieces.`] : []),
     ...(netOutline(pattern).removed.length > 0 ? ['A thin dashed edge is taken away by a cut.'] : []),
     ...fastenerSentences(design, pattern),
@@ -110,14 +114,15 @@ function rowTable(
   height: LetterHeight,
 ): readonly Mark[] {
   const k = height / 1.8
-  const [wide, pitch] = [COLUMN * k, ROW * k]
   const rows = holeRows(pattern)
+  const broad = rows.some((row) => (rowNamed(design, row.row)?.fastener.length ?? 0) > SHORT) ? BROAD : 0
+  const [wide, pitch] = [(COLUMN + broad) * k, ROW * k]
   const columns = Math.floor((width + 4) / wide)
   if (columns === 0 || rows.length === 0) return []
   const group = 'rows'
   const deep = Math.floor((tall - 11) / pitch)
   const marks: Mark[] = []
-  const cells = [0, 29, 38, 52, 61, 82].map((at) => at * k)
+  const cells = [0, 29, 38 + broad, 52 + broad, 61 + broad, 82 + broad].map((at) => at * k)
   for (let c = 0; c < columns && c * deep < rows.length; c++) {
     const left = x + c * wide
     const head = ['Row of holes', 'Type', `Hole ${lengthUnit(units)}`, 'No.', `Pitch ${lengthUnit(units)}`]

@@ -103,9 +103,10 @@ const dampingWords = (damping: number | null): string => (damping === null ? 'no
 function wordsOf(towing: TowingDerived, car: Car): readonly string[] {
   const moves = towing.moves.find((each) => each.car === car.id)
   const low = towing.cases.map((each) => 1 - each.asPoints / each.yawInertia.value)
+  const less = [...new Set([Math.min(...low), Math.max(...low)].map((share) => fixed(share * 100, 0)))]
   const leaving = towing.steadiness.filter((each) => each.car === car.id && each.divergence !== null)
   return [
-    `At 100: damping of the slowest swing at 100 km/h, as a share of critical. Limit: km/h from which a swing would not die away at all; none up to ${fixed(towing.fastest * 3.6, 0)}. J: yaw inertia about the centre of mass, with the reach of long items: taken as points it would read ${fixed(Math.min(...low) * 100, 0)} to ${fixed(Math.max(...low) * 100, 0)} % less.`,
+    `At 100: damping of the slowest swing at 100 km/h, as a share of critical. Limit: km/h from which a swing would not die away at all; none up to ${fixed(towing.fastest * 3.6, 0)}. J: yaw inertia about the centre of mass, with the reach of long items: taken as points it would read ${less.join(' to ')} % less.`,
     ...leaving.map(
       (each) => `In case ${each.case} it leaves the straight without swinging from ${fixed((each.divergence ?? 0) * 3.6, 0)} km/h.`,
     ),

@@ -16,6 +16,14 @@ import { scaleToFit, scaleWords } from '../drawing/view.js'
 import { sideLetter } from '../drawing/words.js'
 import type { Stacked } from './jig-card-parts.js'
 
+/** Room on the sheet, mm. */
+export interface Box {
+  readonly x: number
+  readonly y: number
+  readonly width: number
+  readonly height: number
+}
+
 export interface UnderSheet {
   readonly name: string
   readonly says: string
@@ -31,6 +39,8 @@ export interface UnderSheet {
   readonly buttocks: readonly number[]
   /** words and tables under the plan, a column each, from the left */
   readonly columns: readonly ((to: Stacked) => void)[]
+  /** what is drawn under the columns, in the room they leave beside the strength stamp */
+  readonly below?: (room: Box) => readonly Mark[]
 }
 
 const PAD = 5
@@ -40,6 +50,8 @@ const RIGHT = 16
 const ABOVE = 36
 const BELOW = 50
 const GUTTER = 8
+/** Of the width, for what is drawn under the columns: the rest is the stamp's. */
+const SHARE = 0.62
 
 /** Stations a plan shows: from the coupler or the floor's forward edge to the farthest of floor and rails. m */
 function extentOf({ under, definition }: Design, whole: boolean): readonly [number, number] {
@@ -73,6 +85,7 @@ export function underSheet(design: Design, options: PrintOptions, sheet: UnderSh
     fill(column)
     return column
   })
+  const low = Math.max(foot + BELOW, ...columns.map((c) => c.y))
   const marks: Mark[] = [
     letter(x, top + 41, sideLetter(up, market) ?? '', { height: 40, bold: true, group: 'hand' }),
     letter(x, foot, sideLetter(down, market) ?? '', { height: 40, bold: true, group: 'hand' }),
@@ -100,6 +113,7 @@ export function underSheet(design: Design, options: PrintOptions, sheet: UnderSh
     ...scaleBar(scale, x + width - 130, y + 2, units),
     ...(sheet.unproved ? [strengthStamp(x + width, room.y + room.height - 5)] : []),
     ...columns.flatMap((c) => c.marks),
+    ...(sheet.below?.({ x, y: low + 4, width: (width - GUTTER) * SHARE, height: room.y + room.height - PAD - low - 4 }) ?? []),
   ]
   return sheetsFrom([
     { name: sheet.name, says: sheet.says, size, block: 'slim', title: { ...sheet.title, scale: scaleWords(scale) }, marks },

@@ -5,6 +5,7 @@ import { overlappingTexts, textsOf, textsOffPaper } from '../drawing/overlaps.js
 import type { Page } from '../drawing/page.js'
 import type { PrintOptions } from '../drawing/sheet.js'
 import { axleCard } from './axle-card.js'
+import { axleOrder } from './axle-order.js'
 import { cutList, sectionSheet } from './chassis-lists.js'
 import { chassisPlan } from './chassis-plan.js'
 import { flatPatternSheets } from './flat-pattern.js'
@@ -24,6 +25,7 @@ describe.each(['sedge-4', 'sedge-6', 'sedge-8'])('sheets of floor and chassis of
     ...cutList(made, o),
     ...sectionSheet(made, o),
     ...axleCard(made, o),
+    ...axleOrder(made, o),
   ]
   it.each([
     ['millimetres', {}],
@@ -40,6 +42,13 @@ describe.each(['sedge-4', 'sedge-6', 'sedge-8'])('sheets of floor and chassis of
     for (const page of chassis({})) expect(words([page]).join(' '), page.name).toMatch(/STRENGTH NOT CHECKED/)
     for (const part of made.parts.filter((p) => p.trade === 'chassis'))
       for (const page of flatPatternSheets(made, part)) expect(words([page]).join(' '), page.name).toMatch(/STRENGTH NOT CHECKED/)
+  })
+  it('order the axles on one page, with the rate the ride has', () => {
+    const { ride } = made
+    if ('notComputed' in ride) throw new Error(ride.notComputed)
+    const pages = axleOrder(made)
+    expect(pages).toHaveLength(1)
+    expect(words(pages)).toContain(`${(ride.rate.value / 1000).toFixed(1)} kN/m`)
   })
   it('turn the hands over with the chassis: the curb side lies below when it is inverted', () => {
     const hands = (pages: readonly Page[]): readonly string[] =>

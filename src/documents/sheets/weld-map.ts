@@ -1,7 +1,7 @@
 /** The weld map: every joint numbered in the order it is welded, on the chassis as it lies inverted, and what is measured when. */
 import type { Design } from '../../derive/design.js'
 import type { Mark, Page } from '../drawing/page.js'
-import { circles, FINE, letter } from '../drawing/page.js'
+import { circles, FINE, letter, path, rectangleShape } from '../drawing/page.js'
 import type { PrintOptions } from '../drawing/sheet.js'
 import { coachTitle, unitsOf } from '../drawing/sheet.js'
 import type { Row } from '../drawing/table.js'
@@ -27,7 +27,7 @@ function numbers(design: Design, plan: UnderPlan): readonly Mark[] {
   const face = rail ? rail.centres / 2 : 0
   const taken = new Map<string, number>()
   const dots: number[] = []
-  const marks = welds.map((w) => {
+  const marks = welds.flatMap((w) => {
     const [x, y] = onPlan(plan, w.station, w.y)
     const outboard = Math.abs(w.y) >= face - 1e-6
     const away = (y < plan.view.y(0) ? -1 : 1) * (outboard ? 1 : -1)
@@ -35,7 +35,12 @@ function numbers(design: Design, plan: UnderPlan): readonly Mark[] {
     const before = taken.get(key) ?? 0
     taken.set(key, before + 1)
     dots.push(x, y, 1.4)
-    return letter(x + 1.4 + before * 6, y + away * 3.4, String(w.no), { height: 2.5, bold: true, sits: 'middle', group: 'welds' })
+    const [left, middle, text] = [x + 1.4 + before * 6, y + away * (outboard ? 3.4 : 4.8), String(w.no)]
+    // members run behind most numbers: each stands on white
+    return [
+      path([rectangleShape(left - 0.3, middle - 1.6, text.length * 1.9 + 0.6, 3.2)], { width: null, fill: 1, group: 'welds' }),
+      letter(left, middle, text, { height: 2.5, bold: true, sits: 'middle', group: 'welds' }),
+    ]
   })
   return [circles(dots, { width: FINE, fill: 0, group: 'welds' }), ...marks]
 }

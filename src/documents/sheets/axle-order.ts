@@ -58,8 +58,9 @@ export function axleOrder(design: Design, options: PrintOptions = {}): readonly 
 }
 
 function ratingRows({ road, ride }: Design, units: PrintUnits): readonly Row[] {
+  const ratings = 'notComputed' in road ? [] : road.axleRatings
   return [
-    ...('notComputed' in road ? [] : [['Rating of each axle', `at least ${formatMass(road.axleRating, units, { decimals: 0 })}`, '']]),
+    ...ratings.map((rating, i) => [`Rating of axle ${i + 1}`, `at least ${formatMass(rating, units, { decimals: 0 })}`, '']),
     ...('notComputed' in ride
       ? []
       : [['Load on each wheel at gross weight', formatMass(ride.body + ride.unsprung, units, { decimals: 0 }), '']]),

@@ -137,8 +137,8 @@ function insideAt(loft: Loft, phi: number, sigma: number): LoftPoint {
   const [across, along] = [Math.abs(t) / Y, flank ? 0 : Math.abs(c) / L]
   // the greater term is taken out, so that neither share is a difference of near equals
   const most = Math.max(across, along)
-  const lesser = (Math.min(across, along) / most) ** loft.exponent
-  const r = 1 / (most * (1 + lesser) ** (1 / loft.exponent))
+  const lesser = Math.exp(loft.exponent * Math.log(Math.min(across, along) / most))
+  const r = Math.exp(-Math.log1p(lesser) / loft.exponent) / most
   // each term's share in the sum of the two, which is 1 on the surface
   const shareY = (across === most ? 1 : lesser) / (1 + lesser)
   const shareL = (across === most ? lesser : 1) / (1 + lesser)

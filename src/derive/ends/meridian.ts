@@ -12,8 +12,8 @@ export const WEIGHT = [0.1184634425280945, 0.2393143352496832, 0.284444444444444
 interface Panel {
   readonly from: number
   readonly to: number
-  /** Y^-n, L^-n, Y'/Y, L'/L and z' at each point, by section girth */
-  readonly nodes: readonly (readonly [number, number, number, number, number])[]
+  /** Y^-n, L^-n, Y'/Y, L'/L and z' at each of the five points, by section girth, one point after the other */
+  readonly nodes: readonly number[]
 }
 
 const PANELS = new WeakMap<Loft, readonly Panel[]>()
@@ -26,13 +26,13 @@ function panelsOf(loft: Loft): readonly Panel[] {
   const stops = stretchesOf(loft, 0.3, 1 / 6)
   const panels = stops.slice(1).map((to, i): Panel => {
     const from = stops[i]
-    return { from, to, nodes: GAUSS.map((g) => nodeAt(loft, from + g * (to - from))) }
+    return { from, to, nodes: GAUSS.flatMap((g) => nodeAt(loft, from + g * (to - from))) }
   })
   PANELS.set(loft, panels)
   return panels
 }
 
-function nodeAt(loft: Loft, sigma: number): Panel['nodes'][number] {
+function nodeAt(loft: Loft, sigma: number): number[] {
   const flank = loftAt(loft, Math.PI / 2, sigma)
   const tip = loftAt(loft, 0, sigma)
   const n = loft.exponent
@@ -62,10 +62,11 @@ export function meridianGirth(loft: Loft, phi: number, sigma: number): number {
         sum += WEIGHT[j] * step * speedAt(loft, phi, panel.from + GAUSS[j] * step)
         continue
       }
-      const [y, l, dy, dl, dz] = panel.nodes[j]
-      const a = t * y
-      const b = flank ? 0 : c * l
-      const slope = ((a + b) ** (-1 / n) * (a * dy + b * dl)) / (a + b)
+      const { nodes } = panel
+      const a = t * nodes[5 * j]
+      const b = flank ? 0 : c * nodes[5 * j + 1]
+      const slope = (Math.exp(-Math.log(a + b) / n) * (a * nodes[5 * j + 2] + b * nodes[5 * j + 3])) / (a + b)
+      const dz = nodes[5 * j + 4]
       sum += WEIGHT[j] * step * Math.sqrt(slope * slope + dz * dz)
     }
   }

@@ -56,11 +56,15 @@ export function liesOnEnd(ground: Ground, cut: EndCut): boolean {
   return loopIfOn(ground, cut, ground.handed.rimReach, 48).every((on) => on !== null && on.point[0] > clear)
 }
 
-const located = (ground: Ground, on: OnSkin): Located => ({
-  point: on.point,
-  phi: on.phi,
-  girth: ground.outer.girth(on),
-})
+/** Where a loop's points are on the end; a point on the left hand is as far from the crown as the right one it mirrors. */
+function locatedOn(ground: Ground, loop: readonly OnSkin[]): Located[] {
+  const places: Located[] = []
+  for (const [i, { point, phi }] of loop.entries()) {
+    const mirrored = 2 * i > loop.length ? places[loop.length - i] : null
+    places.push({ point, phi, girth: mirrored?.girth ?? ground.outer.girth(loop[i]) })
+  }
+  return places
+}
 
 /** The rim's rivets: evenly spaced on the rivet line, from the middle of the upper edge. */
 export function rimRow(ground: Ground, cut: EndCut): LocalRow {
@@ -70,7 +74,7 @@ export function rimRow(ground: Ground, cut: EndCut): LocalRow {
   if (diameter === undefined) throw new Error(`no fastener "${fastener}" in the definition`)
   const length = loopLength(grownBy(cut, rim.line))
   const count = Math.max(4, Math.round(length / pitch))
-  const places = loopOnSkin(ground, cut, rim.line, count).map((on) => located(ground, on))
+  const places = locatedOn(ground, loopOnSkin(ground, cut, rim.line, count))
   const draft = startRow({
     id: rimPart(cut.id),
     says: `rim of ${cut.id}, ${cut.opening.says}`,

@@ -42,7 +42,9 @@ export function expectedDocuments(design: Design): Expected {
   const fit = design.definition.process === null ? [] : [fitMade(design)]
   const gaining = [
     ...(panels.length === 0 ? [] : GAINING.map((path) => [path, blanks] as const)),
-    ...(lined.length === 0 ? [] : [...LINED.map((path) => [path, lined] as const), ['ends/nose-and-tail.pdf', [lined[0]]] as const]),
+    ...(lined.length === 0 ? [] : LINED.map((path) => [path, lined] as const)),
+    // how many can be laid flat hangs on their shape alone, and so does their sag
+    ...(lined.length === 0 ? [] : SHAPED.map((path) => [path, [lined[0]]] as const)),
   ]
   const besides = new Map<string, readonly MadeFrom[]>()
   for (const [path, made] of gaining) besides.set(path, [...(besides.get(path) ?? []), ...made])
@@ -72,13 +74,10 @@ export function linedPanels({ definition, parts }: Design): readonly Part[] {
 }
 
 /** Books and lists that gain a page or line for each of them. */
-const LINED: readonly string[] = [
-  'cover.pdf',
-  'schedules/sheets.csv',
-  'lining/flat-patterns.pdf',
-  'lining/full-size.pdf',
-  'holes/lining.pdf',
-]
+const LINED: readonly string[] = ['schedules/sheets.csv', 'lining/flat-patterns.pdf', 'lining/full-size.pdf', 'holes/lining.pdf']
+
+/** Sheets that say of them how many there are, or how far they sag. */
+const SHAPED: readonly string[] = ['cover.pdf', 'ends/nose-and-tail.pdf']
 
 /** What the shape of the end lining hangs on: the lofted surface, its ribs and how deep the lining lies on them. */
 function liningMade({ definition }: Design): MadeFrom {

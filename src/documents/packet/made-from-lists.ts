@@ -1,11 +1,14 @@
 /** What schedules, check lists, templates and the cover print, one thing a line or drawing, as finely as each prints it. */
 import type { Design } from '../../derive/design.js'
 import type { FastenerRow, OpeningDerived, Part } from '../../derive/nouns.js'
+import type { PrintOptions } from '../drawing/sheet.js'
+import { unitsOf } from '../drawing/sheet.js'
 import type { PrintUnits } from '../drawing/units.js'
 import { lengthNumber, massWords, plainLength } from '../drawing/units.js'
 import { boundsOf } from '../drawing/view.js'
 import { placeWords } from '../drawing/words.js'
 import { everyCheck, verdictCounts, worstFirst } from '../sheets/checks-list.js'
+import { verdictSentences } from '../sheets/cover.js'
 import { figure, outlineMade, typeShows } from './made-from-parts.js'
 import type { MadeFrom } from './planned.js'
 
@@ -220,27 +223,22 @@ export function templateMade({ definition: { shell, ends }, section }: Design, k
   ]
 }
 
-/** The most sentences of each verdict the cover has room for. */
-const SAID = { fail: 6, caution: 5, 'not-checked': 14 } as const
-
 /** Everything a glance at the cover takes in. `contents` are the packet's other documents. */
 export function coverMade(
   design: Design,
   contents: readonly { readonly path: string; readonly says: string }[],
-  units: PrintUnits,
+  options: PrintOptions,
 ): readonly MadeFrom[] {
   const { definition: d, totals } = design
+  const units = unitsOf(options)
   const market = d.coach.market
   return [
     { name: 'the list of documents', from: [], shows: () => contents.map(({ path, says }) => [path, says]) },
     {
       name: 'the checks',
       from: [design.checks, design.notCovered],
-      shows: () => {
-        const sorted = worstFirst(design.checks)
-        const said = (['fail', 'caution', 'not-checked'] as const).map((v) => sorted.filter((c) => c.verdict === v).slice(0, SAID[v]))
-        return [verdictCounts(everyCheck(design)), design.notCovered, said.map((checks) => checks.map((c) => c.says))]
-      },
+      // a sentence there is no room for on the cover changes nothing there
+      shows: () => [verdictCounts(everyCheck(design)), verdictSentences(design, options)],
     },
     {
       name: 'the sizes over all',

@@ -312,7 +312,7 @@ export function packetPlan(design: Design, options: PacketOptions = {}): readonl
   const cover = pdfDocument(
     'cover.pdf',
     'Cover: what passes, what fails, what was not checked, and what is in the packet',
-    () => [room.made.coach, ...coverMade(design, body, unitsOf(options))],
+    () => [room.made.coach, ...coverMade(design, body, options)],
     () => coverSheets(design, body, options),
   )
   return checkPaths([cover, ...body])

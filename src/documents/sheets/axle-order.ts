@@ -1,7 +1,7 @@
 /** The sheet an axle is ordered by: what the coach asks of it, and a line for the maker to confirm each. */
 import type { Design } from '../../derive/design.js'
-import { formatMass } from '../../quantity/format.js'
 import type { RideDerived } from '../../derive/road-nouns.js'
+import { formatMass } from '../../quantity/format.js'
 import type { Page } from '../drawing/page.js'
 import type { PrintOptions } from '../drawing/sheet.js'
 import { coachTitle, unitsOf } from '../drawing/sheet.js'

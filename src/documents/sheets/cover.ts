@@ -176,22 +176,33 @@ function facts(design: Design, contents: readonly CoverContents[], options: Prin
   ]
 }
 
-function frontBody(design: Design, contents: readonly CoverContents[], options: PrintOptions): Body {
-  const size = sheetsOf(seriesOf(options))[1]
-  const room = roomAbove(size, 'full')
-  const { coach } = design.definition
-  const title = coachTitle(design, options, 'Cover', coach.name, `Build packet of ${coach.name}, family ${coach.family}`)
-  const leftWidth = 150
-  const scale = scaleFor(design, leftWidth - 10, room.height + 50)
-  const x = room.x + leftWidth + 6
-  const width = room.width - leftWidth - 12
-  const failing = design.checks.some((check) => check.verdict === 'fail')
-  const writer: Writer = { x, width, y: room.y + 68, foot: room.y + room.height - 3, marks: [] }
+/** Of the cover, for the three views; the words stand right of them. mm */
+const LEFT = 150
+const rightOf = (room: { readonly x: number; readonly width: number }): { readonly x: number; readonly width: number } => ({
+  x: room.x + LEFT + 6,
+  width: room.width - LEFT - 12,
+})
+
+/** What the cover has room to say of fails, cautions and what was not checked. */
+export function verdictSentences(design: Design, options: PrintOptions): readonly Mark[] {
+  const room = roomAbove(sheetsOf(seriesOf(options))[1], 'full')
+  const writer: Writer = { ...rightOf(room), y: room.y + 68, foot: room.y + room.height - 3, marks: [] }
   const ordered = worstFirst(design.checks)
   const of = (verdict: string): readonly string[] => ordered.filter((check) => check.verdict === verdict).map((check) => check.says)
   section(writer, 'Fails', of('fail').length === 0 ? ['Nothing that was checked fails.'] : of('fail'), 6)
   section(writer, 'Cautions: indicative until someone answers them', of('caution').length === 0 ? ['None.'] : of('caution'), 5)
   section(writer, 'Not checked', [...design.notCovered, ...of('not-checked')], 14)
+  return writer.marks
+}
+
+function frontBody(design: Design, contents: readonly CoverContents[], options: PrintOptions): Body {
+  const size = sheetsOf(seriesOf(options))[1]
+  const room = roomAbove(size, 'full')
+  const { coach } = design.definition
+  const title = coachTitle(design, options, 'Cover', coach.name, `Build packet of ${coach.name}, family ${coach.family}`)
+  const scale = scaleFor(design, LEFT - 10, room.height + 50)
+  const { x, width } = rightOf(room)
+  const failing = design.checks.some((check) => check.verdict === 'fail')
   const group = 'cover'
   const marks: Mark[] = [
     letter(x, room.y + 13, shorten(lettered(coach.name), width, 10, true), { height: 10, bold: true, group }),
@@ -211,9 +222,9 @@ function frontBody(design: Design, contents: readonly CoverContents[], options: 
       .slice(0, 3)
       .map((row, i) => letter(x, room.y + 28.5 + i * 4, row, { height: 2.5, group })),
     ...verdictBoxes(design, x, room.y + 42, width),
-    ...writer.marks,
-    line(room.x + leftWidth, room.y, room.x + leftWidth, room.y + room.height, { width: THIN, group: 'cover' }),
-    ...threeViews(design, room.x + 3, room.y + 2, leftWidth - 6, room.height - 12, scale, 1.8),
+    ...verdictSentences(design, options),
+    line(room.x + LEFT, room.y, room.x + LEFT, room.y + room.height, { width: THIN, group: 'cover' }),
+    ...threeViews(design, room.x + 3, room.y + 2, LEFT - 6, room.height - 12, scale, 1.8),
     ...scaleBar(scale, room.x + 8, room.y + room.height - 8, unitsOf(options)),
     ...wrap('Stations in mm. Small openings are named on the key elevation.', room.width - 186, 1.8).map((row, i) =>
       letter(room.x + 3, room.y + room.height + 6 + i * 3.2, row, { height: 1.8, group: 'cover' }),

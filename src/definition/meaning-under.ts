@@ -186,7 +186,8 @@ function gearFaults({ gear, floor, section, suspension, weight }: Draft, reading
       because: `the tube is ${mm(inside)} inside, so it cannot be ${mm(tube.size)} outside`,
       advice: 'The rubber of the suspension says the inside, the tube of the gear the outside.',
     })
-  if (ground !== undefined && ground !== null && tube?.waterline !== undefined && ground >= tube.waterline)
+  // a ground above the floor is a fault of its own
+  if (ground !== undefined && ground !== null && ground < 0 && tube?.waterline !== undefined && ground >= tube.waterline)
     reading.impossible([weight?.ground === ground ? 'weight' : 'gear', 'ground'], {
       expected: `below ${mm(tube.waterline)}`,
       because: `the axle tube at waterline ${mm(tube.waterline)} would stand in the ground`,

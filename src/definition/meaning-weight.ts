@@ -10,7 +10,7 @@ export function weightFaults(draft: Draft, reading: Reading): void {
   const weight = draft.weight
   if (!weight) return
   stanceFaults(weight, draft.gear?.spindles, reading)
-  tankFaults(weight, reading)
+  tankFaults(weight, draft.chassis, reading)
   stowageFaults(weight, reading)
   caseFaults(weight, reading)
   liftFaults(draft, weight, reading)
@@ -70,16 +70,33 @@ function stanceFaults(
 /** Cubic metres of a litre. */
 const LITRE = 1e-3
 
-function tankFaults({ tanks }: Weight, reading: Reading): void {
+function tankFaults({ tanks }: Weight, chassis: Draft['chassis'], reading: Reading): void {
   tanks?.forEach((tank, i) => {
-    const { length, width, depth } = tank?.bay ?? {}
-    const litres = tank?.litres
-    if (litres === undefined || length === undefined || width === undefined || depth === undefined) return
-    const room = length * width * depth
-    if (litres * LITRE <= room) return
+    if (!tank?.bay || chassis === undefined || (chassis && chassis.bays === undefined)) return
+    const bays = chassis?.bays?.flatMap((each) => (each?.id === undefined ? [] : [each])) ?? []
+    const bay = bays.find((each) => each.id === tank.bay)
+    if (!bay) {
+      reading.wrong(['weight', 'tanks', i, 'bay'], {
+        expected: bays.length > 0 ? `one of ${bays.map((each) => each.id).join(', ')}` : 'a bay of the chassis',
+        found: `"${tank.bay}"`,
+        advice: 'Write the bay under the chassis, or leave this out.',
+      })
+      return
+    }
+    const { fore, aft, half, depth } = bay
+    if (fore !== undefined && aft !== undefined && aft > fore && tank.station !== undefined && (tank.station < fore || tank.station > aft))
+      reading.impossible(['weight', 'tanks', i, 'station'], {
+        expected: `between ${mm(fore)} and ${mm(aft)}`,
+        because: `its centre would hang outside its bay ${tank.bay}`,
+        advice: 'Leave it out, and it hangs in the middle of the bay.',
+      })
+    if (tank.litres === undefined || fore === undefined || aft === undefined || half === undefined || depth === undefined) return
+    const room = (aft - fore) * 2 * half * depth
+    // a bay turned round is a fault of its own
+    if (room <= 0 || tank.litres * LITRE <= room) return
     reading.impossible(['weight', 'tanks', i, 'litres'], {
       expected: 'a tank that goes into its bay',
-      because: `it is larger than its bay of ${mm(length)} by ${mm(width)} by ${mm(depth)}, which holds ${Math.floor(room / LITRE)} litres at most`,
+      because: `it is larger than its bay of ${mm(aft - fore)} by ${mm(2 * half)} by ${mm(depth)}, which holds ${Math.floor(room / LITRE)} litres at most`,
       advice: 'Write a smaller tank or a larger bay.',
     })
   })

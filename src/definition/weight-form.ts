@@ -1,6 +1,6 @@
 /** The written form of weight and balance. */
 import * as usual from './defaults.js'
-import { group, list, maybe, needs, orNone, orWord, range, usually } from './form.js'
+import { elsewhere, group, list, maybe, needs, orNone, orWord, range, usually } from './form.js'
 import { anyLength, id, length, mass, multiple, NOT_NEGATIVE, quantity, share, word, words, yesNo } from './form-values.js'
 import { GROUP_WORDS, MASS_GROUPS, type MassGroup } from './weight-types.js'
 
@@ -18,15 +18,9 @@ const tank = group({
   kind: needs('kind', word(TANKS), 'what it holds'),
   litres: needs('litres', multiple('114'), 'what it holds when full'),
   ...place,
-  bay: maybe(
-    'bay',
-    group({
-      length: needs('length', length(undefined, '572 mm'), 'along the coach'),
-      width: needs('width', length(undefined, '1300 mm'), 'across'),
-      depth: needs('depth', length(undefined, '170 mm'), 'down'),
-    }),
-    'inside of the bay it hangs in',
-  ),
+  station: elsewhere('station', anyLength('3915 mm'), 'station of its centre; the middle of its bay where it is not written'),
+  y: elsewhere('y', anyLength('0 mm'), 'buttock line of its centre, right positive; the middle of its bay where it is not written'),
+  bay: maybe('bay', id('TB1'), 'bay of the chassis it hangs in'),
 })
 
 const loadCase = group({
@@ -45,7 +39,11 @@ const growthOf = (which: MassGroup) => usually(which, share('2.5 %'), `of the gr
 export const weightForm = group({
   ball: needs('ball', length(undefined, '880 mm'), 'station of the ball'),
   ground: needs('ground', anyLength('-508 mm'), 'waterline of the ground at curb weight'),
-  track: needs('track', length(undefined, '2010 mm'), 'between the middles of the two wheels of an axle'),
+  track: elsewhere(
+    'track',
+    length(undefined, '2010 mm'),
+    'between the middles of the two wheels of an axle; twice the y of the wheel of the gear where it is not written',
+  ),
   gross: needs('gross', mass(), 'gross weight rating'),
   axleRatings: needs('axle ratings', list(mass(), 1), 'weight rating of each axle, from the front'),
   hitch: needs('hitch', range(share('10 %'), 'least', 'most'), 'load of the hitch as a share of the whole weight'),

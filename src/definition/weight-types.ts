@@ -17,8 +17,8 @@ export interface TankDefinition extends PlaceDefinition {
   readonly id: string
   readonly kind: TankKind
   readonly litres: number
-  /** inside of the bay it hangs in, m; null where nobody has said */
-  readonly bay: { readonly length: number; readonly width: number; readonly depth: number } | null
+  /** id of the bay of the chassis it hangs in; null where nobody has said */
+  readonly bay: string | null
 }
 
 /** A way to stow: shares of the cargo in the places, in their order. */

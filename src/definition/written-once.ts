@@ -1,6 +1,6 @@
 /**
  * Facts that more than one trade asks for but a shop writes once: the ground under the coach, the ball at the point of the
- * A-frame, the size of the tyre, the start angle of the arm, the flange of a cross-member. Runs on the reading before
+ * A-frame, the size of the tyre, the start angle of the arm, the flange of a cross-member, the place of a tank. Runs on the reading before
  * anything looks at it: what is absent is filled in from where it is written, and two places that disagree are a fault.
  */
 import { findTyre, tyreDiameter } from '../tables/tyres.js'
@@ -56,6 +56,7 @@ export function fillFromElsewhere(draft: Draft, reading: Reading): Draft {
     ...draft,
     gear: gear && fillGear(draft, gear, reading),
     chassis: chassis && fillChassis(draft, chassis, reading),
+    weight: draft.weight && fillTanks(fillTrack(draft.weight, gear, reading), chassis, reading),
     suspension: suspension && {
       ...suspension,
       startAngle: settle(
@@ -149,5 +150,59 @@ function fillChassis({ weight }: Draft, chassis: NonNullable<Draft['chassis']>, 
         reading,
       ) as number | undefined,
     },
+  }
+}
+
+function fillTrack(weight: NonNullable<Draft['weight']>, gear: Draft['gear'], reading: Reading): NonNullable<Draft['weight']> {
+  const half = from(gear, (g) => from(g.wheel, (w) => w.y))
+  return {
+    ...weight,
+    track: settle(
+      {
+        path: ['weight', 'track'],
+        here: weight.track,
+        there: typeof half === 'number' ? 2 * half : half,
+        of: 'the wheel of the gear',
+        advice: 'Write the y of the wheel under the gear, or here the track.',
+        expects: 'a length such as 2010 mm',
+        say: mm,
+        same: SAME_LENGTH,
+      },
+      reading,
+    ) as number | undefined,
+  }
+}
+
+/** A tank hangs in the middle of its bay unless it is written elsewhere. */
+function fillTanks(weight: NonNullable<Draft['weight']>, chassis: Draft['chassis'], reading: Reading): Draft['weight'] {
+  return {
+    ...weight,
+    tanks: weight.tanks?.map((tank, i) => {
+      if (!tank) return tank
+      const bay = tank.bay && chassis?.bays?.find((each) => each?.id === tank.bay)
+      const fill = (key: 'station' | 'y', middle: Value, advice: string | null): Value =>
+        settle(
+          {
+            path: ['weight', 'tanks', i, key],
+            here: tank[key],
+            // a bay that is not there is a fault already
+            there: bay ? middle : tank.bay ? undefined : null,
+            of: 'the middle of its bay',
+            advice,
+            expects: 'a length such as 3915 mm',
+            say: mm,
+            same: null,
+          },
+          reading,
+        )
+      const middle = bay && bay.fore !== undefined && bay.aft !== undefined ? (bay.fore + bay.aft) / 2 : undefined
+      const station = fill('station', middle, 'Name the bay of the chassis it hangs in, or write its station here.')
+      // where nobody says, a tank hangs on the centre line
+      return {
+        ...tank,
+        station: station as number | undefined,
+        y: (fill('y', bay ? bay.y : undefined, null) ?? (tank.y === undefined ? undefined : 0)) as number | undefined,
+      }
+    }),
   }
 }

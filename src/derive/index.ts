@@ -55,7 +55,7 @@ export function derive(definition: Definition, memo: Memo = FORGETFUL): Derived 
     ...onTheRoad(
       definition,
       totals,
-      { made: weighable(shell, ends), tail: frames[frames.length - 1].station + ends.facts.reach, ride },
+      { made: weighable(shell, ends, under), tail: frames[frames.length - 1].station + ends.facts.reach, ride },
       memo,
     ),
     notCovered: NOT_COVERED,
@@ -73,10 +73,13 @@ function rideOf(definition: Definition, memo: Memo): Design['ride'] {
   })
 }
 
-function weighable(shell: Shell, ends: Ends): Weighable {
+function weighable(shell: Shell, ends: Ends, under: Under): Weighable {
   const { chain } = shell.section
+  const { chassis, floor } = under.facts
   return {
-    parts: [...shell.parts, ...ends.parts],
+    parts: [...shell.parts, ...ends.parts, ...under.parts],
+    bought: chassis?.bought ?? [],
+    floor,
     openings: [...shell.openings, ...ends.openings],
     rows: [...shell.rows, ...ends.rows],
     yAt: (girth) => at(chain, girth).y,

@@ -9,11 +9,15 @@ import { massTotal, rivetMass, statedMass } from './common/mass.formulas.js'
 import type { Memo } from './memo.js'
 import type { FastenerRow, OpeningDerived, Part } from './nouns.js'
 import type { MassReach, NotComputed } from './road-nouns.js'
+import type { BoughtItem, FloorDerived } from './under-nouns.js'
 import type { Twin, WeightInput } from './weight-nouns.js'
 
 /** What has a mass and a place already. */
 export interface Weighable {
   readonly parts: readonly Part[]
+  /** bought and fitted to the chassis as it comes */
+  readonly bought: readonly BoughtItem[]
+  readonly floor: FloorDerived | null
   readonly openings: readonly OpeningDerived[]
   readonly rows: readonly FastenerRow[]
   /** buttock line of the mould line at a signed girth of the barrel */
@@ -53,6 +57,8 @@ export function twinsOf({ weight, openings, fasteners }: Definition, made: Weigh
       const mass = written.get(cut.id)?.mass ?? 0
       return mass > 0 ? [memo.keep(`weight of opening ${cut.id}`, [cut, mass], () => openingTwin(cut, mass, yAt))] : []
     }),
+    ...made.bought.map((item) => memo.keep(`weight of bought ${item.id}`, [item], () => boughtTwin(item))),
+    ...memo.keep('weight of the covering', [made.floor], () => (made.floor ? coveringTwin(made.floor) : [])),
     ...made.rows.flatMap((row) => memo.keep(`weight of row ${row.id}`, [row, fasteners], () => rowTwin(row, fasteners, yAt))),
   ]
 }
@@ -63,16 +69,45 @@ function partTwin(part: Part): Twin {
   const [x, y, z] = centre
   return {
     ...{ id, says, mass, by: 'derived', group: GROUP_OF[trade] ?? 'SH', words: end ? [kind, `${end} ${kind}`] : [kind] },
-    points: [{ mass: mass.value, x, y, z, along: alongOf(part), across: 0 }],
+    points: [{ mass: mass.value, x, y, z, ...reachOf(part) }],
   }
 }
 
-/** How far a flat part reaches along the coach; across, its centre already says most. */
-function alongOf({ patterns }: Part): number {
+/** How far a part reaches as its flat lies: along the coach for what is drawn fore and aft, across for what is drawn athwart. */
+function reachOf({ patterns }: Part): { readonly along: number; readonly across: number } {
   const flat = patterns[0]
-  if (!flat || (flat.flat.x !== 'aft' && flat.flat.x !== 'forward')) return 0
-  const x = flat.outline.map(([along]) => along)
-  return Math.max(...x) - Math.min(...x)
+  if (!flat) return { along: 0, across: 0 }
+  const [x, y] = [0, 1].map((axis) => extent(flat.outline.map((corner) => corner[axis])))
+  const across = (way: string): boolean => way === 'right' || way === 'left'
+  const along = (way: string): boolean => way === 'aft' || way === 'forward'
+  return {
+    along: along(flat.flat.x) ? x : along(flat.flat.y) ? y : 0,
+    across: across(flat.flat.x) ? x : across(flat.flat.y) ? y : 0,
+  }
+}
+
+const extent = (values: readonly number[]): number => Math.max(...values) - Math.min(...values)
+
+function boughtTwin({ id, says, mass, centre }: BoughtItem): Twin {
+  const [x, y, z] = centre
+  return {
+    ...{ id: `bought-${id}`, says, group: 'CH', by: 'bought', mass: statedMass({ m: mass }) },
+    // several of a kind are numbered, and go by their kind too
+    words: [`bought ${id}`, `bought ${id.replace(/-\d+$/, '')}`],
+    points: [{ mass, x, y, z, along: 0, across: 0 }],
+  }
+}
+
+function coveringTwin({ covering, length, width }: FloorDerived): readonly Twin[] {
+  if (!covering) return []
+  const { says, mass, centre } = covering
+  const [x, y, z] = centre
+  return [
+    {
+      ...{ id: 'floor-covering', says, group: 'FL', by: 'derived', words: ['floor-covering'], mass },
+      points: [{ mass: mass.value, x, y, z, along: length, across: width }],
+    },
+  ]
 }
 
 function openingTwin({ id, says, surface, place }: OpeningDerived, mass: number, yAt: Weighable['yAt']): Twin {

@@ -56,7 +56,9 @@ describe('checks of weight', () => {
       masses: [...six.masses, { ...battery, item: 'D1 entrance door', mass: 24, station: 3.62, y: 1.18, waterline: 0.89 }],
     })
     expect(verdictOf(twice, 'weight.twice.1')).toBe('fail')
-    expect(checksOf(six).find((each) => each.id === 'weight.stated')?.says).toContain('main rails, pair (no rail)')
+    const masted = { ...six, masses: six.masses.map((each) => (each.item === 'awning' ? { ...each, twins: ['mast'] } : each)) }
+    expect(checksOf(masted).find((each) => each.id === 'weight.stated')?.says).toContain('awning (no mast)')
+    expect(checksOf(six).some((each) => each.id === 'weight.stated')).toBe(false)
   })
   it('block a lift out of its slings, and find the nose too heavy for two people', () => {
     const lift = (definition: Definition) => design(definition).checks.filter((check) => /^(lift|carry)\./.test(check.id))

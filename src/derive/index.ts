@@ -104,7 +104,7 @@ function onTheRoad(
   const twins = twinsOf(definition, made, memo)
   const weighed = memo.keep('weight', [weight, masses, gear, frames, suspension, towing?.extents, ride, tail, ...twins], () => {
     const input = weightInput(definition, twins, { tail, wheelRate: isNotComputed(ride) ? null : ride.rate.value })
-    return isNotComputed(input) ? input : deriveWeight(input)
+    return isNotComputed(input) ? input : deriveWeight(input, memo)
   })
   return {
     weight: weighed,

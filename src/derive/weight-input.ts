@@ -4,10 +4,11 @@
  */
 import type { Definition, FastenerType } from '../definition/types.js'
 import type { MassGroup } from '../definition/weight-types.js'
+import type { Worked } from '../quantity/formula.js'
 import { countedLoad, findTyre } from '../tables/tyres.js'
 import { massTotal, rivetMass, statedMass } from './common/mass.formulas.js'
 import type { Memo } from './memo.js'
-import type { FastenerRow, OpeningDerived, Part } from './nouns.js'
+import type { FastenerRow, OpeningDerived, Outline, Part } from './nouns.js'
 import type { MassReach, NotComputed } from './road-nouns.js'
 import type { BoughtItem, FloorDerived } from './under-nouns.js'
 import type { Twin, WeightInput } from './weight-nouns.js'
@@ -51,6 +52,7 @@ export function twinsOf({ weight, openings, fasteners }: Definition, made: Weigh
   if (!weight || weight.listOnly) return []
   const { yAt } = made
   const written = new Map(openings.map((each) => [each.id, each]))
+  const sizes: RivetSizes = new Map()
   return [
     ...made.parts.map((part) => memo.keep(`weight of ${part.id}`, [part], () => partTwin(part))),
     ...made.openings.flatMap((cut) => {
@@ -59,7 +61,7 @@ export function twinsOf({ weight, openings, fasteners }: Definition, made: Weigh
     }),
     ...made.bought.map((item) => memo.keep(`weight of bought ${item.id}`, [item], () => boughtTwin(item))),
     ...memo.keep('weight of the covering', [made.floor], () => (made.floor ? coveringTwin(made.floor) : [])),
-    ...made.rows.flatMap((row) => memo.keep(`weight of row ${row.id}`, [row, fasteners], () => rowTwin(row, fasteners, yAt))),
+    ...made.rows.flatMap((row) => memo.keep(`weight of row ${row.id}`, [row, fasteners], () => rowTwin(row, fasteners, yAt, sizes))),
   ]
 }
 
@@ -77,7 +79,7 @@ function partTwin(part: Part): Twin {
 function reachOf({ patterns }: Part): { readonly along: number; readonly across: number } {
   const flat = patterns[0]
   if (!flat) return { along: 0, across: 0 }
-  const [x, y] = [0, 1].map((axis) => extent(flat.outline.map((corner) => corner[axis])))
+  const [x, y] = [extent(flat.outline, 0), extent(flat.outline, 1)]
   const across = (way: string): boolean => way === 'right' || way === 'left'
   const along = (way: string): boolean => way === 'aft' || way === 'forward'
   return {
@@ -86,7 +88,14 @@ function reachOf({ patterns }: Part): { readonly along: number; readonly across:
   }
 }
 
-const extent = (values: readonly number[]): number => Math.max(...values) - Math.min(...values)
+function extent(outline: Outline, axis: 0 | 1): number {
+  let [from, to] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY]
+  for (const corner of outline) {
+    from = Math.min(from, corner[axis])
+    to = Math.max(to, corner[axis])
+  }
+  return to - from
+}
 
 function boughtTwin({ id, says, mass, centre }: BoughtItem): Twin {
   const [x, y, z] = centre
@@ -119,20 +128,42 @@ function openingTwin({ id, says, surface, place }: OpeningDerived, mass: number,
   }
 }
 
+/** What one rivet of each size weighs, by size: there are a few sizes and some thousand rivets. */
+type RivetSizes = Map<string, Worked<'kg'>>
+
 /** A row of rivets as one point at its middle, as long as it reaches. */
-function rowTwin(row: FastenerRow, fasteners: readonly FastenerType[], yAt: Weighable['yAt']): readonly Twin[] {
+function rowTwin(row: FastenerRow, fasteners: readonly FastenerType[], yAt: Weighable['yAt'], sizes: RivetSizes): readonly Twin[] {
   const type = fasteners.find((each) => each.id === row.fastener)
   const n = row.station.length
   if (!type || n === 0) return []
-  const each = row.stacks.map((stack) => rivetMass({ rho: RIVET_DENSITY, D: row.diameter, L: stack.length }))
-  const mass = massTotal(
-    Object.fromEntries(row.stacks.map((stack, i) => [`${stack.count} of ${stack.name} ${i + 1}`, stack.count * each[i].value])),
-  )
-  const y = row.end ? row.end.y : row.girth.map((girth) => Math.sign(girth) * yAt(Math.abs(girth)))
-  const mean = (of: readonly number[]): number => of.reduce((sum, v) => sum + v, 0) / n
-  const along = Math.max(...row.station) - Math.min(...row.station)
-  const point: MassReach = { mass: mass.value, x: mean(row.station), y: mean(y), z: mean(row.waterline), along, across: 0 }
+  const terms: Record<string, number> = {}
+  row.stacks.forEach((stack, i) => {
+    const size = `${row.diameter} ${stack.length}`
+    const each = sizes.get(size) ?? rivetMass({ rho: RIVET_DENSITY, D: row.diameter, L: stack.length })
+    sizes.set(size, each)
+    terms[`${stack.count} of ${stack.name} ${i + 1}`] = stack.count * each.value
+  })
+  const mass = massTotal(terms)
+  const { x, y, z, along } = middleOf(row, yAt)
+  const point: MassReach = { mass: mass.value, x, y, z, along, across: 0 }
   return [{ id: `rivets-${row.id}`, says: `rivets of ${row.says}`, group: 'SH', by: 'derived', words: ['rivets'], mass, points: [point] }]
+}
+
+function middleOf({ station, girth, waterline, end }: FastenerRow, yAt: Weighable['yAt']) {
+  let [x, y, z, from, to] = [0, 0, 0, Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY]
+  // a row along the coach has one girth, and one buttock line with it
+  let [last, half] = [Number.NaN, 0]
+  for (let i = 0; i < station.length; i++) {
+    const out = Math.abs(girth[i])
+    if (!end && out !== last) [last, half] = [out, yAt(out)]
+    x += station[i]
+    y += end ? end.y[i] : Math.sign(girth[i]) * half
+    z += waterline[i]
+    from = Math.min(from, station[i])
+    to = Math.max(to, station[i])
+  }
+  const n = station.length
+  return { x: x / n, y: y / n, z: z / n, along: to - from }
 }
 
 /** 2117 and the soft alloys of blind rivets, kg/m3. From memory. */

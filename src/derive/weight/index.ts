@@ -8,6 +8,7 @@ import type { MassDefinition, MassGroup } from '../../definition/weight-types.js
 import { MASS_GROUPS } from '../../definition/weight-types.js'
 import type { Worked } from '../../quantity/formula.js'
 import { massTotal, statedMass } from '../common/mass.formulas.js'
+import { FORGETFUL, type Memo } from '../memo.js'
 import type { MassReach } from '../road-nouns.js'
 import type { GroupWeighed, MassLine, WeightDerived, WeightInput } from '../weight-nouns.js'
 import { caseOf, placeOf, type Stance } from './cases.js'
@@ -16,12 +17,15 @@ import { linesOf, middle } from './lines.js'
 import { nearestOf, roomAt } from './room.js'
 import { capacity, moment } from './weight.formulas.js'
 
-export function deriveWeight(input: WeightInput): WeightDerived {
+export function deriveWeight(input: WeightInput, memo: Memo = FORGETFUL): WeightDerived {
   const { weight, masses, spindles, tyre } = input
   const axle = spindles.reduce((sum, each) => sum + each, 0) / spindles.length
   const { listOnly, growth } = weight
-  const { lines, twinned, twice } = linesOf({ masses, listOnly, growth, twins: input.twins, axle, reach: input.reach })
-  const groups = MASS_GROUPS.flatMap((group) => groupOf(group, lines, masses))
+  const { lines, twinned, twice } = linesOf({ masses, listOnly, growth, twins: input.twins, axle, reach: input.reach }, memo)
+  const groups = MASS_GROUPS.flatMap((group) => {
+    const own = lines.filter((line) => line.group === group)
+    return own.length === 0 ? [] : [memo.keep(`weight of group ${group}`, [masses, ...own], () => groupOf(group, own, masses))]
+  })
   const built = massTotal(Object.fromEntries(groups.map((each) => [each.group, each.mass])))
   const unloaded = weight.gas ? massTotal({ built, gas: statedMass({ m: weight.gas.mass }) }) : built
   const stance: Stance = { ...input, axle }
@@ -42,9 +46,7 @@ export function deriveWeight(input: WeightInput): WeightDerived {
   })
 }
 
-function groupOf(group: MassGroup, lines: readonly MassLine[], masses: readonly MassDefinition[]): GroupWeighed[] {
-  const own = lines.filter((line) => line.group === group)
-  if (own.length === 0) return []
+function groupOf(group: MassGroup, own: readonly MassLine[], masses: readonly MassDefinition[]): GroupWeighed {
   const mass: Record<string, Worked<'kg'>> = {}
   const [x, y, z]: Record<string, number>[] = [{}, {}, {}]
   const points: MassReach[] = []
@@ -56,13 +58,11 @@ function groupOf(group: MassGroup, lines: readonly MassLine[], masses: readonly 
     z[name] = line.mass.value * line.centre[2]
     points.push(...line.points)
   }
-  return [
-    {
-      group,
-      mass: massTotal(mass),
-      centre: middle(points),
-      stated: masses.reduce((sum, each) => (each.group === group ? sum + each.mass : sum), 0),
-      moments: [moment(x), moment(y), moment(z)],
-    },
-  ]
+  return {
+    group,
+    mass: massTotal(mass),
+    centre: middle(points),
+    stated: masses.reduce((sum, each) => (each.group === group ? sum + each.mass : sum), 0),
+    moments: [moment(x), moment(y), moment(z)],
+  }
 }

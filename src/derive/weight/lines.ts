@@ -2,9 +2,10 @@
  * The mass schedule: every stated item, or the derived parts that stand in its stead, or a part the list does not know; each
  * thing once. A stated item gives way only when everything named as its twin is derived: half of a twin would lose the rest.
  */
-import type { MassDefinition, WeightDefinition } from '../../definition/weight-types.js'
+import type { MassDefinition, MassGroup, WeightDefinition } from '../../definition/weight-types.js'
 import type { Worked } from '../../quantity/formula.js'
 import { massTotal, statedMass } from '../common/mass.formulas.js'
+import type { Memo } from '../memo.js'
 import type { MassReach } from '../road-nouns.js'
 import type { MassLine, Point, Twice, Twin, Twinned } from '../weight-nouns.js'
 import { shareOf } from './weight.formulas.js'
@@ -27,7 +28,7 @@ export interface Lines {
 
 const GROWTH = 'growth'
 
-export function linesOf(input: LinesInput): Lines {
+export function linesOf(input: LinesInput, memo: Memo): Lines {
   const { masses, listOnly } = input
   const byWord = listOnly ? new Map<string, readonly Twin[]>() : wordsOf(input.twins)
   const grows = !listOnly && input.growth !== null
@@ -45,22 +46,21 @@ export function linesOf(input: LinesInput): Lines {
     const note = { item: each.item, group: each.group, stated: each.mass, missing }
     if (each.twins.length > 0 && !listOnly && missing.length === 0) {
       if (isGrowth) return
-      const line = inStead(
-        each,
-        i,
-        found.filter((twin) => !again.includes(twin)),
-        input,
-      )
+      const own = again.length === 0 ? found : found.filter((twin) => !again.includes(twin))
+      const reach = input.reach.get(each.item)
+      const line = memo.keep(`mass of item ${i + 1}`, [each, input.axle, reach, ...own], () => inStead(each, i, own, input))
       lines.push(line)
       twinned.push({ ...note, derived: line.mass.value })
       return
     }
     if (missing.length > 0) twinned.push({ ...note, derived: null })
-    lines.push(statedLine(each, i, input))
+    const reach = input.reach.get(each.item)
+    lines.push(memo.keep(`mass of item ${i + 1}`, [each, input.axle, reach], () => statedLine(each, i, input)))
   })
-  if (!listOnly) for (const twin of input.twins) if (!taken.has(twin)) lines.push(lineOf(twin))
+  if (!listOnly)
+    for (const twin of input.twins) if (!taken.has(twin)) lines.push(memo.keep(`mass of ${twin.id}`, [twin], () => lineOf(twin)))
   twice.push(...sameTwice(lines))
-  return { lines: grows && input.growth ? [...lines, ...growthLines(lines, input.growth, masses)] : lines, twinned, twice }
+  return { lines: grows && input.growth ? [...lines, ...growthLines(lines, input.growth, masses, memo)] : lines, twinned, twice }
 }
 
 function wordsOf(twins: readonly Twin[]): ReadonlyMap<string, readonly Twin[]> {
@@ -144,6 +144,7 @@ function growthLines(
   lines: readonly MassLine[],
   growth: NonNullable<WeightDefinition['growth']>,
   masses: readonly MassDefinition[],
+  memo: Memo,
 ): MassLine[] {
   const stated = masses.find((each) => each.twins.includes(GROWTH))?.mass ?? null
   const all = lines.reduce((sum, line) => sum + line.mass.value, 0)
@@ -151,16 +152,25 @@ function growthLines(
     const share = growth[group]
     const own = lines.filter((line) => line.group === group && line.by !== 'weighed')
     if (share === 0 || own.length === 0) return []
-    const of = massTotal(Object.fromEntries(own.map((line) => [`${line.id} ${line.says}`, line.mass])))
-    const points = own.flatMap((line) => line.points.map((p) => ({ ...p, mass: p.mass * share })))
-    return [
-      {
-        ...{ id: `growth-${group}`, says: `growth of ${group}, ${Number((share * 100).toFixed(4))} %`, group: 'GR', by: 'derived' },
-        ...{ mass: shareOf({ s: share, M: of }), centre: middle(points), points, count: 1, rest: 0 },
-        stated: stated === null ? null : (stated * of.value) / all,
-      } satisfies MassLine,
-    ]
+    const { grown, of } = memo.keep(`growth of ${group}`, [share, ...own], () => grownBy(share, group, own))
+    return [{ ...grown, stated: stated === null ? null : (stated * of) / all }]
   })
+}
+
+function grownBy(
+  share: number,
+  group: MassGroup,
+  own: readonly MassLine[],
+): { readonly grown: Omit<MassLine, 'stated'>; readonly of: number } {
+  const of = massTotal(Object.fromEntries(own.map((line) => [`${line.id} ${line.says}`, line.mass])))
+  const points = own.flatMap((line) => line.points.map((p) => ({ ...p, mass: p.mass * share })))
+  return {
+    of: of.value,
+    grown: {
+      ...{ id: `growth-${group}`, says: `growth of ${group}, ${Number((share * 100).toFixed(4))} %`, group: 'GR', by: 'derived' },
+      ...{ mass: shareOf({ s: share, M: of }), centre: middle(points), points, count: 1, rest: 0 },
+    },
+  }
 }
 
 /** Within a hand's breadth of each other two things of one name are one thing, m. Common practice, no source. */

@@ -9,7 +9,7 @@ import { createMemo, type Memo } from '../src/derive/memo.js'
 import { compare } from '../src/ripple/compare.js'
 import { fitModels } from '../src/studies/fit/model.js'
 import { type Trials, trialsOf } from '../src/studies/fit/trials.js'
-import { afresh, definitionOf, textOf, withOpeningMoved } from './coach.js'
+import { afresh, definitionOf, textOf, withMassMoved, withOpeningMoved } from './coach.js'
 import type { Bench } from './measure.js'
 import { coachwright, inFolder, peakOf } from './process.js'
 
@@ -52,14 +52,31 @@ const afterAnEdit = (run: (definition: Definition, memo: Memo) => unknown) => ()
   }
 }
 
+/** The same coach with one stated mass moved, and the memo of the time before. */
+const afterMassEdit = (run: (definition: Definition, memo: Memo) => unknown) => () => {
+  const parsed = definitionOf(LARGEST)
+  const memo = createMemo()
+  run(parsed, memo)
+  let step = 0
+  let next: Definition = parsed
+  return {
+    before: () => {
+      step += 1
+      next = withMassMoved(parsed, 'LiFePO4 batteries', step * MM)
+    },
+    run: () => run(next, memo),
+  }
+}
+
 export const BENCHES: readonly Bench[] = [
   {
     id: 'derive',
     says: 'Derive Sedge 8 from a parsed definition, nothing kept',
     ...inProcess,
-    budget: 45,
+    budget: 50,
     setup: fromNothing((d) => derive(d)),
   },
+  { id: 'mass', says: 'Derive Sedge 8 again with its batteries moved 1 mm', ...inProcess, budget: 10, setup: afterMassEdit(derive) },
   { id: 'edit', says: 'Derive Sedge 8 again with window RW3 moved 1 mm', ...inProcess, budget: 10, setup: afterAnEdit(derive) },
   { id: 'checked', says: 'Derive and check Sedge 8, nothing kept', ...inProcess, budget: 65, setup: fromNothing((d) => design(d)) },
   {

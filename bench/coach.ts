@@ -39,3 +39,12 @@ export function withOpeningMoved(definition: Definition, id: string, by: number)
   )
   return Object.freeze({ ...definition, openings: Object.freeze(openings) })
 }
+
+/** The definition with one stated mass moved aft, everything else the very same objects. m. */
+export function withMassMoved(definition: Definition, item: string, by: number): Definition {
+  if (!definition.masses.some((mass) => mass.item === item)) throw new Error(`${definition.coach.name} has no ${item}`)
+  const masses = definition.masses.map((mass) =>
+    mass.item === item && mass.station !== null ? Object.freeze({ ...mass, station: mass.station + by }) : mass,
+  )
+  return Object.freeze({ ...definition, masses: Object.freeze(masses) })
+}

@@ -75,7 +75,7 @@ function ballCoach(R: number) {
     .replace(/^floor:\n(?: {2}.*\n)+/m, 'floor: none\n')
     .replace(/^gear:\n(?: {2}.*\n)+/m, 'gear: none\n')
     .replace(/^chassis:\n(?: {2}.*\n)+/m, 'chassis: none\n')
-    .replace(/^(towing|suspension):\n(?: {2}.*\n|\n)+/gm, '$1: none\n')
+    .replace(/^(weight|towing|suspension):\n(?: {2}.*\n|\n)+/gm, '$1: none\n')
     .replace(
       /seams: {18}#.*\n(?: {4}- .*\n)+/,
       'seams:\n    - {id: seam-1, girth: 400 mm}\n    - {id: seam-2, girth: 900 mm}\n    - {id: seam-3, girth: 1500 mm}\n',

@@ -56,6 +56,7 @@ const EMPTY: Omit<Ripple, 'coach' | 'counts' | 'masses'> = {
   openings: [],
   parts: { added: [], removed: [], changed: [] },
   joints: { added: [], removed: [], changed: [] },
+  loads: { unloaded: null, capacity: null, cases: [] },
   overall: [],
   inward: [],
   documents: [],

@@ -9,6 +9,7 @@ import { documentChanges, type RippleOptions } from './documents.js'
 import { checkChanges } from './findings.js'
 import { inwardChanges } from './inward.js'
 import { jointChanges } from './joints.js'
+import { loadChanges } from './loads.js'
 import type { Ripple } from './nouns.js'
 import { openingChanges } from './openings.js'
 import { partChanges } from './parts.js'
@@ -30,6 +31,7 @@ export function compare(before: Design, after: Design, options: RippleOptions = 
     joints: jointChanges(before, after),
     counts: countChanges(before, after),
     masses: massChanges(before, after),
+    loads: loadChanges(before, after),
     overall: overallChanges(before, after),
     inward: inwardChanges(before.definition, after.definition),
     documents: documentChanges(before, after, options),

@@ -172,6 +172,19 @@ export interface MarginChange {
   readonly mend: string | null
 }
 
+/** What a load case weighs and where it rests; null where a design does not have the case. kg, and the hitch's share of the weight. */
+export interface LoadChange {
+  readonly case: string
+  readonly says: string
+  /** one the coach is designed for */
+  readonly design: boolean
+  readonly mass: Both<number | null>
+  readonly hitch: Both<number | null>
+  readonly share: Both<number | null>
+  /** the heaviest axle */
+  readonly axle: Both<number | null>
+}
+
 export interface DocumentChange {
   /** in the packet */
   readonly path: string
@@ -220,6 +233,12 @@ export interface Ripple {
   }
   /** kg */
   readonly masses: { readonly total: Both<number>; readonly kinds: readonly Tally[] }
+  /** weight and balance; unloaded and what may still be carried, kg, null where they stay */
+  readonly loads: {
+    readonly unloaded: Both<number | null> | null
+    readonly capacity: Both<number | null> | null
+    readonly cases: readonly LoadChange[]
+  }
   /** lengths, widths and girths of the whole coach, m */
   readonly overall: readonly Tally[]
   /** what lies deeper under the outer mould line than before, which stays; m, negative is outward */

@@ -176,6 +176,23 @@ export const rippleSchema = z.strictObject({
     sheets: tally.describe('sheets of stock by name'),
   }),
   masses: z.strictObject({ total: both(z.number()), kinds: tally }).describe('kg'),
+  loads: z
+    .strictObject({
+      unloaded: maybeBoth(z.number().nullable()),
+      capacity: maybeBoth(z.number().nullable()),
+      cases: z.array(
+        z.strictObject({
+          case: z.string(),
+          says: z.string(),
+          design: z.boolean().describe('a case the coach is designed for'),
+          mass: both(z.number().nullable()),
+          hitch: both(z.number().nullable()),
+          share: both(z.number().nullable()).describe('of the weight, on the hitch'),
+          axle: both(z.number().nullable()).describe('the heaviest'),
+        }),
+      ),
+    })
+    .describe('weight and balance, kg; null where a design does not have it'),
   overall: tally.describe('lengths, widths and girths of the coach, m'),
   inward: z
     .array(z.strictObject({ what: z.string(), by: z.number() }))

@@ -8,6 +8,7 @@ import { placeWords } from '../documents/drawing/words.js'
 import type { UnitSystem } from '../quantity/format.js'
 import type { DocumentChange, FindingTold, Ripple, WrittenChange } from './nouns.js'
 import { sayMargins, sayMasses, sayRivets } from './say-counts.js'
+import { sayLoads } from './say-loads.js'
 import { sayOpening, sayParts } from './say-parts.js'
 import { count, list } from './words.js'
 
@@ -30,6 +31,7 @@ export function rippleText(ripple: Ripple, units: UnitSystem = 'metric'): readon
     ),
     section('Parts', sayParts(ripple, units)),
     section('Fasteners', sayRivets(ripple, units)),
+    section('Weight and balance', sayLoads(ripple, units)),
     section('Counts, masses and sizes', sayMasses(ripple, units)),
     section('Margins', sayMargins(ripple)),
     section('Documents', sayDocuments(ripple.documents)),

@@ -174,6 +174,27 @@ describe('scene 3: one bay more on Sedge 8', () => {
   })
 })
 
+describe('the axles of Sedge 6 a hand aft', () => {
+  const r = rippleOf('sedge-6', (text) => text.replace('[4690 mm, 5480 mm]', '[4790 mm, 5580 mm]'))
+
+  it('tells every case by how far its hitch goes, and what the coach weighs only where that changes', () => {
+    expect(r.loads.cases).toHaveLength(8)
+    const goes = r.loads.cases.map(({ share }) => (share.after ?? 0) - (share.before ?? 0))
+    // statics: 100 mm of the 4205 mm between ball and axles, less what the running gear itself takes aft, a seventh of the weight
+    for (const by of goes) {
+      expect(by).toBeGreaterThan(0.015)
+      expect(by).toBeLessThan(0.1 / 4.205)
+    }
+    expect([...goes].sort((a, b) => b - a)).toEqual(goes)
+    expect(said(r)).toMatch(/Case B, unloaded, cylinders full: the hitch carries 15\.\d % in place of 13\.0 %/)
+  })
+
+  it('says nothing of loads where nothing weighs otherwise', () => {
+    const finish = rippleOf('sedge-6', (text) => setInText(text, ['coach', 'name'], 'Sedge 6 again'))
+    expect(finish.loads).toEqual({ unloaded: null, capacity: null, cases: [] })
+  })
+})
+
 describe('scene 4: 0.040 in sheet for the barrel of Sedge 6', () => {
   const r = rippleOf('sedge-6', (text) => setInText(text, ['shell', 'skin', 'thickness'], '0.040 in'))
 

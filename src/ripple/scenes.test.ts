@@ -186,7 +186,7 @@ describe('the axles of Sedge 6 a hand aft', () => {
       expect(by).toBeLessThan(0.1 / 4.205)
     }
     expect([...goes].sort((a, b) => b - a)).toEqual(goes)
-    expect(said(r)).toMatch(/Case B, unloaded, cylinders full: the hitch carries 15\.\d % in place of 13\.0 %/)
+    expect(said(r)).toMatch(/Case B, unloaded, cylinders full: the hitch carries 14\.\d % in place of 13\.0 %/)
   })
 
   it('says nothing of loads where nothing weighs otherwise', () => {

@@ -18,3 +18,15 @@ export function exampleText(name: string): { readonly path: string; readonly tex
   const path = `examples/${name}.yaml`
   return { path, text: readFileSync(path, 'utf8'), load }
 }
+
+/** An example with every file it extends, as the desk is handed it. */
+export function exampleFiles(name: string): { readonly path: string; readonly files: Readonly<Record<string, string>> } {
+  const { path, text } = exampleText(name)
+  const files: Record<string, string> = {}
+  readDefinition(path, text, (other) => {
+    const found = load(other)
+    if (found !== null) files[other] = found
+    return found
+  })
+  return { path, files: { ...files, [path]: text } }
+}

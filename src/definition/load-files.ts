@@ -23,7 +23,10 @@ export interface Loaded {
   readonly sources: readonly Source[]
 }
 
-export function loadFiles(path: string, text: string, load: Load): Loaded {
+/** How a text becomes its written form; whoever reads the same files again and again hands in one that keeps them. */
+export type Parse = typeof readYaml
+
+export function loadFiles(path: string, text: string, load: Load, parse: Parse = readYaml): Loaded {
   const faults: Fault[] = []
   const sources: Source[] = []
   const read = new Map<string, Written | null>()
@@ -34,7 +37,7 @@ export function loadFiles(path: string, text: string, load: Load): Loaded {
     const known = read.get(file)
     if (known !== undefined) return known
     sources.push({ path: file, text: content })
-    const { root: own, faults: slips } = readYaml(content, file)
+    const { root: own, faults: slips } = parse(content, file)
     faults.push(...slips)
     const merged = own && withParents(own, file, [...above, file])
     read.set(file, merged)

@@ -6,7 +6,7 @@
  */
 import { definitionForm, type WholeDraft } from './definition-form.js'
 import { sortFaults, startReading } from './faults.js'
-import { type Load, loadFiles, type Source } from './load-files.js'
+import { type Load, loadFiles, type Parse, type Source } from './load-files.js'
 import { meaningFaults } from './meaning.js'
 import { normalForm } from './normal-form.js'
 import type { Definition, Fault } from './types.js'
@@ -24,8 +24,8 @@ export interface ReadDefinition {
 }
 
 /** Paths are as the caller spells them; `load` gets the path of an extended file and gives its text or null. */
-export function readDefinition(path: string, text: string, load: Load): ReadDefinition {
-  const { root, faults, sources } = loadFiles(path, text, load)
+export function readDefinition(path: string, text: string, load: Load, parse?: Parse): ReadDefinition {
+  const { root, faults, sources } = loadFiles(path, text, load, parse)
   const files = sources.map((s) => s.path)
   if (!root) return { definition: null, faults: sortFaults(faults, files), sources, merged: null }
   const reading = startReading(root)

@@ -1,0 +1,227 @@
+/** The coach as a line drawing from one side, with everything on it that can be pointed at. Metres; nothing is worked out here. */
+import type { Design } from '../derive/design.js'
+import type { Check, FastenerRow, OpeningDerived, Verdict } from '../derive/nouns.js'
+import type { CoachView, Points } from '../documents/drawing/coach-geometry.js'
+import { barrelEnds, bodyOutline, openingOnCoach, project, seen } from '../documents/drawing/coach-geometry.js'
+import type { Drawn, Elevation, Look } from './nouns.js'
+
+/** `rows` no longer change while something else is dragged, so what stands where is kept by the row itself. */
+const SEEN = new WeakMap<FastenerRow, Map<Look, Float32Array>>()
+
+export function elevationOf(design: Design, look: Look): Elevation {
+  const worst = worstOf(design.checks)
+  const outline = look === 'nose' || look === 'tail' ? acrossOutline(design) : alongOutline(design, look)
+  const drawn = [
+    ...outline,
+    ...(look === 'nose' || look === 'tail' ? [] : [...framesOf(design, look), ...seamsOf(design, look)]),
+    ...chassisOf(design, look),
+    ...openingsOf(design, look, worst),
+    ...axlesOf(design, look, worst),
+    ...tanksOf(design, look, worst),
+    ...massesOf(design, look),
+  ]
+  return { look, drawn, rivets: rivetsOf(design, look), box: boxOf(drawn) }
+}
+
+const RANK: Readonly<Record<Verdict, number>> = { fail: 3, caution: 2, 'not-checked': 0, pass: 1 }
+
+function worstOf(checks: readonly Check[]): ReadonlyMap<string, Verdict> {
+  const worst = new Map<string, Verdict>()
+  for (const { verdict, concerns } of checks)
+    for (const id of concerns) {
+      const known = worst.get(id)
+      if (!known || RANK[verdict] > RANK[known]) worst.set(id, verdict)
+    }
+  return worst
+}
+
+const PLAIN = { moves: null, verdict: null } as const
+
+function shape(id: string | null, layer: Drawn['layer'], says: string, points: Points, closed: boolean): Drawn {
+  return { id, layer, says, points: points.flat(), closed, ...PLAIN }
+}
+
+function alongOutline(design: Design, look: CoachView): Drawn[] {
+  const { barrel, ends } = bodyOutline(design, look)
+  return [shape(null, 'skin', 'barrel', barrel, true), ...ends.map((points) => shape(null, 'skin', 'end', points, false))]
+}
+
+function acrossOutline({ section }: Design): Drawn[] {
+  const right = section.points.map(({ y, z }) => [y, z] as const)
+  const left = right.slice(1).map(([y, z]) => [-y, z] as const)
+  return [shape(null, 'skin', 'section', [...left.reverse(), ...right], true)]
+}
+
+function framesOf(design: Design, look: CoachView): Drawn[] {
+  const levels = bodyOutline(design, look).barrel.map((p) => p[1])
+  const [low, high] = [Math.min(...levels), Math.max(...levels)]
+  return design.definition.frames.map(({ id, station }) =>
+    shape(id, 'frames', `frame ${id}`, [[station, low] as const, [station, high] as const], false),
+  )
+}
+
+function seamsOf(design: Design, look: CoachView): Drawn[] {
+  const { nose, tail } = barrelEnds(design)
+  const signs = look === 'plan' ? [1, -1] : look === 'right' ? [1] : [-1]
+  return design.definition.shell.seams.flatMap((seam) =>
+    signs
+      .filter((sign) => seen(design, look, sign * seam.girth))
+      .map((sign) =>
+        shape(
+          seam.id,
+          'seams',
+          `lap ${seam.id}`,
+          [project(design, look, nose, sign * seam.girth), project(design, look, tail, sign * seam.girth)],
+          false,
+        ),
+      ),
+  )
+}
+
+function openingsOf(design: Design, look: Look, worst: ReadonlyMap<string, Verdict>): Drawn[] {
+  return design.openings.flatMap((opening) => {
+    const points = openingSeen(design, opening, look)
+    if (!points) return []
+    const isMovable = opening.surface !== 'wheel'
+    const onRoof = opening.surface === 'roof'
+    return [
+      {
+        ...shape(opening.id, 'openings', `${opening.id}, ${opening.says}`, points, true),
+        moves: isMovable ? (onRoof || opening.end ? ('along' as const) : ('both' as const)) : null,
+        verdict: worst.get(opening.id) ?? null,
+      },
+    ]
+  })
+}
+
+function openingSeen(design: Design, { end, outline, surface, side }: OpeningDerived, look: Look): Points | null {
+  if (look === 'nose' || look === 'tail') return end && surface === look ? end.loop.map(([, y, z]) => [y, z] as const) : null
+  if (end) return end.loop.map(([x, y, z]) => [x, look === 'plan' ? y : z] as const)
+  return outline.length > 0 && side === (look === 'plan' ? 'centre' : look) ? openingOnCoach(design, outline, look) : null
+}
+
+function axlesOf({ under, definition }: Design, look: Look, worst: ReadonlyMap<string, Verdict>): Drawn[] {
+  const { gear } = under
+  const wheel = definition.gear?.wheel
+  if (!gear || !wheel || look === 'plan') return []
+  const low = gear.ground
+  return gear.tubes.map((tube) => {
+    const z = tube.spindleZ ?? (low === null ? 0 : low + wheel.radius)
+    const circle = Array.from({ length: 24 }, (_, i) => (i * Math.PI) / 12)
+    const points: Points =
+      look === 'nose' || look === 'tail'
+        ? [-1, 1].flatMap((s) => [[s * wheel.y, z - wheel.radius] as const, [s * wheel.y, z + wheel.radius] as const])
+        : circle.map((a) => [tube.spindle + wheel.radius * Math.cos(a), z + wheel.radius * Math.sin(a)] as const)
+    return {
+      ...shape(
+        `axle-${tube.axle}`,
+        'axles',
+        `axle ${tube.axle}, spindle at STA ${Math.round(tube.spindle * 1000)}`,
+        points,
+        look !== 'nose' && look !== 'tail',
+      ),
+      moves: look === 'right' || look === 'left' ? ('along' as const) : null,
+      verdict: worst.get('gear') ?? worst.get(`axle-${tube.axle}`) ?? null,
+    }
+  })
+}
+
+function tanksOf({ under }: Design, look: Look, worst: ReadonlyMap<string, Verdict>): Drawn[] {
+  if (look === 'nose' || look === 'tail') return []
+  return (under.chassis?.bays ?? []).map((bay) => {
+    const [a, b] = look === 'plan' ? bay.y : bay.z
+    const points: Points = [
+      [bay.x[0], a],
+      [bay.x[1], a],
+      [bay.x[1], b],
+      [bay.x[0], b],
+    ]
+    return { ...shape(bay.id, 'tanks', `${bay.id}, ${bay.says}`, points, true), verdict: worst.get(bay.id) ?? null }
+  })
+}
+
+/** Rails, cross-members and drawbar: from the side as bands between their waterlines, in plan as they lie. */
+function chassisOf({ under }: Design, look: Look): Drawn[] {
+  if (look === 'nose' || look === 'tail') return []
+  const members = under.chassis?.members ?? []
+  return members
+    .filter(({ side }) => look === 'plan' || side === 'centre' || side === look)
+    .map(({ part, says, plan, top, bottom }) => {
+      const x = plan.map((p) => p[0])
+      const [from, to] = [Math.min(...x), Math.max(...x)]
+      const band: Points = [
+        [from, bottom],
+        [to, bottom],
+        [to, top],
+        [from, top],
+      ]
+      return shape(part, 'chassis', says, look === 'plan' ? plan.map((p) => [p[0], p[1]] as const) : band, true)
+    })
+}
+
+/** Half a width for a kilogram, m: the squares grow with the root of the mass, so that ink stands for kilograms. */
+const PER_ROOT = 0.012
+
+function massesOf({ weight }: Design, look: Look): Drawn[] {
+  if ('notComputed' in weight) return []
+  return weight.lines
+    .filter((line) => line.group !== 'GR')
+    .map(({ id, says, mass, centre: [x, y, z] }) => {
+      const [h, v] = look === 'plan' ? [x, y] : look === 'nose' || look === 'tail' ? [y, z] : [x, z]
+      const r = PER_ROOT * Math.sqrt(mass.value)
+      const square: Points = [
+        [h - r, v - r],
+        [h + r, v - r],
+        [h + r, v + r],
+        [h - r, v + r],
+      ]
+      return shape(id, 'masses', `${says}, ${mass.value.toFixed(1)} kg`, square, true)
+    })
+}
+
+function rivetsOf(design: Design, look: Look): Float32Array {
+  const lists = design.rows.map((row) => rowSeen(design, row, look))
+  const all = new Float32Array(lists.reduce((sum, list) => sum + list.length, 0))
+  let at = 0
+  for (const list of lists) {
+    all.set(list, at)
+    at += list.length
+  }
+  return all
+}
+
+function rowSeen(design: Design, row: FastenerRow, look: Look): Float32Array {
+  const known = SEEN.get(row) ?? new Map<Look, Float32Array>()
+  const kept = known.get(look)
+  if (kept) return kept
+  const out: number[] = []
+  const across = look === 'nose' || look === 'tail'
+  for (let i = 0; i < row.station.length; i++) {
+    const [x, z] = [row.station[i], row.waterline[i]]
+    if (row.end) {
+      const y = row.end.y[i]
+      if (across) {
+        if (row.end.which === look) out.push(y, z)
+      } else if (look === 'plan' ? seen(design, 'plan', row.girth[i]) : look === 'right' ? y > -1e-9 : y < 1e-9)
+        out.push(x, look === 'plan' ? y : z)
+    } else if (!across && seen(design, look, row.girth[i])) {
+      const [s, level] = look === 'plan' ? project(design, 'plan', x, row.girth[i]) : [x, z]
+      out.push(s, level)
+    }
+  }
+  const list = Float32Array.from(out)
+  SEEN.set(row, known.set(look, list))
+  return list
+}
+
+function boxOf(drawn: readonly Drawn[]): Elevation['box'] {
+  let [x0, x1, y0, y1] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY]
+  for (const { points } of drawn)
+    for (let i = 0; i < points.length; i += 2) {
+      x0 = Math.min(x0, points[i])
+      x1 = Math.max(x1, points[i])
+      y0 = Math.min(y0, points[i + 1])
+      y1 = Math.max(y1, points[i + 1])
+    }
+  return { x0, x1, y0, y1 }
+}

@@ -1,0 +1,101 @@
+/** What the desk shows and takes: plain data that crosses from the worker to the screen. SI unless a name says otherwise. */
+import type { Step } from '../definition/set-in-text.js'
+import type { Verdict } from '../derive/nouns.js'
+
+/** From which side the coach is looked at. */
+export type Look = 'right' | 'left' | 'plan' | 'nose' | 'tail'
+export type Layer = 'skin' | 'frames' | 'seams' | 'openings' | 'chassis' | 'axles' | 'tanks' | 'masses'
+
+/** One thing drawn on the elevation: x is the station (from nose and tail the buttock line), y the waterline (in plan the buttock line). */
+export interface Drawn {
+  /** of the thing, as an address or a search takes it; null for plain outline */
+  readonly id: string | null
+  readonly layer: Layer
+  readonly says: string
+  readonly points: readonly number[]
+  readonly closed: boolean
+  /** how it may be dragged: along the coach, or up and down as well; null where it may not */
+  readonly moves: 'along' | 'both' | null
+  /** verdict of the worst check that names it; null where none does */
+  readonly verdict: Verdict | null
+}
+
+export interface Elevation {
+  readonly look: Look
+  readonly drawn: readonly Drawn[]
+  /** x, y of every rivet that is seen, one after the other */
+  readonly rivets: Float32Array
+  readonly box: { readonly x0: number; readonly x1: number; readonly y0: number; readonly y1: number }
+}
+
+/** A thing put at a station, and at a waterline where it has one of its own; m. */
+export interface MoveEdit {
+  readonly kind: 'move'
+  readonly id: string
+  readonly station: number
+  readonly waterline: number | null
+  readonly stroke?: string
+}
+
+/** One change a person makes. Edits with the same `stroke` that follow each other are one to undo: a drag. */
+export type Edit =
+  | {
+      readonly kind: 'set'
+      readonly steps: readonly Step[]
+      /** as the tape says it: `5825 mm` */
+      readonly value: string
+      readonly stroke?: string
+    }
+  | MoveEdit
+  | { readonly kind: 'text'; readonly text: string; readonly stroke?: string }
+
+export interface FaultShown {
+  readonly file: string
+  readonly line: number
+  readonly column: number
+  readonly says: string
+}
+
+/** A sentence with a number; `id` opens its working, `place` lights it up on the elevation. */
+export interface Sentence {
+  readonly id: string
+  readonly says: string
+  readonly verdict: Verdict | null
+  /** capacity over demand less one, as a share; null where nothing is measured */
+  readonly margin: number | null
+  readonly source: string | null
+  readonly mend: string | null
+  /** ids of the things it is about */
+  readonly about: readonly string[]
+}
+
+export interface SheetShown {
+  readonly name: string
+  readonly sentences: readonly Sentence[]
+  readonly figures: readonly { readonly id: string; readonly says: string }[]
+  /** documents of the packet that belong to it */
+  readonly documents: readonly { readonly path: string; readonly says: string }[]
+}
+
+/** Where the coach stands after an edit. */
+export interface State {
+  readonly name: string
+  readonly revision: string
+  readonly faults: readonly FaultShown[]
+  /** the text as it is now, of the file that is edited */
+  readonly text: string
+  readonly file: string
+  readonly undo: number
+  readonly redo: number
+  readonly verdicts: Readonly<Record<Verdict, number>>
+  /** what edits are compared with */
+  readonly since: string
+}
+
+export interface RippleShown {
+  /** the frozen revision everything is compared with */
+  readonly since: string
+  readonly line: string
+  /** headings without an indent, sentences with one */
+  readonly lines: readonly string[]
+}

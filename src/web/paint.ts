@@ -1,0 +1,200 @@
+/** The elevation painted on a canvas: ink on paper, one accent for what is chosen. Metres to pixels by `View`. */
+import type { Drawn, Elevation } from '../desk/nouns.js'
+
+/** Pixels of the metre, and where station and waterline 0 lie. A view of the right side runs stations to the left. */
+export interface View {
+  readonly perMetre: number
+  readonly x0: number
+  readonly y0: number
+  readonly mirror: 1 | -1
+}
+
+export interface Inks {
+  readonly ink: string
+  readonly faint: string
+  readonly accent: string
+  readonly paper: string
+}
+
+export const toX = (view: View, x: number): number => view.x0 + view.mirror * x * view.perMetre
+export const toY = (view: View, y: number): number => view.y0 - y * view.perMetre
+export const fromX = (view: View, px: number): number => ((px - view.x0) * view.mirror) / view.perMetre
+export const fromY = (view: View, py: number): number => (view.y0 - py) / view.perMetre
+
+/** The whole of it with a margin, the tape below it. */
+export function fitted({ box, look }: Elevation, width: number, height: number): View {
+  const [w, h] = [box.x1 - box.x0, box.y1 - box.y0]
+  const perMetre = Math.max(1, Math.min((width - 2 * SIDE) / w, (height - TOP - TAPE) / h))
+  // the right side is seen with the nose to the right
+  const mirror = look === 'right' || look === 'nose' ? -1 : 1
+  return {
+    perMetre,
+    mirror,
+    x0: width / 2 - (mirror * (box.x0 + box.x1) * perMetre) / 2,
+    y0: TOP + (height - TOP - TAPE + h * perMetre) / 2 + box.y0 * perMetre,
+  }
+}
+
+const [SIDE, TOP, TAPE] = [16, 12, 34]
+
+export interface Marked {
+  readonly selected: string | null
+  readonly hovered: string | null
+  /** on the roof seen from above the middle, for what is lit has no buttock line */
+  readonly lit: { readonly station: number; readonly waterline: number } | null
+  readonly layers: ReadonlySet<Drawn['layer'] | 'rivets'>
+}
+
+export function paint(
+  context: CanvasRenderingContext2D,
+  size: { readonly width: number; readonly height: number },
+  drawing: Elevation,
+  view: View,
+  marked: Marked,
+  inks: Inks,
+): void {
+  context.clearRect(0, 0, size.width, size.height)
+  context.lineJoin = 'round'
+  if (marked.layers.has('rivets')) paintRivets(context, drawing.rivets, view, inks)
+  for (const drawn of drawing.drawn) {
+    if (drawn.layer !== 'skin' && !marked.layers.has(drawn.layer)) continue
+    const isChosen = drawn.id !== null && drawn.id === marked.selected
+    trace(context, drawn, view)
+    context.setLineDash(drawn.layer === 'frames' ? [10, 3, 2, 3] : drawn.layer === 'tanks' ? [5, 3] : [])
+    context.strokeStyle =
+      isChosen || drawn.verdict === 'fail'
+        ? inks.accent
+        : drawn.layer === 'frames' || drawn.layer === 'seams' || drawn.layer === 'chassis'
+          ? inks.faint
+          : inks.ink
+    context.lineWidth = isChosen ? 3 : drawn.layer === 'skin' ? 1.8 : drawn.id !== null && drawn.id === marked.hovered ? 2.2 : 1
+    if (isChosen && drawn.closed) {
+      context.globalAlpha = 0.14
+      context.fillStyle = inks.accent
+      context.fill()
+      context.globalAlpha = 1
+    }
+    context.stroke()
+  }
+  context.setLineDash([])
+  paintNames(context, drawing, view, marked, inks)
+  if (drawing.look !== 'nose' && drawing.look !== 'tail') paintTape(context, size, drawing, view, inks)
+  if (marked.lit) paintLit(context, drawing.look === 'plan' ? { ...marked.lit, waterline: 0 } : marked.lit, view, inks)
+}
+
+function trace(context: CanvasRenderingContext2D, { points, closed }: Drawn, view: View): void {
+  context.beginPath()
+  for (let i = 0; i < points.length; i += 2) context.lineTo(toX(view, points[i]), toY(view, points[i + 1]))
+  if (closed) context.closePath()
+}
+
+/** One rectangle a rivet: five thousand of them in a millisecond or two. */
+function paintRivets(context: CanvasRenderingContext2D, rivets: Float32Array, view: View, inks: Inks): void {
+  const d = Math.max(1, Math.min(4, 0.006 * view.perMetre))
+  context.fillStyle = inks.faint
+  for (let i = 0; i < rivets.length; i += 2) context.fillRect(toX(view, rivets[i]) - d / 2, toY(view, rivets[i + 1]) - d / 2, d, d)
+}
+
+export function centreOf({ points }: Drawn): readonly [number, number] {
+  let [x0, x1, y0, y1] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY]
+  for (let i = 0; i < points.length; i += 2) {
+    x0 = Math.min(x0, points[i])
+    x1 = Math.max(x1, points[i])
+    y0 = Math.min(y0, points[i + 1])
+    y1 = Math.max(y1, points[i + 1])
+  }
+  return [(x0 + x1) / 2, (y0 + y1) / 2]
+}
+
+function paintNames(context: CanvasRenderingContext2D, drawing: Elevation, view: View, marked: Marked, inks: Inks): void {
+  context.font = "12px 'DejaVu Sans Condensed', sans-serif"
+  context.textAlign = 'center'
+  context.textBaseline = 'middle'
+  for (const drawn of drawing.drawn) {
+    if (drawn.id === null || !NAMED.has(drawn.layer) || !marked.layers.has(drawn.layer)) continue
+    const [x, y] = centreOf(drawn)
+    // a name wider than its thing would lie over its neighbours'
+    const isPointedAt = drawn.id === marked.selected || drawn.id === marked.hovered
+    if (
+      !isPointedAt &&
+      ((drawn.moves === null && drawn.layer === 'openings') ||
+        context.measureText(drawn.id).width > 2 * Math.abs(toX(view, drawn.points[0]) - toX(view, x)) + 26)
+    )
+      continue
+    context.fillStyle = drawn.id === marked.selected || drawn.verdict === 'fail' ? inks.accent : inks.ink
+    context.fillText(drawn.id.replace(/^axle-/, 'axle '), toX(view, x), toY(view, y))
+  }
+}
+
+const NAMED: ReadonlySet<Drawn['layer']> = new Set(['openings', 'axles', 'tanks'])
+
+/** The station scale, as a tape laid along the floor: a stroke each 100 mm, a number each metre or half. */
+function paintTape(
+  context: CanvasRenderingContext2D,
+  { width, height }: { readonly width: number; readonly height: number },
+  drawing: Elevation,
+  view: View,
+  inks: Inks,
+): void {
+  const y = height - 22
+  const [from, to] = [fromX(view, view.mirror > 0 ? 0 : width), fromX(view, view.mirror > 0 ? width : 0)]
+  const number = view.perMetre > 160 ? 5 : 10
+  context.strokeStyle = inks.ink
+  context.fillStyle = inks.ink
+  context.lineWidth = 1
+  context.beginPath()
+  context.moveTo(0, y)
+  context.lineTo(width, y)
+  for (let n = Math.ceil(from * 10); n <= to * 10; n++) {
+    const px = toX(view, n / 10)
+    context.moveTo(px, y)
+    context.lineTo(px, y + (n % number === 0 ? 8 : 4))
+  }
+  context.stroke()
+  context.textAlign = 'center'
+  for (let n = Math.ceil(from * 10); n <= to * 10; n++) if (n % number === 0) context.fillText(String(n * 100), toX(view, n / 10), y + 15)
+  const frames = drawing.drawn.filter((each) => each.layer === 'frames')
+  for (const frame of frames) context.fillText(frame.id ?? '', toX(view, frame.points[0]), 8)
+}
+
+function paintLit(
+  context: CanvasRenderingContext2D,
+  { station, waterline }: { readonly station: number; readonly waterline: number },
+  view: View,
+  inks: Inks,
+): void {
+  const [x, y] = [toX(view, station), toY(view, waterline)]
+  context.strokeStyle = inks.accent
+  context.lineWidth = 2
+  context.beginPath()
+  context.arc(x, y, 9, 0, 2 * Math.PI)
+  context.moveTo(x - 15, y)
+  context.lineTo(x + 15, y)
+  context.moveTo(x, y - 15)
+  context.lineTo(x, y + 15)
+  context.stroke()
+}
+
+/** The smallest thing under a point, within a finger's breadth of its lines; null where there is none. */
+export function thingAt(drawing: Elevation, view: View, px: number, py: number, layers: Marked['layers']): Drawn | null {
+  const [x, y] = [fromX(view, px), fromY(view, py)]
+  const near = 6 / view.perMetre
+  let best: Drawn | null = null
+  let least = Number.POSITIVE_INFINITY
+  for (const drawn of drawing.drawn) {
+    if (drawn.id === null || !layers.has(drawn.layer)) continue
+    const { points, closed } = drawn
+    let [x0, x1, y0, y1] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY]
+    for (let i = 0; i < points.length; i += 2) {
+      x0 = Math.min(x0, points[i])
+      x1 = Math.max(x1, points[i])
+      y0 = Math.min(y0, points[i + 1])
+      y1 = Math.max(y1, points[i + 1])
+    }
+    if (x < x0 - near || x > x1 + near || y < y0 - near || y > y1 + near) continue
+    // a line is picked only where nothing with an inside is
+    const size = closed ? (x1 - x0) * (y1 - y0) : 1e6
+    if (size < least) [best, least] = [drawn, size]
+  }
+  return best
+}

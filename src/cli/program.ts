@@ -264,7 +264,7 @@ function isoDate(written: string): string {
 function portNumber(written: string): number {
   const value = Number(written)
   if (!(Number.isInteger(value) && value >= 0 && value <= 65535))
-    throw new InvalidArgumentError('Write a whole number from 1 to 65535, such as 8460.')
+    throw new InvalidArgumentError('Write a whole number from 0 to 65535, such as 8460; 0 takes any free one.')
   return value
 }
 

@@ -1,4 +1,4 @@
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs'
+import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs'
 import { get } from 'node:http'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
@@ -46,4 +46,38 @@ it('takes the next port where its own is taken, but never another than was asked
 
 it('says so when the address is none of this machine', async () => {
   await expect(serveDesk({ ...options, port: 0, host: '192.0.2.1' })).rejects.toThrow(/^192\.0\.2\.1 is no address of this machine\./)
+})
+
+it('stops what it makes for a window that goes away', async () => {
+  mkdirSync(join(root, 'examples'))
+  writeFileSync(join(root, 'examples', 'wren.yaml'), 'schema: 1\ncoach: {name: Wren}\nframes: []\n')
+  let stopped = (): void => undefined
+  const isStopped = new Promise<void>((resolve) => {
+    stopped = resolve
+  })
+  const desk = await serveDesk({
+    ...options,
+    port: 0,
+    files: coachFiles({ root, examples: join(root, 'examples') }),
+    writePacket: ({ signal, onProgress }) =>
+      new Promise((resolve) => {
+        onProgress({ done: 1, of: 2, says: 'Cover' })
+        signal.addEventListener('abort', () => {
+          stopped()
+          resolve({ faults: [] })
+        })
+      }),
+  })
+  const window = new AbortController()
+  const answer = await fetch(`${desk.url}api/packet?path=examples/wren.yaml`, {
+    method: 'POST',
+    headers: { origin: desk.url.slice(0, -1), 'content-type': 'application/json' },
+    body: '{"text": ""}',
+    signal: window.signal,
+  })
+  const { value } = (await answer.body?.getReader().read()) ?? {}
+  expect(new TextDecoder().decode(value)).toContain('event: progress')
+  window.abort()
+  await isStopped
+  await desk.close()
 })

@@ -4,7 +4,6 @@ import { fileURLToPath } from 'node:url'
 import { coachFiles } from '../../server/coach-files.js'
 import { isLoopback } from '../../server/guards.js'
 import { PortTaken, type ServedDesk, serveDesk } from '../../server/serve.js'
-import { deskPacket } from '../desk-packet.js'
 import { openBrowser } from '../open-browser.js'
 import { openText } from '../open-text.js'
 import { refuse } from '../refused.js'
@@ -41,7 +40,8 @@ async function desk(file: string | undefined, { port, host }: OpenOptions): Prom
       web,
       files,
       packets: join(top, 'packet'),
-      writePacket: deskPacket,
+      // what draws and checks a coach is large, and the desk is open long before a packet is asked for
+      writePacket: async (ask) => (await import('../desk-packet.js')).deskPacket(ask),
       ...(port === undefined ? {} : { port }),
       ...(host === undefined ? {} : { host, anyHost: !isLoopback(host) }),
     })

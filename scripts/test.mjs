@@ -4,6 +4,9 @@ import { close, toolStep, vitestStep } from './steps.mjs'
 const steps = [
   toolStep('types', 'tsc', ['-p', 'tsconfig.json', '--noEmit']),
   toolStep('core types, no DOM and no Node', 'tsc', ['-p', 'tsconfig.core.json', '--noEmit']),
+  toolStep('types of the screens, no Node', 'tsc', ['-p', 'tsconfig.web.json', '--noEmit']),
+  toolStep('types of the workers, no DOM', 'tsc', ['-p', 'tsconfig.worker.json', '--noEmit']),
+  toolStep('types of the browser tests', 'tsc', ['-p', 'tests/browser/tsconfig.json', '--noEmit']),
   toolStep('style', 'biome', ['check', '--error-on-warnings', '--max-diagnostics=20', '.']),
   toolStep('unused code', 'knip', ['--no-progress']),
   vitestStep('tests', process.argv.slice(2)),

@@ -31,6 +31,7 @@ const SHOWN: Readonly<
       'upward inside a type': { 'src/maths/arc.ts': "export type D = import('../derive/design.js').Design" },
       'upward at run time': { 'src/checks/laps.ts': "export const load = () => import('../paper/pdf.js')" },
       're-exported': { 'src/checks/laps.ts': "export { sheet } from '../documents/sheet.js'" },
+      'a screen from the desk': { 'src/desk/view.ts': "import { fit } from '../web/fit.js'" },
       'out of src': { 'src/cli/main.ts': "import { count } from '../../tests/counts.js'" },
     },
     clean: {
@@ -87,6 +88,17 @@ const SHOWN: Readonly<
       'fonts for paper': { 'src/paper/fonts.ts': "import { Buffer } from 'node:buffer'\nimport { createRequire } from 'node:module'" },
       'a date that is given': { 'src/paper/pdf.ts': 'export const made = (iso: string) => new Date(iso)' },
       'a member of the same name': { 'src/maths/arc.ts': 'export const f = (line: { process: number }) => line.process' },
+    },
+  },
+  'the screens take nothing of Node': {
+    caught: {
+      'the disk': { 'src/web/save.tsx': "import { writeFileSync } from 'node:fs'" },
+    },
+    clean: {
+      'what a browser has': {
+        'src/web/save.tsx': "import { createSignal } from 'solid-js'\nexport const save = () => fetch('/api/coach')",
+      },
+      'the server': { 'src/server/save.ts': "import { writeFileSync } from 'node:fs'" },
     },
   },
   'no class in the core but a named error': {

@@ -32,6 +32,7 @@ export const ROOMS = [
   'studies',
   'documents',
   'ripple',
+  'desk',
   'record',
   'paper',
   'server',
@@ -152,6 +153,15 @@ export const RULES: readonly Rule[] = [
             .filter((i) => node(i.from) !== null && !(room(s.path) === 'paper' && PAPER_MAY.has(node(i.from) ?? '')))
             .map((i) => at(s, i.line, `imports ${i.from}, which belongs to a composition root`)),
         ],
+      ),
+  },
+  {
+    says: 'the screens take nothing of Node',
+    breaches: (tree) =>
+      each(
+        tree,
+        (path) => product(path) && room(path) === 'web',
+        (s) => s.imports.filter((i) => node(i.from) !== null).map((i) => at(s, i.line, `imports ${i.from}, which no browser has`)),
       ),
   },
   {

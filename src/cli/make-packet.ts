@@ -1,4 +1,4 @@
-/** Plans and writes a design's packet: what `coachwright packet` and `npm start` share. Throws Refused with a sentence. */
+/** Plans and writes a design's packet: what `coachwright packet` and the desk share. Throws Refused with a sentence. */
 import { basename } from 'node:path'
 import type { Design } from '../derive/design.js'
 import { derive } from '../derive/index.js'

@@ -12,6 +12,7 @@ A definition is a YAML file such as examples/sedge-6.yaml.`
 
 const AFTER = `
 Examples:
+  coachwright open examples/sedge-6.yaml
   coachwright check examples/sedge-6.yaml
   coachwright packet examples/sedge-6.yaml --out packet/sedge-6
   coachwright at examples/sedge-6.yaml "R 5745 WL 1160"
@@ -43,6 +44,21 @@ export function programFor(terminal: Terminal, ended: Ended): Program {
     <O>(load: () => Promise<Command<O>>) =>
     async (named: string, options: O): Promise<void> =>
       ended(await (await load())(named, options, terminal))
+
+  program
+    .command('open')
+    .description('Open the desk in the browser: see the coach, change it, and see everything that moves.')
+    .argument('[file]', 'a definition (the demonstration coach examples/sedge-6.yaml unless told)')
+    .option('--port <number>', 'port of this machine to stand on (a free one unless told)', portNumber)
+    .option(
+      '--host <address>',
+      'address to answer on, such as 0.0.0.0; anyone who reaches it may read and save (this machine only unless told)',
+    )
+    .option('--no-browser', 'print the address and leave the browser alone')
+    .addHelpText('after', '\nExample:\n  coachwright open examples/sedge-6.yaml\n\nCtrl-C closes it.')
+    .action(async (named: string | undefined, options: { readonly port?: number; readonly host?: string; readonly browser?: boolean }) => {
+      ended(await (await import('./commands/open.js')).openCommand(named, options, terminal))
+    })
 
   command('derive', 'Derive the whole coach: sheets, holes, rivets, masses, checks.', 'derive examples/sedge-6.yaml --json > sedge-6.json')
     .argument(...file)
@@ -243,6 +259,13 @@ function isoDate(written: string): string {
   const real = /^\d{4}-\d{2}-\d{2}$/.test(written) && new Date(`${written}T00:00:00Z`).toJSON()?.startsWith(written)
   if (!real) throw new InvalidArgumentError('Write a day that exists as year-month-day, such as 2026-03-02.')
   return written
+}
+
+function portNumber(written: string): number {
+  const value = Number(written)
+  if (!(Number.isInteger(value) && value >= 0 && value <= 65535))
+    throw new InvalidArgumentError('Write a whole number from 0 to 65535, such as 8460; 0 takes any free one.')
+  return value
 }
 
 function wholeGores(written: string): number {

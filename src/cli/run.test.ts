@@ -285,7 +285,7 @@ describe('derive, at, explain, merged, schema, prove', () => {
   })
 
   it('every command has help with an example that names it', async () => {
-    for (const name of ['derive', 'check', 'packet', 'at', 'explain', 'prove', 'schema', 'merged']) {
+    for (const name of ['open', 'derive', 'check', 'packet', 'at', 'explain', 'prove', 'schema', 'merged']) {
       const { code, out } = await said(name, '--help')
       expect([name, code]).toEqual([name, 0])
       expect(out).toMatch(new RegExp(`Examples?:\\n  coachwright ${name} `))

@@ -37,4 +37,4 @@ function writeMove(text: string, { id, station, waterline }: MoveEdit, definitio
 }
 
 /** As a tape says it, to the tenth of a millimetre. */
-export const tape = (m: number): string => `${Number((m * 1000).toFixed(1))} mm`
+const tape = (m: number): string => `${Number((m * 1000).toFixed(1))} mm`

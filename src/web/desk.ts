@@ -1,28 +1,30 @@
 /** What the screen knows, and the one way an edit goes: to the worker, and back as a new state and a new drawing. */
 import { wrap } from 'comlink'
 import { batch, createSignal } from 'solid-js'
+import type { Answer, PageShown, WorkingShown } from '../desk/desk-coach.js'
 import type { Edit, Elevation, FaultShown, Look, MoveEdit, RippleShown, SheetShown, State } from '../desk/nouns.js'
-import type { Answer, PageShown, WorkingShown } from '../desk/session.js'
 import type { UnitSystem } from '../quantity/format.js'
 import { openCoach, saveCoach } from './files.js'
 import type { DeskWorker, Moved } from './worker.js'
 
 const worker = wrap<DeskWorker>(new Worker(new URL('./worker.ts', import.meta.url), { type: 'module' }))
 
-export const [state, setState] = createSignal<State | null>(null)
-export const [elevation, setElevation] = createSignal<Elevation | null>(null)
-export const [look, setLookTo] = createSignal<Look>('left')
-export const [ripple, setRipple] = createSignal<RippleShown | null>(null)
-export const [sheet, setSheet] = createSignal<SheetShown | null>(null)
-export const [page, setPage] = createSignal<PageShown | null>(null)
-export const [sheetName, setSheetName] = createSignal('Lines')
+const [state, setState] = createSignal<State | null>(null)
+const [elevation, setElevation] = createSignal<Elevation | null>(null)
+const [look, setLookTo] = createSignal<Look>('left')
+const [ripple, setRipple] = createSignal<RippleShown | null>(null)
+const [sheet, setSheet] = createSignal<SheetShown | null>(null)
+const [page, setPage] = createSignal<PageShown | null>(null)
+const [sheetName, setSheetName] = createSignal('Lines')
 export const [selected, select] = createSignal<string | null>(null)
 export const [lit, setLit] = createSignal<Answer['at']>(null)
 export const [units, setUnits] = createSignal<UnitSystem>('metric')
 export const [notice, setNotice] = createSignal<string | null>(null)
-export const [closed, setClosed] = createSignal<readonly FaultShown[] | null>(null)
-export const [savedText, setSavedText] = createSignal<string | null>(null)
-export const [working, setWorking] = createSignal<WorkingShown | null>(null)
+const [closed, setClosed] = createSignal<readonly FaultShown[] | null>(null)
+const [savedText, setSavedText] = createSignal<string | null>(null)
+const [working, setWorking] = createSignal<WorkingShown | null>(null)
+
+export { closed, elevation, look, page, ripple, savedText, setWorking, sheet, sheetName, state, working }
 
 let stamp = ''
 let wanted: { readonly path: string; readonly page: number } | null = null

@@ -16,8 +16,8 @@ export interface Inks {
   readonly paper: string
 }
 
-export const toX = (view: View, x: number): number => view.x0 + view.mirror * x * view.perMetre
-export const toY = (view: View, y: number): number => view.y0 - y * view.perMetre
+const toX = (view: View, x: number): number => view.x0 + view.mirror * x * view.perMetre
+const toY = (view: View, y: number): number => view.y0 - y * view.perMetre
 export const fromX = (view: View, px: number): number => ((px - view.x0) * view.mirror) / view.perMetre
 export const fromY = (view: View, py: number): number => (view.y0 - py) / view.perMetre
 

@@ -7,7 +7,7 @@ const [isDark, setDark] = createSignal(kept === null ? asked.matches : kept === 
 
 export const dark = isDark
 
-export function turn(toDark: boolean): void {
+function turn(toDark: boolean): void {
   setDark(toDark)
   document.documentElement.dataset.theme = toDark ? 'dark' : 'light'
 }

@@ -1,15 +1,15 @@
 /** Holds the coach beside the screen, so that deriving it never stops a drag. */
 import { expose, transfer } from 'comlink'
-import type { Edit, Elevation, Look, MoveEdit, RippleShown, SheetShown, State } from '../desk/nouns.js'
 import {
   type Answer,
   type CoachFiles,
+  type DeskCoach,
+  deskCoach,
   type NotRead,
-  openSession,
   type PageShown,
-  type Session,
   type WorkingShown,
-} from '../desk/session.js'
+} from '../desk/desk-coach.js'
+import type { Edit, Elevation, Look, MoveEdit, RippleShown, SheetShown, State } from '../desk/nouns.js'
 import type { UnitSystem } from '../quantity/format.js'
 
 /** What comes back after every edit: where the coach stands, and how it looks. */
@@ -19,11 +19,11 @@ export interface Moved {
   readonly elevation: Elevation
 }
 
-let session: Session | null = null
+let held: DeskCoach | null = null
 
-function here(): Session {
-  if (!session) throw new Error('no coach is open in the worker')
-  return session
+function here(): DeskCoach {
+  if (!held) throw new Error('no coach is open in the worker')
+  return held
 }
 
 /** The rivets go over without being copied. */
@@ -35,9 +35,9 @@ function looked(look: Look, says: string | null): Moved {
 
 const desk = {
   open: (coach: CoachFiles, look: Look): Moved | NotRead => {
-    const opened = openSession(coach)
+    const opened = deskCoach(coach)
     if ('faults' in opened) return opened
-    session = opened
+    held = opened
     return looked(look, null)
   },
   look: (look: Look): Moved => looked(look, null),

@@ -1,6 +1,6 @@
 /**
  * One coach on the desk: the text of its file and every text it had, the design of the last text that read, and the revision
- * that edits are compared with. A session is asked and answers; the worker holds it, and so do the tests.
+ * that edits are compared with. It is asked and answers; the worker holds it, and so do the tests.
  */
 import { at } from '../checks/at/at.js'
 import type { Subject } from '../checks/explain/entry.js'
@@ -27,7 +27,7 @@ import { keptParse } from './kept-parse.js'
 import { movedDefinition } from './moved.js'
 import type { Edit, Elevation, FaultShown, Look, MoveEdit, RippleShown, Sentence, SheetShown, State } from './nouns.js'
 import { rippleLine } from './ripple-line.js'
-import { isUnder, SHEETS, sheetPlan } from './sheets.js'
+import { isUnder, sheetPlan } from './sheets.js'
 import { writeEdit } from './write-edit.js'
 
 /** A coach's file and every file it extends, by path. */
@@ -65,7 +65,7 @@ export interface Answer {
   readonly lines: readonly string[]
 }
 
-export interface Session {
+export interface DeskCoach {
   readonly state: () => State
   /** says why where an edit cannot be written; otherwise null */
   readonly edit: (edit: Edit) => string | null
@@ -85,7 +85,7 @@ export interface Session {
   readonly design: () => Design
 }
 
-export function openSession({ path, files }: CoachFiles): Session | NotRead {
+export function deskCoach({ path, files }: CoachFiles): DeskCoach | NotRead {
   const memo = createMemo()
   const parse = keptParse()
   let history: History = startHistory(files[path] ?? '')
@@ -278,5 +278,3 @@ const lookOf = (side: Side): Look => (side === 'centre' ? 'plan' : side)
 
 const where = ({ station, waterline, side }: { readonly station: number; readonly waterline: number; readonly side: string }): string =>
   `${side}, STA ${Math.round(station * 1000)}, WL ${Math.round(waterline * 1000)}`
-
-export const sheetNames: readonly string[] = SHEETS.map(({ name }) => name)

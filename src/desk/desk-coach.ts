@@ -184,7 +184,7 @@ export function deskCoach({ path, files }: CoachFiles): DeskCoach | NotRead {
 const faultShown = ({ file, line, column, says }: Fault): FaultShown => ({ file, line, column, says })
 
 /** As many figures as a person would look through; the rest are found by asking. */
-const FIGURES = 60
+const FIGURES = 250
 
 function sheetShown(shown: Design, subject: Subject, plan: readonly PlannedDocument[], name: string): SheetShown {
   const { checks, figures, documents } = sheetPlan(name)

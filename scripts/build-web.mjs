@@ -80,7 +80,9 @@ async function addServiceWorker(folder) {
 function dropOld() {
   const age = (name) => statSync(join(home, name)).mtimeMs
   const builds = readdirSync(home).filter((name) => /^[0-9a-f]{16}$/.test(name) && name !== stamp)
-  for (const name of builds.sort((a, b) => age(b) - age(a)).slice(KEPT - 1)) rmSync(join(home, name), { recursive: true, force: true })
+  const abandoned = readdirSync(home).filter((name) => name.includes('.') && Date.now() - age(name) > 3_600_000)
+  for (const name of [...builds.sort((a, b) => age(b) - age(a)).slice(KEPT - 1), ...abandoned])
+    rmSync(join(home, name), { recursive: true, force: true })
 }
 
 async function build() {

@@ -101,6 +101,19 @@ const SHOWN: Readonly<
       'the server': { 'src/server/save.ts': "import { writeFileSync } from 'node:fs'" },
     },
   },
+  'the screens write no style into their markup': {
+    caught: {
+      'as text': { 'src/web/bar.tsx': "export const Bar = () => <p style='color: red'>x</p>" },
+      'as values known beforehand': {
+        'src/web/bar.tsx': "export const Bar = (p: any) => <p style={{ color: 'red', width: p.width }}>x</p>",
+      },
+    },
+    clean: {
+      'a value that changes, and a class': {
+        'src/web/bar.tsx': "export const Bar = (p: any) => <p class='bar' style={{ '--margin': p.margin }}>x</p>",
+      },
+    },
+  },
   'no class in the core but a named error': {
     caught: {
       'a class': { 'src/derive/shell/hoop.ts': 'export class Hoop {}' },

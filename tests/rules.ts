@@ -8,6 +8,7 @@ import {
   isDefaultExport,
   isEnum,
   isPlainClass,
+  isWrittenStyle,
   readSource,
   readsChance,
   readsClock,
@@ -162,6 +163,18 @@ export const RULES: readonly Rule[] = [
         tree,
         (path) => product(path) && room(path) === 'web',
         (s) => s.imports.filter((i) => node(i.from) !== null).map((i) => at(s, i.line, `imports ${i.from}, which no browser has`)),
+      ),
+  },
+  {
+    says: 'the screens write no style into their markup',
+    breaches: (tree) =>
+      each(
+        tree,
+        (path) => product(path) && room(path) === 'web',
+        (s) =>
+          s
+            .where(isWrittenStyle)
+            .map((line) => at(s, line, 'writes a style into its markup, where the policy forbids it: give it a class')),
       ),
   },
   {

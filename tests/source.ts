@@ -128,6 +128,18 @@ export function isDefaultExport(node: ts.Node): boolean {
   return ts.canHaveModifiers(node) && (ts.getModifiers(node) ?? []).some((modifier) => modifier.kind === ts.SyntaxKind.DefaultKeyword)
 }
 
+/** `style` in markup with a value that is known beforehand: it is built into the template as an attribute, which the policy forbids. */
+export const isWrittenStyle = (node: ts.Node): boolean => {
+  if (!ts.isJsxAttribute(node) || node.name.getText() !== 'style' || !node.initializer) return false
+  if (ts.isStringLiteral(node.initializer)) return true
+  const value = ts.isJsxExpression(node.initializer) ? node.initializer.expression : undefined
+  if (value === undefined) return false
+  if (!ts.isObjectLiteralExpression(value)) return ts.isStringLiteralLike(value)
+  return value.properties.some(
+    (one) => ts.isPropertyAssignment(one) && (ts.isStringLiteralLike(one.initializer) || ts.isNumericLiteral(one.initializer)),
+  )
+}
+
 export const isEnum = (node: ts.Node): boolean => ts.isEnumDeclaration(node)
 
 export const calls =

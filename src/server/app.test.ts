@@ -3,7 +3,7 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { gunzipSync, gzipSync } from 'node:zlib'
 import type { Hono } from 'hono'
-import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest'
 import { manifestText } from '../documents/packet/manifest.js'
 import { deskApp } from './app.js'
 import { coachFiles } from './coach-files.js'
@@ -147,8 +147,7 @@ describe('coaches', () => {
 })
 
 describe('packets', () => {
-  const ask = (desk: Hono, text: string, signal?: AbortSignal) =>
-    desk.request(`/api/packet?path=${PATH}`, { ...sent('POST', { text }), ...(signal ? { signal } : {}) })
+  const ask = (desk: Hono, text: string) => desk.request(`/api/packet?path=${PATH}`, sent('POST', { text }))
   const events = async (answer: Response): Promise<readonly (readonly [string, unknown])[]> =>
     [...(await answer.text()).matchAll(/event: (\w+)\ndata: (.*)\n/g)].map(([, event, data]) => [event ?? '', JSON.parse(data ?? '')])
 
@@ -167,6 +166,7 @@ describe('packets', () => {
     expect((await desk.request('/api/packet/wren/packet.json')).status).toBe(404)
     const folder = join(root, 'packet', 'wren')
     expect(await events(await ask(desk, 'as in the window'))).toEqual([
+      ['progress', { done: 0, of: null, says: 'Deriving and checking the coach' }],
       ['progress', { done: 1, of: 1, says: 'Cover' }],
       ['done', { folder, url: '/api/packet/wren/', documents: 1, bytes: 6 }],
     ])
@@ -188,33 +188,35 @@ describe('packets', () => {
           WREN,
         ),
       ),
-    ).toEqual([['refused', { says: fault.says, faults: [fault] }]])
+    ).toEqual([
+      ['progress', { done: 0, of: null, says: 'Deriving and checking the coach' }],
+      ['refused', { says: fault.says, faults: [fault] }],
+    ])
     const elsewhere = await app().request('/api/packet?path=package.json', sent('POST', { text: '' }))
     expect([elsewhere.status, await says(elsewhere)]).toEqual([403, expect.stringContaining('makes no packet of it')])
     expect((await app().request(`/api/packet?path=${PATH}`, sent('POST', {}))).status).toBe(400)
   })
 
   it('stop when the window goes, and one is written at a time', async () => {
-    let stopped = (): void => undefined
-    const isStopped = new Promise<void>((resolve) => {
-      stopped = resolve
-    })
+    const seen: AbortSignal[] = []
     const desk = app(({ signal }) => {
-      return new Promise((resolve) => {
-        signal.addEventListener('abort', () => {
-          stopped()
-          resolve({ faults: [] })
-        })
-      })
+      seen.push(signal)
+      return new Promise((resolve) => signal.addEventListener('abort', () => resolve({ faults: [] })))
     })
-    const window = new AbortController()
-    const first = await ask(desk, WREN, window.signal)
+    const first = await ask(desk, WREN)
     const second = await ask(desk, WREN)
     expect([second.status, await says(second)]).toEqual([409, expect.stringContaining('is being written already')])
+    await vi.waitFor(() => expect(seen).toHaveLength(1), 5000)
     await first.body?.cancel()
-    await isStopped
-    const third = await ask(desk, WREN)
-    expect(third.status).toBe(200)
+    await vi.waitFor(() => expect(seen[0]?.aborted).toBe(true), 5000)
+    const third = await vi.waitFor(async () => {
+      const again = await ask(desk, WREN)
+      expect(again.status).toBe(200)
+      return again
+    }, 5000)
+    // gone before the writing began: it never does
     await third.body?.cancel()
+    await new Promise((resolve) => setTimeout(resolve, 50))
+    expect(seen).toHaveLength(1)
   })
 })

@@ -42,7 +42,7 @@ export interface PacketPlace {
 }
 
 export interface PacketRoutes {
-  /** events `progress` {done, of, says}, then `done` {folder, url, documents, bytes} or `refused` {says, faults} */
+  /** events `progress` {done, of, says}, `of` null while it is not known, then `done` {folder, url, documents, bytes} or `refused` {says, faults} */
   readonly make: (c: Context, path: string, text: string) => Response
   readonly document: (c: Context, packet: string, path: string) => Response
 }
@@ -62,6 +62,10 @@ export function packetRoutes({ files, packets, write }: PacketPlace): PacketRout
       stream.onAbort(() => stop.abort())
       const send = (event: string, data: object) => stream.writeSSE({ event, data: JSON.stringify(data) })
       try {
+        // the coach is derived in one go: the window hears that it began before this thread is busy
+        await send('progress', { done: 0, of: null, says: 'Deriving and checking the coach' })
+        await stream.sleep(10)
+        if (stop.signal.aborted) return
         const outcome = await write({
           path,
           text,

@@ -2,6 +2,7 @@
 import { existsSync } from 'node:fs'
 import bundled from '@sparticuz/chromium'
 import { type Browser, chromium } from 'playwright-core'
+import { bundledBrowser } from './bundled-browser.js'
 
 interface Candidate {
   readonly name: string
@@ -30,7 +31,7 @@ function candidates(): readonly Candidate[] {
   const named = process.env.CHROME_PATH
   return [
     ...(named ? [{ name: `CHROME_PATH ${named}`, path: () => named }] : []),
-    { name: 'the package @sparticuz/chromium', path: () => bundled.executablePath() },
+    { name: 'the package @sparticuz/chromium', path: bundledBrowser },
     ...(existsSync(SYSTEM) ? [{ name: SYSTEM, path: () => SYSTEM }] : []),
   ]
 }

@@ -3,7 +3,6 @@ import { cpSync, mkdtempSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import type { Browser, BrowserContext, Page, Response } from 'playwright-core'
-import { deskPacket } from '../../src/cli/desk-packet.js'
 import { builtWeb } from '../../src/cli/web-build.js'
 import { coachFiles } from '../../src/server/coach-files.js'
 import { type ServedDesk, serveDesk } from '../../src/server/serve.js'
@@ -64,7 +63,14 @@ export async function openDesk({ coach = 'examples/sedge-6.yaml', width = 1440, 
 async function serve(folder: string, coach: string): Promise<ServedDesk> {
   cpSync(join(root, 'examples'), join(folder, 'examples'), { recursive: true })
   const files = coachFiles({ root: folder, examples: join(folder, 'examples'), also: join(folder, coach) })
-  return serveDesk({ web: await builtWeb(), files, packets: join(folder, 'packet'), writePacket: deskPacket, port: 0 })
+  return serveDesk({
+    web: await builtWeb(),
+    files,
+    packets: join(folder, 'packet'),
+    // loaded only by the test that asks for a packet
+    writePacket: async (ask) => (await import('../../src/cli/desk-packet.js')).deskPacket(ask),
+    port: 0,
+  })
 }
 
 function listen(page: Page): readonly string[] {

@@ -92,13 +92,20 @@ export function deskCoach({ path, files }: CoachFiles): DeskCoach | NotRead {
   let faults: readonly Fault[] = []
   let definition: Definition | null = null
   let shown: Design | null = null
+  let broken: FaultShown | null = null
   let subject: Subject | null = null
   let plan: readonly PlannedDocument[] | null = null
 
+  // a coach that reads and cannot be derived is our mistake: it is said, and what was drawn last stays
   const show = (written: Definition): void => {
-    shown = design(written, memo)
-    subject = null
-    plan = null
+    broken = null
+    try {
+      shown = design(written, memo)
+      subject = null
+      plan = null
+    } catch (reason) {
+      broken = { file: path, line: 1, column: 1, says: `This coach cannot be derived, which is a mistake of the program: ${said(reason)}.` }
+    }
   }
   const read = (text: string): boolean => {
     const found = readDefinition(path, text, (other) => files[other] ?? null, parse)
@@ -108,7 +115,7 @@ export function deskCoach({ path, files }: CoachFiles): DeskCoach | NotRead {
     show(definition)
     return true
   }
-  if (!read(textOf(history))) return { faults: faults.map(faultShown) }
+  if (!read(textOf(history)) || !shown) return { faults: broken ? [broken] : faults.map(faultShown) }
 
   // the last text that read stays drawn while a person is in the middle of a word
   const now = (): Design => shown as Design
@@ -150,7 +157,13 @@ export function deskCoach({ path, files }: CoachFiles): DeskCoach | NotRead {
   return {
     design: now,
     state: () => ({
-      ...{ name: now().definition.coach.name, revision: now().revision, faults: faults.map(faultShown), text: textOf(history), file: path },
+      ...{
+        name: now().definition.coach.name,
+        revision: now().revision,
+        faults: broken ? [broken] : faults.map(faultShown),
+        text: textOf(history),
+        file: path,
+      },
       ...{ undo: history.at, redo: history.entries.length - 1 - history.at, verdicts: verdictCounts(now().checks), since: frozen.name },
     }),
     edit: (edit) => settled(() => write(edit)),
@@ -180,6 +193,8 @@ export function deskCoach({ path, files }: CoachFiles): DeskCoach | NotRead {
     ask: (question) => answer(about(), question),
   }
 }
+
+const said = (reason: unknown): string => (reason instanceof Error ? reason.message : String(reason))
 
 const faultShown = ({ file, line, column, says }: Fault): FaultShown => ({ file, line, column, says })
 

@@ -46,6 +46,8 @@ it('never breaks the desk, and is undone to the last character', () => {
       if (refused === null) took++
       else expect(refused, `seed ${seed}`).toMatch(/[.?]$/)
     }
+    // what reads is derived
+    for (const { says } of coach.state().faults) expect(says, `seed ${seed}`).not.toContain('cannot be derived')
     const { drawn, rivets } = coach.elevation(c.pick(LOOKS))
     for (const { points } of drawn) for (const v of points) if (!Number.isFinite(v)) throw new Error(`seed ${seed} draws ${v}`)
     for (const v of rivets) if (!Number.isFinite(v)) throw new Error(`seed ${seed} draws a rivet at ${v}`)

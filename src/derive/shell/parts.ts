@@ -83,8 +83,14 @@ function centreOf(chain: TangentChain, skin: Development, plate: Plate): [number
     for (const cut of plate.cuts)
       for (const [from, to] of cornerBands(cut, skin, plate)) addBand(sum, chain, skin, plate, from, to, cut, -1)
   }
-  return [sum.x / sum.a, sum.y / sum.a, sum.z / sum.a]
+  if (Math.abs(sum.a) > NO_AREA) return [sum.x / sum.a, sum.y / sum.a, sum.z / sum.a]
+  // a sheet that openings take whole weighs nothing, and is where it would have been
+  const p = at(chain, Math.abs(plate.g0 + plate.g1) / 2)
+  return [(plate.x0 + plate.x1) / 2, Math.sign(plate.g0 + plate.g1) * p.y, p.z]
 }
+
+/** Less than this is nothing, m2. */
+const NO_AREA = 1e-12
 
 /** Adds (or with -1 takes away) the area of a band of girth, as wide as the shape there, or as the plate without one. */
 function addBand(

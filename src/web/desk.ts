@@ -71,11 +71,14 @@ function show(moved: Moved): void {
 /** What may come a little later than the drawing: ripple, sentences, the paper that is open. Only the last is asked for. */
 let afterwards: ReturnType<typeof setTimeout> | undefined
 
+/** ms: after an edit at once, in a drag only where the hand rests, so that the next frame never waits for paper */
+const [SOON, AT_REST] = [40, 700]
+
 /** While the worker is busy only the last of the edits of a drag waits for it. */
 let isBusy = false
 let waiting: (() => Promise<Moved>) | null = null
 
-async function send(ask: () => Promise<Moved>): Promise<void> {
+async function send(ask: () => Promise<Moved>, rest = SOON): Promise<void> {
   if (isBusy) {
     waiting = ask
     return
@@ -92,7 +95,7 @@ async function send(ask: () => Promise<Moved>): Promise<void> {
   } finally {
     isBusy = false
   }
-  after()
+  after(rest)
 }
 
 /** Measured for whoever looks: from the edit to the frame that shows it. */
@@ -103,7 +106,7 @@ async function drawn(ask: () => Promise<Moved>): Promise<void> {
 }
 
 export const edit = (change: Edit): Promise<void> => send(() => worker.edit(change, look()))
-export const preview = (change: MoveEdit): Promise<void> => send(() => worker.preview(change, look()))
+export const preview = (change: MoveEdit): Promise<void> => send(() => worker.preview(change, look()), AT_REST)
 export const settle = (): Promise<void> => send(() => worker.settle(look()))
 export const undo = (): Promise<void> => send(() => worker.undo(look()))
 export const redo = (): Promise<void> => send(() => worker.redo(look()))
@@ -113,12 +116,12 @@ export async function setLook(next: Look): Promise<void> {
   await send(() => worker.look(next))
 }
 
-export function after(): void {
+export function after(rest = SOON): void {
   clearTimeout(afterwards)
   afterwards = setTimeout(async () => {
     setRipple(await worker.ripple(units()))
     await openSheet(sheetName(), false)
-  }, 120)
+  }, rest)
 }
 
 export async function openSheet(name: string, isNew = true): Promise<void> {

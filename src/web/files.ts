@@ -45,3 +45,52 @@ export async function saveCoach(path: string, text: string, stamp: string): Prom
     return { ok: false, says: SILENT }
   }
 }
+
+/** How far a packet is; `url` of the folder once it is written. */
+export interface PacketTold {
+  readonly kind: 'progress' | 'done' | 'refused'
+  readonly done: number
+  readonly of: number | null
+  readonly says: string
+  readonly url?: string
+}
+
+/** Asks for the packet of this text and tells how far it is, to the end or until it is stopped. */
+export async function writePacket(path: string, text: string, signal: AbortSignal, tell: (told: PacketTold) => void): Promise<void> {
+  const end = (says: string): void => tell({ kind: 'refused', done: 0, of: null, says })
+  try {
+    const answer = await fetch(`/api/packet?path=${encodeURIComponent(path)}`, {
+      method: 'POST',
+      headers: { 'content-type': 'application/json' },
+      body: JSON.stringify({ text }),
+      signal,
+    })
+    if (!answer.ok || !answer.body) {
+      const told = (await answer.json()) as { readonly says?: string }
+      end(told.says ?? 'The packet could not be written.')
+      return
+    }
+    const reader = answer.body.pipeThrough(new TextDecoderStream()).getReader()
+    let rest = ''
+    for (let part = await reader.read(); !part.done; part = await reader.read()) {
+      const events = `${rest}${part.value}`.split('\n\n')
+      rest = events.pop() ?? ''
+      for (const event of events) tellEvent(event, tell)
+    }
+  } catch {
+    end(signal.aborted ? 'Stopped. Nothing was changed.' : SILENT)
+  }
+}
+
+function tellEvent(event: string, tell: (told: PacketTold) => void): void {
+  const line = (name: string): string =>
+    event
+      .split('\n')
+      .find((each) => each.startsWith(`${name}: `))
+      ?.slice(name.length + 2) ?? ''
+  const kind = line('event')
+  if (kind !== 'progress' && kind !== 'done' && kind !== 'refused') return
+  const told = JSON.parse(line('data')) as Partial<PacketTold> & { readonly folder?: string; readonly documents?: number }
+  const says = told.says ?? (kind === 'done' ? `${told.documents} documents are in ${told.folder}.` : 'The packet could not be written.')
+  tell({ kind, done: told.done ?? 0, of: told.of ?? null, says, ...(told.url ? { url: told.url } : {}) })
+}

@@ -2,6 +2,7 @@
 import { createEffect, createMemo, createSignal, For, onCleanup, Show } from 'solid-js'
 import type { Sentence } from '../desk/nouns.js'
 import { openPage, openWorking, page, select, setWorking, sheet, working } from './desk.js'
+import { PacketButton } from './packet-button.js'
 
 export function SheetView() {
   return (
@@ -80,6 +81,9 @@ function Sentences() {
   return (
     <section class="sentences" aria-label={`Sentences of ${sheet()?.name ?? ''}`}>
       <h2>{sheet()?.name}</h2>
+      <Show when={sheet()?.name === 'Packet'}>
+        <PacketButton />
+      </Show>
       <ul>
         <For each={shown()}>{(each) => <SentenceLine sentence={each} />}</For>
       </ul>

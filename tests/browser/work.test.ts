@@ -149,6 +149,15 @@ describe('the desk at work', () => {
     await desk.page.locator('.answer').getByRole('button', { name: 'Close' }).click()
   })
 
+  it('writes the packet with its progress, and stops it when asked', async () => {
+    await openSheet('Packet')
+    await desk.page.getByRole('button', { name: 'Write the packet' }).click()
+    const stop = desk.page.getByRole('button', { name: 'Stop' })
+    await stop.waitFor()
+    await stop.click()
+    await desk.page.getByText('Stopped. Nothing was changed.').waitFor({ timeout: 20_000 })
+  })
+
   it('goes to every sheet by the keyboard alone', async () => {
     await openSheet('Lines')
     const names = [...SHEETS.map(({ name }) => name), 'Text']

@@ -212,7 +212,10 @@ function sheetShown(shown: Design, subject: Subject, plan: readonly PlannedDocum
         : explainable(subject)
             .filter(({ id }) => isUnder(id, figures))
             .slice(0, FIGURES),
-    documents: plan.filter(({ path }) => isUnder(path, documents)).map(({ path, says }) => ({ path, says })),
+    documents: [...new Set(documents.flatMap((start) => plan.filter(({ path }) => path.startsWith(start))))].map(({ path, says }) => ({
+      path,
+      says,
+    })),
   }
 }
 

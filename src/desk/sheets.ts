@@ -6,7 +6,7 @@ export interface SheetPlan {
   readonly checks: readonly string[]
   /** what the ids of its figures start with */
   readonly figures: readonly string[]
-  /** what the paths of its documents start with */
+  /** what the paths of its documents start with: those of the first beginning come first */
   readonly documents: readonly string[]
 }
 
@@ -24,8 +24,13 @@ export const SHEETS: readonly SheetPlan[] = [
     documents: ['sheets/', 'schedules/'],
   },
   { name: 'Ends', checks: ['ends.'], figures: ['ends.', 'part.nose', 'part.tail'], documents: ['ends/', 'jigs/'] },
-  { name: 'Openings', checks: ['opening.', 'openings.', 'frame.', 'flue.', 'buck.'], figures: ['part.rim'], documents: ['openings/'] },
-  { name: 'Fasteners', checks: ['pitch.'], figures: ['row.'], documents: ['members/', 'frames/', 'lining/'] },
+  {
+    name: 'Openings',
+    checks: ['opening.', 'openings.', 'frame.', 'flue.', 'buck.'],
+    figures: ['part.rim'],
+    documents: ['schedules/openings.pdf', 'openings/'],
+  },
+  { name: 'Fasteners', checks: ['pitch.'], figures: ['row.'], documents: ['schedules/rivets.pdf', 'members/', 'frames/', 'lining/'] },
   { name: 'Floor', checks: ['floor.'], figures: ['floor.', 'part.floor'], documents: ['floor/'] },
   {
     name: 'Chassis',
@@ -34,8 +39,8 @@ export const SHEETS: readonly SheetPlan[] = [
     documents: ['chassis/'],
   },
   { name: 'Running gear', checks: ['axle.', 'wheel.', 'ground.', 'tyre.', 'ride.'], figures: ['gear.', 'ride.'], documents: ['gear/'] },
-  { name: 'Weight', checks: ['weight.', 'lift.', 'carry.'], figures: ['weight.'], documents: ['weight/'] },
-  { name: 'Towing', checks: ['towing.', 'coupling.', 'road.'], figures: ['towing.'], documents: ['road/'] },
+  { name: 'Weight', checks: ['weight.', 'lift.', 'carry.'], figures: ['weight.'], documents: ['weight/weight-and-balance.pdf', 'weight/'] },
+  { name: 'Towing', checks: ['towing.', 'coupling.', 'road.'], figures: ['towing.'], documents: ['road/towing.pdf', 'road/'] },
   { name: 'Checks', checks: [''], figures: ['check.'], documents: ['checks/'] },
   { name: 'Packet', checks: [], figures: [], documents: [''] },
 ]

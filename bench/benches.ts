@@ -78,7 +78,7 @@ export const BENCHES: readonly Bench[] = [
   },
   { id: 'mass', says: 'Derive Sedge 8 again with its batteries moved 1 mm', ...inProcess, budget: 10, setup: afterMassEdit(derive) },
   { id: 'edit', says: 'Derive Sedge 8 again with window RW3 moved 1 mm', ...inProcess, budget: 10, setup: afterAnEdit(derive) },
-  { id: 'checked', says: 'Derive and check Sedge 8, nothing kept', ...inProcess, budget: 65, setup: fromNothing((d) => design(d)) },
+  { id: 'checked', says: 'Derive and check Sedge 8, nothing kept', ...inProcess, budget: 75, setup: fromNothing((d) => design(d)) },
   {
     id: 'checked-edit',
     says: 'Derive and check Sedge 8 again with window RW3 moved 1 mm',

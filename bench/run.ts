@@ -17,7 +17,7 @@ const chosen = BENCHES.filter((bench) => asked.length === 0 || asked.some((word)
 
 function tryMeasure(bench: Bench): Figure | null {
   try {
-    const figure = measure(bench)
+    const figure = measure(bench, flags.has('--ci'))
     console.log(sentence(figure))
     return figure
   } catch (error) {

@@ -1,5 +1,5 @@
 /** What `npm test` and `npm run proof` share: run a step, time it, and count what passed and failed. */
-import { spawnSync } from 'node:child_process'
+import { spawn, spawnSync } from 'node:child_process'
 import { mkdirSync, readFileSync, rmSync } from 'node:fs'
 import { join } from 'node:path'
 import { fileURLToPath } from 'node:url'
@@ -34,6 +34,39 @@ export function toolStep(says, name, args, options) {
   const { ok, ms } = run(name === 'node' ? process.execPath : bin(name), args, options)
   report(says, ok, ms)
   return { says, passed: ok ? 1 : 0, failed: ok ? 0 : 1, ms }
+}
+
+/** Tools that ask nothing of each other, two at a time: `[says, tool, ...arguments]` each; a tool counts as one. */
+export async function toolSteps(says, tools) {
+  const began = performance.now()
+  const waiting = [...tools]
+  let failed = 0
+  const worker = async () => {
+    for (let next = waiting.shift(); next; next = waiting.shift()) {
+      const [what, name, ...args] = next
+      const { ok, ms, output } = await runBeside(bin(name), args)
+      if (!ok) process.stdout.write(output)
+      if (!ok) failed++
+      report(what, ok, ms)
+    }
+  }
+  await Promise.all([worker(), worker()])
+  return { says, passed: tools.length - failed, failed, ms: performance.now() - began }
+}
+
+function runBeside(command, args) {
+  const began = performance.now()
+  return new Promise((resolve) => {
+    const done = spawn(command, args, { cwd: root, shell: process.platform === 'win32' })
+    let output = ''
+    for (const stream of [done.stdout, done.stderr]) stream.on('data', (text) => (output += text))
+    const end = (ok) => resolve({ ok, ms: performance.now() - began, output })
+    done.on('error', (reason) => {
+      output += `${command} could not be started: ${reason.message}\n`
+      end(false)
+    })
+    done.on('close', (code) => end(code === 0))
+  })
 }
 
 /**

@@ -85,6 +85,9 @@ export interface DeskCoach {
   readonly design: () => Design
 }
 
+/** So many steps back are taken without reading. */
+const READINGS = 64
+
 export function deskCoach({ path, files }: CoachFiles): DeskCoach | NotRead {
   const memo = createMemo()
   const parse = keptParse()
@@ -107,11 +110,20 @@ export function deskCoach({ path, files }: CoachFiles): DeskCoach | NotRead {
       broken = { file: path, line: 1, column: 1, says: `This coach cannot be derived, which is a mistake of the program: ${said(reason)}.` }
     }
   }
+  // undo and redo come back to texts that were read before
+  const readings = new Map<string, { readonly definition: Definition | null; readonly faults: readonly Fault[] }>()
+  const keep = (text: string, reading: { readonly definition: Definition; readonly faults: readonly Fault[] }): void => {
+    readings.set(text, reading)
+    const [oldest] = readings.keys()
+    if (readings.size > READINGS && oldest !== undefined) readings.delete(oldest)
+  }
   const read = (text: string): boolean => {
-    const found = readDefinition(path, text, (other) => files[other] ?? null, parse)
+    const known = readings.get(text)
+    const found = known ?? readDefinition(path, text, (other) => files[other] ?? null, parse)
     faults = found.faults
     if (!found.definition) return false
-    definition = definition ? shareUnchanged(definition, found.definition) : found.definition
+    definition = known || !definition ? found.definition : shareUnchanged(definition, found.definition)
+    if (!known) keep(text, { definition, faults })
     show(definition)
     return true
   }

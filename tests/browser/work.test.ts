@@ -62,6 +62,14 @@ async function choose(id: string): Promise<void> {
   await desk.page.selectOption('#thing', id)
 }
 
+/** The words of the page as it goes to the printer. */
+async function printed(): Promise<string> {
+  const pdf = await desk.page.pdf({ format: 'A3', landscape: true, pageRanges: '1' })
+  const document = await getDocument({ data: new Uint8Array(pdf) }).promise
+  const { items } = await (await document.getPage(1)).getTextContent()
+  return items.map((item) => ('str' in item ? item.str : '')).join(' ')
+}
+
 const openSheet = (name: string) => desk.page.getByRole('navigation', { name: 'Sheets' }).getByRole('button', { name, exact: true }).click()
 
 describe('the desk at work', () => {
@@ -120,13 +128,9 @@ describe('the desk at work', () => {
   it('prints the sheet that is open, alone on its page', async () => {
     await openSheet('Skins')
     await desk.page.selectOption('#document', 'sheets/flat-patterns.pdf')
-    await desk.page.locator('img.print').waitFor()
-    const pdf = await desk.page.pdf({ format: 'A3', landscape: true, pageRanges: '1' })
-    const document = await getDocument({ data: new Uint8Array(pdf) }).promise
-    const { items } = await (await document.getPage(1)).getTextContent()
-    const words = items.map((item) => ('str' in item ? item.str : '')).join(' ')
-    expect(words).toMatch(/crown strake|strake/i)
-    expect(words).not.toContain('Freeze')
+    // the sheet that was open before stays until the new one is drawn
+    await expect.poll(printed, { timeout: 30_000, interval: 500 }).toMatch(/strake/i)
+    expect(await printed()).not.toContain('Freeze')
   })
 
   it('opens the working of the load on the ball, down to masses', async () => {

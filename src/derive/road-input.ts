@@ -2,8 +2,10 @@
  * What the rest of the coach hands to towing, ride and the rules of the road: the one place that says where each of their
  * inputs comes from. Load cases are those of weight and balance.
  */
+
 import type { Definition } from '../definition/types.js'
 import type { WeightDefinition } from '../definition/weight-types.js'
+import { G } from '../quantity/gravity.js'
 import type { Totals } from './nouns.js'
 import type { NotComputed, RideDerived, TowingCase } from './road-nouns.js'
 import type { WeightDerived } from './weight-nouns.js'
@@ -82,8 +84,6 @@ export function roadInput(definition: Definition, { overallWidth, overallLength 
     },
   }
 }
-
-const G = 9.80665
 
 /** What axle and ground hang on: the arm at gross weight, and the tyre that carries wheel and body. */
 export const wheelLoaded = ({ armAngle, load, unsprung, tyreRate }: RideDerived) => ({ armAngle, force: load + unsprung * G, tyreRate })

@@ -5,6 +5,7 @@
 
 import type { UnitSystem } from './format.js'
 import { formatLength } from './format.js'
+import { G } from './gravity.js'
 
 interface Shown {
   readonly unit: string
@@ -16,7 +17,7 @@ interface Shown {
 // Exact by definition (international inch and pound, 1959; standard gravity, 1901); the rest follow from them.
 const INCH = 0.0254
 const POUND = 0.45359237
-const POUND_FORCE = POUND * 9.80665
+export const POUND_FORCE = POUND * G
 const PSI = POUND_FORCE / INCH ** 2
 
 const METRIC: Readonly<Record<string, Shown>> = {

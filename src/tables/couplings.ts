@@ -5,9 +5,9 @@
  * D, Dc and V values of UN regulation 55 as two sites print them (read), the figures here worked out from them.
  * N and kg inside; the source's own pounds are converted here.
  */
+import { G } from '../quantity/gravity.js'
 
 const POUND = 0.45359237
-const G = 9.80665
 const LBF = POUND * G
 /** UN R55 reckons with 9.81. */
 const G_R55 = 9.81

@@ -5,8 +5,10 @@
  * A quarter of the coach on each wheel, at gross weight. Does not cover pitch, roll, the tow car, stops, or a tyre that leaves
  * the road; figures compare one suspension with another.
  */
+
 import type { SuspensionDefinition } from '../../definition/road-types.js'
 import type { Worked } from '../../quantity/formula.js'
+import { G } from '../../quantity/gravity.js'
 import type { NotComputed, RideDerived, RubberDerived, Suspension } from '../road-nouns.js'
 import { type QuarterCar, transmissibility } from './quarter-car.js'
 import { shakingOn } from './response.js'
@@ -24,7 +26,6 @@ export interface RideInput {
   readonly onWheel: number
 }
 
-const G = 9.80665
 /** Speed of the roads, 90 km/h. Common practice, no source. */
 const SPEED = 90 / 3.6
 const ROADS = ['A', 'B', 'C', 'D'] as const

@@ -5,7 +5,9 @@
  * where nothing swings but everything leaves the straight. Does not cover what sway.ts leaves out; figures are for comparing
  * one loading with another, not a promise about a road.
  */
+
 import type { ExtentDefinition, TowCarDefinition } from '../../definition/road-types.js'
+import { G } from '../../quantity/gravity.js'
 import type { CaseTowed, MassReach, Move, Rig, Steadiness, TowCar, TowingCase, TowingDerived } from '../road-nouns.js'
 import { divergenceSpeed, swayModes, zeroDampingSpeed } from './sway.js'
 import { carYawInertia, yawInertia } from './towing.formulas.js'
@@ -24,7 +26,6 @@ export interface TowingInput {
   readonly items: readonly string[]
 }
 
-const G = 9.80665
 /** The speed a trailer's damping is usually stated at, 100 km/h, and the fastest looked at, 200 km/h. Common practice, no source. */
 const AT = 100 / 3.6
 const FASTEST = 200 / 3.6

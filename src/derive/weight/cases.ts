@@ -4,8 +4,10 @@
  * The coach stands level and its axles are pressed alike. Does not cover a coach on a slope, slosh in half-full tanks, or
  * springs of different rates.
  */
+
 import type { LoadCaseDefinition, PlaceDefinition, WeightDefinition } from '../../definition/weight-types.js'
 import type { Worked } from '../../quantity/formula.js'
+import { G } from '../../quantity/gravity.js'
 import { massTotal, statedMass } from '../common/mass.formulas.js'
 import type { CaseWeighed, GroupWeighed, HeightError, Load, Point } from '../weight-nouns.js'
 import * as f from './weight.formulas.js'
@@ -22,7 +24,6 @@ export interface Stance {
   readonly tyre: number | null
 }
 
-const G = 9.80665
 const WATER = 1000
 const LITRE = 1e-3
 const WHEELS_AN_AXLE = 2

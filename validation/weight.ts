@@ -1,5 +1,5 @@
 /** Statics of masses on a ball and axles, slings, and what people may lift: closed forms and printed charts. */
-import { angleFactor, handLimit, handLimitInPounds, legTension, pickLoad, teamLimit } from '../src/derive/weight/lift.formulas.js'
+import { handLimit, handLimitInPounds, legTension, pickLoad, teamLimit } from '../src/derive/weight/lift.formulas.js'
 import { centre, heightError, hitchLoad, hitchShare, onAxles, rightWheel, stability } from '../src/derive/weight/weight.formulas.js'
 import type { ValidationCase, ValidationFile } from './case.js'
 
@@ -58,13 +58,13 @@ const chart = (deg: number, expected: number): ValidationCase => ({
   status: 'R',
   expected,
   tolerance: 0.001 * expected,
-  ours: () => angleFactor.eval({ a: Math.cos((deg * Math.PI) / 180), h: Math.sin((deg * Math.PI) / 180) }),
+  ours: () => legTension.eval({ V: 1, a: Math.cos((deg * Math.PI) / 180), e: 0, h: Math.sin((deg * Math.PI) / 180) }),
   unit: 'of the load',
 })
 
 const LB = 0.45359237
 const INCH = 0.0254
-const hooked = (a: number, b: number): number => legTension.eval({ V: pickLoad.eval({ m: 600, g: 10, a, b }), a, h: 1.5 })
+const hooked = (a: number, b: number): number => legTension.eval({ V: pickLoad.eval({ m: 600, g: 10, a, b }), a, e: 0, h: 1.5 })
 
 export const weight: ValidationFile = {
   bibliography:
@@ -114,7 +114,7 @@ export const weight: ValidationFile = {
       case: 'each of two legs at 60 degrees under 2000 lb',
       at: 'worked example of the chart',
       unit: 'lb',
-      ours: () => 1000 * angleFactor.eval({ a: 0.5, h: Math.sqrt(0.75) }),
+      ours: () => legTension.eval({ V: 1000, a: 0.5, e: 0, h: Math.sqrt(0.75) }),
     },
     statics(
       'leg-fore',

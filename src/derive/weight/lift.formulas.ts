@@ -15,19 +15,35 @@ export const pickLoad = formula({
   valid: { a: [0, 100], b: [0, 100] },
 })
 
+const LEG = {
+  a: 'hook to this frame, along',
+  e: 'hook to an end of its beam, across',
+  h: 'hook above the beams, which lie on the crown',
+}
+
 export const legTension = formula({
   id: 'lift.leg-tension',
-  says: 'Tension along the legs of one sling frame',
+  says: 'Tension along the legs of one sling frame, from the hook to the ends of its beam, both together',
   symbol: 'T',
   unit: 'N',
-  inputs: { V: 'N', a: 'm', h: 'm' },
-  where: { V: 'load straight up', a: 'hook to this frame, along', h: 'hook above the frames' },
-  shows: 'V * sqrt(a^2 + h^2) / h',
-  eval: ({ V, a, h }) => (V * Math.sqrt(a * a + h * h)) / h,
-  source: { ref: 'statics', at: 'the hook stands over the centre; legs of unequal length' },
+  inputs: { V: 'N', a: 'm', e: 'm', h: 'm' },
+  where: { V: 'load straight up', ...LEG },
+  shows: 'V * sqrt(a^2 + e^2 + h^2) / h',
+  eval: ({ V, a, e, h }) => (V * Math.sqrt(a * a + e * e + h * h)) / h,
+  source: {
+    ref: 'statics',
+    at: 'the hook stands over the centre; each of the two holds half of the load; legs of unequal length fore and aft',
+  },
   examples: [
-    { given: { V: 4000, a: 1, h: 1.5 }, gives: 4807.4, within: 0.1, from: 'derived here: 6000 N, centre at 1 and 2 m, hook at 1.5 m' },
-    { given: { V: 2000, a: 2, h: 1.5 }, gives: 3333.3, within: 0.1, from: 'derived here: the other leg of the same' },
+    {
+      given: { V: 4000, a: 1, e: 0, h: 1.5 },
+      gives: 4807.4,
+      within: 0.1,
+      from: 'derived here: 6000 N, centre at 1 and 2 m, hook at 1.5 m',
+    },
+    { given: { V: 2000, a: 2, e: 0, h: 1.5 }, gives: 3333.3, within: 0.1, from: 'derived here: the other leg of the same' },
+    { given: { V: 1, a: 1, e: 0, h: Math.sqrt(3) }, gives: 1.1547, within: 1e-4, from: 'rigging chart: 60 degrees from level, 1.155' },
+    { given: { V: 3000, a: 2, e: 1, h: 2 }, gives: 4500, within: 1e-9, from: 'by hand: a leg 3 m long under a hook at 2 m' },
   ],
 })
 
@@ -36,34 +52,15 @@ export const legAngle = formula({
   says: 'Angle of a leg from level',
   symbol: 'q',
   unit: 'rad',
-  inputs: { a: 'm', h: 'm' },
-  where: { a: 'hook to the frame, along', h: 'hook above the frames' },
+  inputs: { a: 'm', e: 'm', h: 'm' },
+  where: LEG,
   kind: 'procedure',
-  eval: ({ a, h }) => Math.atan2(h, Math.abs(a)),
+  eval: ({ a, e, h }) => Math.atan2(h, Math.hypot(a, e)),
   source: { ref: 'geometry', at: 'arc tangent' },
   examples: [
-    { given: { a: 1, h: 1 }, gives: Math.PI / 4, within: 1e-12, from: 'by hand' },
-    { given: { a: 0, h: 2 }, gives: Math.PI / 2, within: 1e-12, from: 'by hand' },
-    { given: { a: Math.sqrt(3), h: 1 }, gives: Math.PI / 6, within: 1e-12, from: 'by hand' },
-  ],
-})
-
-export const angleFactor = formula({
-  id: 'lift.angle-factor',
-  says: 'Tension of a leg over the load it holds straight up',
-  symbol: 'f',
-  unit: '1',
-  inputs: { a: 'm', h: 'm' },
-  where: { a: 'hook to the frame, along', h: 'hook above the frames' },
-  shows: 'sqrt(a^2 + h^2) / h',
-  eval: ({ a, h }) => Math.sqrt(a * a + h * h) / h,
-  source: {
-    ref: 'rigging charts following ASME B30.9',
-    at: 'load factor against the angle from level; below 30 degrees slings are not used',
-  },
-  examples: [
-    { given: { a: 1, h: Math.sqrt(3) }, gives: 1.1547, within: 1e-4, from: 'rigging chart: 60 degrees from level, 1.155' },
-    { given: { a: 1, h: 1 }, gives: Math.SQRT2, within: 1e-12, from: 'by hand; the rigging chart says 1.414 at 45 degrees' },
+    { given: { a: 1, e: 0, h: 1 }, gives: Math.PI / 4, within: 1e-12, from: 'by hand' },
+    { given: { a: 0, e: 0, h: 2 }, gives: Math.PI / 2, within: 1e-12, from: 'by hand' },
+    { given: { a: 1, e: Math.SQRT2, h: 1 }, gives: Math.PI / 6, within: 1e-12, from: 'by hand' },
   ],
 })
 

@@ -38,12 +38,12 @@ describe('the bare body', () => {
     expect(lift.blocked).toBeNull()
   })
   it('hangs in balance: legs carry it, their pulls along the coach even out, moments about the hook vanish', () => {
-    const { mass, centre, slings, hook } = liftFrom(list.lift)
+    const { mass, centre, slings, hook, spreader } = liftFrom(list.lift)
     expect(slings.reduce((sum, each) => sum + each.load.value, 0)).toBeCloseTo(mass.value * 9.80665, 6)
     const along = (at: number): number => {
       const { station, tension } = slings[at]
       const d = station - centre[0]
-      return (tension.value * d) / Math.hypot(d, hook)
+      return (tension.value * d) / Math.hypot(d, spreader / 2, hook)
     }
     expect(along(0) + along(1)).toBeCloseTo(0, 6)
     expect(slings.every((each) => each.leg === each.tension.value / 2)).toBe(true)
@@ -56,6 +56,9 @@ describe('the bare body', () => {
     expect(lifted({ fore: 'F4' }).slings).toEqual([])
     expect(lifted({ aft: 'F3' }).blocked).toMatch(/behind the aft sling at F3/)
     expect(lifted({ hook: 0.5 }).blocked).toMatch(/less than 30 degrees/)
+    // over a longer beam the same legs spread more, and hold more
+    const [longer, usual] = [lifted({ spreader: 3 }), lifted({})].map((lift) => lift.slings[0].leg)
+    expect(longer).toBeGreaterThan(usual)
     expect(lifted({ legRated: 1000 }).blocked).toMatch(/more than it is rated/)
   })
   it('knows an item that is left out by a name nobody wrote', () => {

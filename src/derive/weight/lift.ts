@@ -1,16 +1,17 @@
 /**
  * The bare body on two slings: what is in it, where its centre lies, and what each leg holds with the hook over the centre.
  *
- * Each frame hangs by two legs, one a side, under a beam that keeps them off the skin, so a leg holds half of its frame. Does not
- * cover strength of the frames, swing, wind, or a hook that is not over the centre: a lift is planned by a competent person.
+ * Each frame hangs by two legs, one a side, over the ends of a beam that keeps them off the skin. From the hook to the beam they
+ * spread along and across, which is where they hold most; below it they hold less. Does not cover the beam itself, strength of the frames, swing, wind, or a hook that is not over the centre: a lift is planned by a competent person.
  */
+
 import type { LiftDefinition } from '../../definition/weight-types.js'
+import { G } from '../../quantity/gravity.js'
 import { massTotal } from '../common/mass.formulas.js'
 import type { LiftDerived, MassLine, SlingLoad } from '../weight-nouns.js'
 import { legAngle, legTension, pickLoad } from './lift.formulas.js'
 import { middle } from './lines.js'
 
-const G = 9.80665
 const LEGS_A_FRAME = 2
 /** Rigging charts following ASME B30.9: below 30 degrees from level slings are not used. */
 const FLATTEST = Math.PI / 6
@@ -45,8 +46,9 @@ export function liftOf(
   }
   const sling = (frame: string, station: number, near: number, far: number): SlingLoad => {
     const load = pickLoad({ m: mass, g: G, a: near, b: far })
-    const tension = legTension({ V: load, a: near, h: how.hook })
-    return { frame, station, load, tension, leg: tension.value / LEGS_A_FRAME, angle: legAngle({ a: near, h: how.hook }) }
+    const runs = { a: near, e: how.spreader / 2, h: how.hook }
+    const tension = legTension({ V: load, ...runs })
+    return { frame, station, load, tension, leg: tension.value / LEGS_A_FRAME, angle: legAngle(runs) }
   }
   const slings = [sling(how.fore, fore, a, b), sling(how.aft, aft, b, a)]
   return { ...told, slings, blocked: blockedBy(slings, how.legRated) }

@@ -1,6 +1,7 @@
 /** The lift card of the bare body: what it weighs, where its centre lies, what each leg holds; or that it must not be lifted so. */
 import type { Design } from '../../derive/design.js'
 import type { LiftDerived } from '../../derive/weight-nouns.js'
+import { POUND_FORCE } from '../../quantity/display.js'
 import { formatMass } from '../../quantity/format.js'
 import type { Page } from '../drawing/page.js'
 import type { PrintOptions } from '../drawing/sheet.js'
@@ -10,7 +11,6 @@ import type { PrintUnits } from '../drawing/units.js'
 import { fixed, lengthWords } from '../drawing/units.js'
 import { tableSheets, widthsFor } from './table-sheet.js'
 
-const POUND_FORCE = 4.4482216152605
 const force = (n: number, units: PrintUnits): string =>
   units === 'metric' ? `${fixed(n / 1000, 2)} kN` : `${fixed(n / POUND_FORCE, 0)} lbf`
 const degrees = (rad: number): string => `${fixed((rad * 180) / Math.PI, 0)} deg`
@@ -28,7 +28,7 @@ export function liftCard(design: Design, lift: LiftDerived, options: PrintOption
   const held: readonly Row[] = slings.flatMap((each): Row[] => [
     { heading: `Sling at ${each.frame}, station ${place(each.station)}` },
     ['Straight up', force(each.load.value, units), 'both legs together'],
-    ['Along each leg', force(each.leg, units), `rated ${force(legRated, units)}`],
+    ['Along each leg', force(each.leg, units), `from the hook to the beam's end; rated ${force(legRated, units)}`],
     ['Angle from level', degrees(each.angle.value), 'not below 30 deg'],
   ])
   return tableSheets(
@@ -40,9 +40,9 @@ export function liftCard(design: Design, lift: LiftDerived, options: PrintOption
         blocked === null
           ? [
               'By calculation. A competent person plans the lift, weighs the body with the hook, and tries it a hand above the floor. Nobody under the load.',
-              `Hook over the centre, ${place(hook)} above the crown; over each frame a beam of ${place(spreader)} holds its two legs off the skin. Slings go round the frames, on pads, never round skin alone.`,
+              `Hook over the centre, ${place(hook)} above the crown; across the crown over each frame a beam of ${place(spreader)}, and over its ends the two legs of the frame, clear of the skin. Slings go round the frames, on pads, never round skin alone.`,
               `In the body: ${lines.join('; ')}.`,
-              'Strength of the frames where the slings pull was not checked.',
+              'Strength of the beams, and of the frames where the slings pull, was not checked.',
             ]
           : [blocked, 'No figures are given for such a lift.'],
       title: coachTitle(design, options, 'Lift card', coach.name, 'Lift card'),

@@ -81,6 +81,60 @@ describe('a coach on the desk', () => {
     expect(held.state().faults).toEqual([])
   })
 
+  it('does not take a place where the coach no longer reads, and says why', () => {
+    const held = opened()
+    const { text, revision } = held.state()
+    const off = { kind: 'move', id: 'RW3', station: 9, waterline: null } as const
+    expect(held.edit(off)).toMatch(/^That was not taken: openings RW3 station: .*off the barrel/)
+    expect(held.state()).toMatchObject({ text, revision, undo: 0, faults: [] })
+    // dragged there, it is shown on its way and goes back where the drag ends
+    held.preview({ ...off, stroke: 'one' })
+    expect(held.settle()).toMatch(/^That was not taken: /)
+    expect(held.state()).toMatchObject({ text, revision, undo: 0, faults: [] })
+    expect(held.edit({ kind: 'set', steps: ['openings', { id: 'RW3' }, 'width'], value: '6 kg' })).toMatch(
+      /^That was not taken: openings RW3 width: /,
+    )
+    held.edit({ kind: 'text', text: text.replace('schema: 1', 'schema: one') })
+    expect(held.edit(off)).toMatch(/^The text does not read: line 3, /)
+  })
+
+  it('leaves nothing of a drag that ends where it began', () => {
+    const held = opened()
+    const { text, revision } = held.state()
+    for (const station of [5.8, 5.745]) held.preview({ kind: 'move', id: 'RW3', station, waterline: null, stroke: 'one' })
+    expect(held.settle()).toBeNull()
+    expect(held.state()).toMatchObject({ text, revision, undo: 0 })
+  })
+
+  it('takes every push, from where a thing is written to stand and not from the middle of its outline', () => {
+    const held = opened()
+    const hatch = () => held.elevation('right').drawn.find((each) => each.id === 'HA1')
+    expect(hatch()?.place).toEqual({ station: 6.347, waterline: 0.18 })
+    for (let i = 0; i < 3; i++) held.edit({ kind: 'nudge', id: 'HA1', along: 0, up: 0.001 })
+    expect(hatch()?.place).toEqual({ station: 6.347, waterline: 0.183 })
+    expect(held.state().text).toMatch(/id: HA1,.* wl: 183 mm/)
+    held.edit({ kind: 'nudge', id: 'axle-2', along: -0.001, up: 0 })
+    expect(held.state().text).toContain('[4689 mm, 5479 mm]')
+    held.edit({ kind: 'nudge', id: 'F4', along: 0.002, up: 0 })
+    expect(held.state().text).toContain('{id: F4, station: 4832 mm}')
+  })
+
+  it('keeps a size in the text as the tape said it', () => {
+    const held = opened()
+    expect(held.edit({ kind: 'set', steps: ['openings', { id: 'RW3' }, 'width'], value: '20 1/2 in' })).toBeNull()
+    expect(held.state().text).toMatch(/id: RW3,.* width: 20 1\/2 in/)
+    const fields = held.elevation('left').drawn.find((each) => each.id === 'RW3')?.fields
+    expect(fields?.map(({ says, metres }) => `${says} ${(metres * 1000).toFixed(1)}`)).toEqual([
+      ...['Station 5745.0', 'Waterline 1160.0', 'Width 520.7', 'Height 510.0', 'Corner 75.0'],
+    ])
+  })
+
+  it('lights up a place of the nose on the nose, and one under the floor in plan', () => {
+    const held = opened()
+    expect(held.ask('NW1').at).toMatchObject({ look: 'nose', x: 0 })
+    expect(held.ask('FO1').at ?? held.ask('rail-left').at).toMatchObject({ look: 'plan' })
+  })
+
   it('says why a thing cannot be moved', () => {
     expect(opened().edit({ kind: 'move', id: 'wheel-left', station: 5, waterline: null })).toMatch(/^wheel-left cannot be moved: /)
   })
@@ -111,8 +165,8 @@ describe('a coach on the desk', () => {
 
   it('answers a place, a thing and a figure from one box', () => {
     const held = opened()
-    expect(held.ask('R 5745 WL 1160')).toMatchObject({ says: expect.stringContaining('R 5745'), at: { station: 5.745 } })
-    expect(held.ask('RW3').lines[0]).toMatch(/^RW3, window W1, fixed: left, STA 5745, WL 1160/)
+    expect(held.ask('R 5745 WL 1160')).toMatchObject({ says: expect.stringContaining('R 5745'), at: { look: 'left', x: 5.745 } })
+    expect(held.ask('RW3').lines[0]).toMatch(/^RW3, window W1, fixed: R 5745 WL 1160 /)
     expect(held.ask('hitch worst').lines.length + held.ask('hitch').lines.length).toBeGreaterThan(0)
     expect(held.ask('zzz').says).toMatch(/^Nothing is called "zzz"/)
   })

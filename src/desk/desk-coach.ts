@@ -2,32 +2,40 @@
  * One coach on the desk: the text of its file and every text it had, the design of the last text that read, and the revision
  * that edits are compared with. It is asked and answers; the worker holds it, and so do the tests.
  */
-import { at } from '../checks/at/at.js'
 import type { Subject } from '../checks/explain/entry.js'
-import { designFormulas, explainable, working } from '../checks/explain/working.js'
 import { design } from '../checks/index.js'
 import { readDefinition } from '../definition/read-definition.js'
 import { shareUnchanged } from '../definition/share-unchanged.js'
-import type { Definition, Fault, Side } from '../definition/types.js'
+import type { Definition, Fault } from '../definition/types.js'
 import type { Design } from '../derive/design.js'
 import { derive } from '../derive/index.js'
 import { createMemo } from '../derive/memo.js'
-import type { Verdict } from '../derive/nouns.js'
 import { packetPlan } from '../documents/packet/plan.js'
 import type { PlannedDocument } from '../documents/packet/planned.js'
-import { verdictCounts, worstFirst } from '../documents/sheets/checks-list.js'
-import { pageToSvg } from '../documents/svg.js'
-import { explainText } from '../quantity/explain.js'
+import { verdictCounts } from '../documents/sheets/checks-list.js'
 import type { UnitSystem } from '../quantity/format.js'
 import { compare } from '../ripple/compare.js'
 import { rippleText } from '../ripple/ripple-text.js'
+import { answer } from './answer.js'
 import { elevationOf } from './elevation.js'
 import { type History, startHistory, stepped, textOf, withText } from './history.js'
 import { keptParse } from './kept-parse.js'
-import { movedDefinition } from './moved.js'
-import type { Edit, Elevation, FaultShown, Look, MoveEdit, RippleShown, Sentence, SheetShown, State } from './nouns.js'
+import type {
+  Answer,
+  Edit,
+  Elevation,
+  FaultShown,
+  Look,
+  MoveEdit,
+  PageShown,
+  RippleShown,
+  SheetShown,
+  State,
+  WorkingShown,
+} from './nouns.js'
+import { placedBy } from './placed.js'
 import { rippleLine } from './ripple-line.js'
-import { isUnder, sheetPlan } from './sheets.js'
+import { pageShown, sheetShown, workingShown } from './sheet-shown.js'
 import { writeEdit } from './write-edit.js'
 
 /** A coach's file and every file it extends, by path. */
@@ -39,30 +47,6 @@ export interface CoachFiles {
 /** The definition did not read when it was opened: there is nothing to show but its faults. */
 export interface NotRead {
   readonly faults: readonly FaultShown[]
-}
-
-export interface WorkingShown {
-  readonly id: string
-  readonly says: string
-  readonly text: string
-  /** ids of the same kind that can be opened, where this one is not known */
-  readonly near: readonly string[]
-}
-
-export interface PageShown {
-  readonly path: string
-  readonly says: string
-  /** pages as SVG in millimetres; a text document has its text instead */
-  readonly pages: number
-  readonly svg: string | null
-  readonly text: string | null
-}
-
-export interface Answer {
-  readonly says: string
-  /** lit up on the elevation: station, and waterline or buttock line, m */
-  readonly at: { readonly station: number; readonly waterline: number; readonly look: Look } | null
-  readonly lines: readonly string[]
 }
 
 export interface DeskCoach {
@@ -99,15 +83,15 @@ export function deskCoach({ path, files }: CoachFiles): DeskCoach | NotRead {
   let subject: Subject | null = null
   let plan: readonly PlannedDocument[] | null = null
 
-  // a coach that reads and cannot be derived is our mistake: it is said, and what was drawn last stays
-  const show = (written: Definition): void => {
-    broken = null
+  /** Whether it could be derived; where it could not, what was drawn last stays. */
+  const show = (written: Definition): string | null => {
     try {
       shown = design(written, memo)
       subject = null
       plan = null
+      return null
     } catch (reason) {
-      broken = { file: path, line: 1, column: 1, says: `This coach cannot be derived, which is a mistake of the program: ${said(reason)}.` }
+      return reason instanceof Error ? reason.message : String(reason)
     }
   }
   // undo and redo come back to texts that were read before
@@ -121,10 +105,16 @@ export function deskCoach({ path, files }: CoachFiles): DeskCoach | NotRead {
     const known = readings.get(text)
     const found = known ?? readDefinition(path, text, (other) => files[other] ?? null, parse)
     faults = found.faults
+    broken = null
     if (!found.definition) return false
     definition = known || !definition ? found.definition : shareUnchanged(definition, found.definition)
     if (!known) keep(text, { definition, faults })
-    show(definition)
+    // a coach that reads and cannot be derived is our mistake, and is said
+    const why = show(definition)
+    broken =
+      why === null
+        ? null
+        : { file: path, line: 1, column: 1, says: `This coach cannot be derived, which is a mistake of the program: ${why}.` }
     return true
   }
   if (!read(textOf(history)) || !shown) return { faults: broken ? [broken] : faults.map(faultShown) }
@@ -149,17 +139,31 @@ export function deskCoach({ path, files }: CoachFiles): DeskCoach | NotRead {
     if (isNew) read(text)
   }
 
+  const faultsNow = (): readonly FaultShown[] => (broken ? [broken] : faults.map(faultShown))
   let underWay: MoveEdit | null = null
+  /** Says why it was not taken; then text and drawing are as they were. */
   const write = (edit: Edit): string | null => {
+    const [wrong] = faultsNow()
+    if (edit.kind !== 'text' && wrong) return `The text does not read: line ${wrong.line}, ${wrong.says} Mend that first, or undo it.`
     const written = writeEdit(textOf(history), edit, definition ?? now().definition)
     if (!written.ok) return written.says
+    const before = history
     goTo(withText(history, written.text, edit.stroke ?? null))
-    return null
+    const [fault] = faultsNow()
+    if (edit.kind === 'text' || !fault) return null
+    history = before
+    read(textOf(before))
+    return `That was not taken: ${fault.says}`
   }
   const settle = (): string | null => {
     const edit = underWay
     underWay = null
-    return edit && write(edit)
+    if (!edit) return null
+    const before = history
+    const says = write(edit)
+    // a drag that ends where it began, or where it may not, leaves nothing of itself on the drawing
+    if (history === before && definition) show(definition)
+    return says
   }
   const settled = <T>(then: () => T): T => {
     settle()
@@ -172,7 +176,8 @@ export function deskCoach({ path, files }: CoachFiles): DeskCoach | NotRead {
       ...{
         name: now().definition.coach.name,
         revision: now().revision,
-        faults: broken ? [broken] : faults.map(faultShown),
+        market: now().definition.coach.market,
+        faults: faultsNow(),
         text: textOf(history),
         file: path,
       },
@@ -181,10 +186,10 @@ export function deskCoach({ path, files }: CoachFiles): DeskCoach | NotRead {
     edit: (edit) => settled(() => write(edit)),
     preview: (edit) => {
       // a text that does not read has no definition to move things in
-      const moved = faults.length === 0 && definition ? movedDefinition(definition, edit) : null
-      if (!moved) return settled(() => write(edit))
+      const placed = faultsNow().length === 0 && definition ? placedBy(definition, edit) : null
+      if (!placed) return settled(() => write(edit))
       underWay = edit
-      show(moved)
+      show(placed.definition)
       return null
     },
     settle,
@@ -206,105 +211,4 @@ export function deskCoach({ path, files }: CoachFiles): DeskCoach | NotRead {
   }
 }
 
-const said = (reason: unknown): string => (reason instanceof Error ? reason.message : String(reason))
-
 const faultShown = ({ file, line, column, says }: Fault): FaultShown => ({ file, line, column, says })
-
-/** As many figures as a person would look through; the rest are found by asking. */
-const FIGURES = 250
-
-function sheetShown(shown: Design, subject: Subject, plan: readonly PlannedDocument[], name: string): SheetShown {
-  const { checks, figures, documents } = sheetPlan(name)
-  return {
-    name,
-    sentences: worstFirst(shown.checks.filter(({ id }) => isUnder(id, checks))).map(sentenceOf),
-    figures:
-      figures.length === 0
-        ? []
-        : explainable(subject)
-            .filter(({ id }) => isUnder(id, figures))
-            .slice(0, FIGURES),
-    documents: [...new Set(documents.flatMap((start) => plan.filter(({ path }) => path.startsWith(start))))].map(({ path, says }) => ({
-      path,
-      says,
-    })),
-  }
-}
-
-function sentenceOf(check: Design['checks'][number]): Sentence {
-  const { id, says, verdict, margin, source, mend, concerns } = check
-  return { id: `check.${id}`, says, verdict: verdict as Verdict, margin, source, mend, about: concerns }
-}
-
-function pageShown(plan: readonly PlannedDocument[], path: string, page: number): PageShown | null {
-  const document = plan.find((each) => each.path === path)
-  if (!document) return null
-  const { says, content } = document
-  if (content.kind === 'text') return { path, says, pages: 1, svg: null, text: content.make() }
-  const pages = content.make()
-  const which = Math.min(pages.length - 1, Math.max(0, page))
-  return { path, says, pages: pages.length, svg: pageToSvg(pages[which]), text: null }
-}
-
-function workingShown(subject: Subject, id: string, units: UnitSystem): WorkingShown {
-  const found = working(subject, id)
-  if (found.kind === 'none') return { id, says: found.says, text: '', near: found.near }
-  const worked = found.kind === 'number' ? [found.worked] : found.check.worked
-  return { id, says: found.says, text: worked.map((each) => explainText(each, designFormulas, units)).join('\n\n'), near: [] }
-}
-
-function answer(subject: Subject, question: string): Answer {
-  const asked = question.trim()
-  const place = at(subject.derived, asked)
-  if (place.ok) {
-    const { found } = place
-    const list = (head: string, things: typeof found.outside): readonly string[] => [head, ...things.map((each) => `  ${each.sentence}`)]
-    return {
-      says: found.place.address,
-      at: { station: found.place.station, waterline: found.place.z, look: lookOf(found.place.side) },
-      lines: [...list('Outside', found.outside), ...list('Through the skin', found.through), ...list('Inside', found.inside)],
-    }
-  }
-  return byWords(subject, asked, place.says)
-}
-
-/** More than this is a list nobody reads. */
-const FOUND = 12
-
-function byWords({ design: shown, derived }: Subject, asked: string, otherwise: string): Answer {
-  const words = asked.toLowerCase().split(/\s+/).filter(Boolean)
-  const has = (text: string): boolean => words.every((word) => text.toLowerCase().includes(word))
-  const opening = shown.openings.find(({ id }) => id.toLowerCase() === asked.toLowerCase())
-  const things = [
-    ...shown.openings.filter((each) => has(`${each.id} ${each.says}`)).map((each) => `${each.id}, ${each.says}: ${where(each.place)}.`),
-    ...shown.parts.filter((each) => has(`${each.id} ${each.says}`)).map((each) => `${each.says} (${each.id}): ${where(each.place)}.`),
-    ...shown.rows
-      .filter((each) => has(`${each.id} ${each.says}`))
-      .map(
-        (each) =>
-          `${each.says} (${each.id}): ${each.station.length} of ${[...new Set(each.stacks.map((stack) => stack.name))].join(', ')}.`,
-      ),
-    ...shown.checks.filter((each) => has(each.says)).map((each) => each.says),
-    ...explainable({ design: shown, derived })
-      .filter((each) => has(`${each.id} ${each.says}`))
-      .map((each) => `${each.says} (${each.id})`),
-  ]
-  if (things.length === 0)
-    return {
-      says: words.length > 0 ? `Nothing is called "${asked}". ${otherwise}` : 'Ask for a place, a thing or a figure.',
-      at: null,
-      lines: [],
-    }
-  const more = things.length - FOUND
-  return {
-    says: `${things.length} found`,
-    at: opening ? { station: opening.place.station, waterline: opening.place.waterline, look: lookOf(opening.place.side) } : null,
-    lines: [...things.slice(0, FOUND), ...(more > 0 ? [`and ${more} more: add a word.`] : [])],
-  }
-}
-
-/** From where a thing on a side is seen. */
-const lookOf = (side: Side): Look => (side === 'centre' ? 'plan' : side)
-
-const where = ({ station, waterline, side }: { readonly station: number; readonly waterline: number; readonly side: string }): string =>
-  `${side}, STA ${Math.round(station * 1000)}, WL ${Math.round(waterline * 1000)}`

@@ -28,6 +28,7 @@ function anEdit(c: Chance, coach: DeskCoach): Edit {
     () => ({ kind: 'move', id: c.pick(ids), station: c.between(2, 7), waterline: c.maybe(0.5) ? c.between(-0.5, 2.5) : null }),
     () => ({ kind: 'move', id: c.pick(ids), station: c.between(4, 4.4), waterline: null, stroke: `stroke ${c.whole(1, 2)}` }),
     () => ({ kind: 'set', steps: ['openings', { id: c.pick(openings).id }, c.pick(['width', 'height', 'corner'])], value: size(-20, 900) }),
+    () => ({ kind: 'nudge', id: c.pick(ids), along: c.between(-0.03, 0.03), up: c.between(-0.03, 0.03) }),
     () => ({ kind: 'set', steps: ['shell', 'seams'], value: 'none' }),
     () => ({ kind: 'text', text: text.replace(c.pick(['mm', 'kg', ':', 'id', ']']), c.pick(['', 'in', '  ', '#'])) }),
   ])()

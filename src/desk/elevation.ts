@@ -1,12 +1,13 @@
 /** The coach as a line drawing from one side, with everything on it that can be pointed at. Metres; nothing is worked out here. */
+import type { Definition } from '../definition/types.js'
 import type { Design } from '../derive/design.js'
-import type { Check, FastenerRow, OpeningDerived, Verdict } from '../derive/nouns.js'
+import type { Check, OpeningDerived, Verdict } from '../derive/nouns.js'
 import type { CoachView, Points } from '../documents/drawing/coach-geometry.js'
 import { barrelEnds, bodyOutline, openingOnCoach, project, seen } from '../documents/drawing/coach-geometry.js'
-import type { Drawn, Elevation, Look } from './nouns.js'
-
-/** `rows` no longer change while something else is dragged, so what stands where is kept by the row itself. */
-const SEEN = new WeakMap<FastenerRow, Map<Look, Float32Array>>()
+import { boxRound } from './box.js'
+import type { Drawn, Elevation, Field, Look } from './nouns.js'
+import { type Place, placeWritten } from './placed.js'
+import { rivetsSeen } from './rivets-seen.js'
 
 export function elevationOf(design: Design, look: Look): Elevation {
   const worst = worstOf(design.checks)
@@ -20,7 +21,7 @@ export function elevationOf(design: Design, look: Look): Elevation {
     ...tanksOf(design, look, worst),
     ...massesOf(design, look),
   ]
-  return { look, drawn, rivets: rivetsOf(design, look), box: boxOf(drawn) }
+  return { look, drawn, rivets: rivetsSeen(design, look), box: boxRound(drawn.map((each) => each.points)) }
 }
 
 const RANK: Readonly<Record<Verdict, number>> = { fail: 3, caution: 2, 'not-checked': 0, pass: 1 }
@@ -35,10 +36,30 @@ function worstOf(checks: readonly Check[]): ReadonlyMap<string, Verdict> {
   return worst
 }
 
-const PLAIN = { moves: null, verdict: null } as const
+const PLAIN = { moves: null, place: null, fields: [], verdict: null } as const
 
 function shape(id: string | null, layer: Drawn['layer'], says: string, points: Points, closed: boolean): Drawn {
   return { id, layer, says, points: points.flat(), closed, ...PLAIN }
+}
+
+/** With where it is written to stand, so that it can be dragged, nudged and typed. */
+function movable(definition: Definition, drawn: Drawn, moves: 'along' | 'both'): Drawn {
+  const place = drawn.id === null ? null : placeWritten(definition, drawn.id)
+  return place && drawn.id !== null ? { ...drawn, moves, place, fields: fieldsOf(definition, drawn.id, place) } : drawn
+}
+
+function fieldsOf({ openings, frames }: Definition, id: string, { station, waterline }: Place): readonly Field[] {
+  const opening = openings.find((each) => each.id === id)
+  if (!opening)
+    return [{ says: 'Station', steps: frames.some((each) => each.id === id) ? ['frames', { id }, 'station'] : null, metres: station }]
+  const field = (says: string, key: string, metres: number): Field => ({ says, steps: ['openings', { id }, key], metres })
+  return [
+    field('Station', 'station', station),
+    ...(waterline === null ? [] : [field('Waterline', 'wl', waterline)]),
+    field('Width', 'width', opening.width),
+    field('Height', 'height', opening.height),
+    field('Corner', 'corner', opening.corner),
+  ]
 }
 
 function alongOutline(design: Design, look: CoachView): Drawn[] {
@@ -56,7 +77,7 @@ function framesOf(design: Design, look: CoachView): Drawn[] {
   const levels = bodyOutline(design, look).barrel.map((p) => p[1])
   const [low, high] = [Math.min(...levels), Math.max(...levels)]
   return design.definition.frames.map(({ id, station }) =>
-    shape(id, 'frames', `frame ${id}`, [[station, low] as const, [station, high] as const], false),
+    movable(design.definition, shape(id, 'frames', `frame ${id}`, [[station, low] as const, [station, high] as const], false), 'along'),
   )
 }
 
@@ -82,15 +103,13 @@ function openingsOf(design: Design, look: Look, worst: ReadonlyMap<string, Verdi
   return design.openings.flatMap((opening) => {
     const points = openingSeen(design, opening, look)
     if (!points) return []
-    const isMovable = opening.surface !== 'wheel'
-    const onRoof = opening.surface === 'roof'
-    return [
-      {
-        ...shape(opening.id, 'openings', `${opening.id}, ${opening.says}`, points, true),
-        moves: isMovable ? (onRoof || opening.end ? ('along' as const) : ('both' as const)) : null,
-        verdict: worst.get(opening.id) ?? null,
-      },
-    ]
+    const drawn = {
+      ...shape(opening.id, 'openings', `${opening.id}, ${opening.says}`, points, true),
+      verdict: worst.get(opening.id) ?? null,
+    }
+    // what is seen from nose and tail shows no station
+    if (look === 'nose' || look === 'tail') return [drawn]
+    return [movable(design.definition, drawn, opening.surface === 'roof' || opening.end ? 'along' : 'both')]
   })
 }
 
@@ -112,17 +131,11 @@ function axlesOf({ under, definition }: Design, look: Look, worst: ReadonlyMap<s
       look === 'nose' || look === 'tail'
         ? [-1, 1].flatMap((s) => [[s * wheel.y, z - wheel.radius] as const, [s * wheel.y, z + wheel.radius] as const])
         : circle.map((a) => [tube.spindle + wheel.radius * Math.cos(a), z + wheel.radius * Math.sin(a)] as const)
-    return {
-      ...shape(
-        `axle-${tube.axle}`,
-        'axles',
-        `axle ${tube.axle}, spindle at STA ${Math.round(tube.spindle * 1000)}`,
-        points,
-        look !== 'nose' && look !== 'tail',
-      ),
-      moves: look === 'right' || look === 'left' ? ('along' as const) : null,
-      verdict: worst.get('gear') ?? worst.get(`axle-${tube.axle}`) ?? null,
-    }
+    const id = `axle-${tube.axle}`
+    const says = `axle ${tube.axle}, spindle at STA ${Math.round(tube.spindle * 1000)}`
+    const across = look === 'nose' || look === 'tail'
+    const drawn = { ...shape(id, 'axles', says, points, !across), verdict: worst.get('axles') ?? null }
+    return across ? drawn : movable(definition, drawn, 'along')
   })
 }
 
@@ -177,51 +190,4 @@ function massesOf({ weight }: Design, look: Look): Drawn[] {
       ]
       return shape(id, 'masses', `${says}, ${mass.value.toFixed(1)} kg`, square, true)
     })
-}
-
-function rivetsOf(design: Design, look: Look): Float32Array {
-  const lists = design.rows.map((row) => rowSeen(design, row, look))
-  const all = new Float32Array(lists.reduce((sum, list) => sum + list.length, 0))
-  let at = 0
-  for (const list of lists) {
-    all.set(list, at)
-    at += list.length
-  }
-  return all
-}
-
-function rowSeen(design: Design, row: FastenerRow, look: Look): Float32Array {
-  const known = SEEN.get(row) ?? new Map<Look, Float32Array>()
-  const kept = known.get(look)
-  if (kept) return kept
-  const out: number[] = []
-  const across = look === 'nose' || look === 'tail'
-  for (let i = 0; i < row.station.length; i++) {
-    const [x, z] = [row.station[i], row.waterline[i]]
-    if (row.end) {
-      const y = row.end.y[i]
-      if (across) {
-        if (row.end.which === look) out.push(y, z)
-      } else if (look === 'plan' ? seen(design, 'plan', row.girth[i]) : look === 'right' ? y > -1e-9 : y < 1e-9)
-        out.push(x, look === 'plan' ? y : z)
-    } else if (!across && seen(design, look, row.girth[i])) {
-      const [s, level] = look === 'plan' ? project(design, 'plan', x, row.girth[i]) : [x, z]
-      out.push(s, level)
-    }
-  }
-  const list = Float32Array.from(out)
-  SEEN.set(row, known.set(look, list))
-  return list
-}
-
-function boxOf(drawn: readonly Drawn[]): Elevation['box'] {
-  let [x0, x1, y0, y1] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY]
-  for (const { points } of drawn)
-    for (let i = 0; i < points.length; i += 2) {
-      x0 = Math.min(x0, points[i])
-      x1 = Math.max(x1, points[i])
-      y0 = Math.min(y0, points[i + 1])
-      y1 = Math.max(y1, points[i + 1])
-    }
-  return { x0, x1, y0, y1 }
 }

@@ -1,10 +1,20 @@
 /** What the desk shows and takes: plain data that crosses from the worker to the screen. SI unless a name says otherwise. */
 import type { Step } from '../definition/set-in-text.js'
+import type { Market } from '../definition/types.js'
 import type { Verdict } from '../derive/nouns.js'
+import type { Box } from './box.js'
 
 /** From which side the coach is looked at. */
 export type Look = 'right' | 'left' | 'plan' | 'nose' | 'tail'
 export type Layer = 'skin' | 'frames' | 'seams' | 'openings' | 'chassis' | 'axles' | 'tanks' | 'masses'
+
+/** A written size of a thing, to be typed as the tape says it; `steps` is where it is written, null where several values hang on it. */
+export interface Field {
+  readonly says: string
+  readonly steps: readonly Step[] | null
+  /** m */
+  readonly metres: number
+}
 
 /** One thing drawn on the elevation: x is the station (from nose and tail the buttock line), y the waterline (in plan the buttock line). */
 export interface Drawn {
@@ -16,6 +26,10 @@ export interface Drawn {
   readonly closed: boolean
   /** how it may be dragged: along the coach, or up and down as well; null where it may not */
   readonly moves: 'along' | 'both' | null
+  /** where it is written to stand, which a projected outline need not be the middle of; null for what follows from something else */
+  readonly place: { readonly station: number; readonly waterline: number | null } | null
+  /** its written sizes, the station first */
+  readonly fields: readonly Field[]
   /** verdict of the worst check that names it; null where none does */
   readonly verdict: Verdict | null
 }
@@ -25,19 +39,31 @@ export interface Elevation {
   readonly drawn: readonly Drawn[]
   /** x, y of every rivet that is seen, one after the other */
   readonly rivets: Float32Array
-  readonly box: { readonly x0: number; readonly x1: number; readonly y0: number; readonly y1: number }
+  readonly box: Box
 }
 
-/** A thing put at a station, and at a waterline where it has one of its own; m. */
+/** A thing put at a station, and at a waterline where it has one of its own; null leaves it where it is. m */
 export interface MoveEdit {
   readonly kind: 'move'
   readonly id: string
-  readonly station: number
+  readonly station: number | null
   readonly waterline: number | null
   readonly stroke?: string
 }
 
-/** One change a person makes. Edits with the same `stroke` that follow each other are one to undo: a drag. */
+/** A thing pushed from where it is written to stand, however many pushes are on their way. m */
+export interface NudgeEdit {
+  readonly kind: 'nudge'
+  readonly id: string
+  readonly along: number
+  readonly up: number
+  readonly stroke?: string
+}
+
+/**
+ * One change a person makes. Edits with the same `stroke` that follow each other are one to undo: a drag. A text may be
+ * left in the middle of a word; what a hand moves or types into a field is taken only where the coach still reads.
+ */
 export type Edit =
   | {
       readonly kind: 'set'
@@ -47,6 +73,7 @@ export type Edit =
       readonly stroke?: string
     }
   | MoveEdit
+  | NudgeEdit
   | { readonly kind: 'text'; readonly text: string; readonly stroke?: string }
 
 export interface FaultShown {
@@ -81,6 +108,7 @@ export interface SheetShown {
 export interface State {
   readonly name: string
   readonly revision: string
+  readonly market: Market
   readonly faults: readonly FaultShown[]
   /** the text as it is now, of the file that is edited */
   readonly text: string
@@ -97,5 +125,31 @@ export interface RippleShown {
   readonly since: string
   readonly line: string
   /** headings without an indent, sentences with one */
+  readonly lines: readonly string[]
+}
+
+export interface WorkingShown {
+  readonly id: string
+  readonly says: string
+  readonly text: string
+  /** ids of the same kind that can be opened, where this one is not known */
+  readonly near: readonly string[]
+}
+
+export interface PageShown {
+  readonly path: string
+  readonly says: string
+  /** which page, from 0, of how many */
+  readonly page: number
+  readonly pages: number
+  /** in millimetres; a text document has its text instead */
+  readonly svg: string | null
+  readonly text: string | null
+}
+
+export interface Answer {
+  readonly says: string
+  /** what to light up: from where it is seen, and its place on that drawing */
+  readonly at: { readonly look: Look; readonly x: number; readonly y: number } | null
   readonly lines: readonly string[]
 }

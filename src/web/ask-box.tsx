@@ -1,6 +1,6 @@
 /** One box for every question: a place, a thing, a figure. Ctrl or Cmd and K from anywhere. */
 import { createSignal, For, onCleanup, onMount, Show } from 'solid-js'
-import type { Answer } from '../desk/desk-coach.js'
+import type { Answer } from '../desk/nouns.js'
 import { ask, look, setLit, setLook } from './desk.js'
 
 export function AskBox() {

@@ -1,8 +1,19 @@
 /** What the screen knows, and the one way an edit goes: to the worker, and back as a new state and a new drawing. */
 import { wrap } from 'comlink'
 import { batch, createSignal } from 'solid-js'
-import type { Answer, PageShown, WorkingShown } from '../desk/desk-coach.js'
-import type { Edit, Elevation, FaultShown, Look, MoveEdit, RippleShown, SheetShown, State } from '../desk/nouns.js'
+import type {
+  Answer,
+  Edit,
+  Elevation,
+  FaultShown,
+  Look,
+  MoveEdit,
+  PageShown,
+  RippleShown,
+  SheetShown,
+  State,
+  WorkingShown,
+} from '../desk/nouns.js'
 import type { UnitSystem } from '../quantity/format.js'
 import { openCoach, saveCoach } from './files.js'
 import type { DeskWorker, Moved } from './worker.js'
@@ -37,76 +48,76 @@ export async function open(path: string): Promise<void> {
   }
   const draft = localStorage.getItem(draftKey(found.path))
   const onDisk = found.files[found.path]
-  const moved = await worker.open(found, look())
-  stamp = found.stamp
-  if ('faults' in moved) {
-    setClosed(moved.faults)
-    return
-  }
-  batch(() => {
-    setClosed(null)
+  await send(async () => {
+    const moved = await worker.open(found, look())
+    setClosed('faults' in moved ? moved.faults : null)
+    if ('faults' in moved) return null
+    stamp = found.stamp
     setSavedText(onDisk)
-    show(moved)
+    return moved
   })
-  if (draft !== null && draft !== onDisk) {
-    await edit({ kind: 'text', text: draft })
-    setNotice('Your draft of this coach was taken up again. Undo leads back to the file.')
-  }
-  await after()
+  if (closed() || draft === null || draft === onDisk) return
+  await edit({ kind: 'text', text: draft })
+  setNotice('Your draft of this coach was taken up again. Undo leads back to the file.')
 }
 
 const draftKey = (path: string): string => `draft of ${path}`
 
 function show(moved: Moved): void {
+  const before = state()
   batch(() => {
     setState(moved.state)
     setElevation(moved.elevation)
     if (moved.says !== null) setNotice(moved.says)
   })
   const { file, text } = moved.state
+  if (before?.file === file && before.text === text) return
   if (text === savedText()) localStorage.removeItem(draftKey(file))
   else localStorage.setItem(draftKey(file), text)
 }
 
-/** What may come a little later than the drawing: ripple, sentences, the paper that is open. Only the last is asked for. */
-let afterwards: ReturnType<typeof setTimeout> | undefined
-
 /** ms: after an edit at once, in a drag only where the hand rests, so that the next frame never waits for paper */
 const [SOON, AT_REST] = [40, 700]
 
-/** While the worker is busy only the last of the edits of a drag waits for it. */
-let isBusy = false
-let waiting: (() => Promise<Moved>) | null = null
+/** Something for the worker that changes what is drawn; null where it did not. */
+interface Job {
+  readonly run: () => Promise<Moved | null>
+  readonly isPreview: boolean
+}
 
-async function send(ask: () => Promise<Moved>, rest = SOON): Promise<void> {
-  if (isBusy) {
-    waiting = ask
-    return
-  }
-  isBusy = true
+const waiting: Job[] = []
+let pumping: Promise<void> | null = null
+
+/** One after the other and none left out, but that in a drag only its last place waits. */
+function send(run: Job['run'], isPreview = false): Promise<void> {
   clearTimeout(afterwards)
-  try {
-    await drawn(ask)
-    while (waiting) {
-      const next = waiting
-      waiting = null
-      await drawn(next)
-    }
-  } finally {
-    isBusy = false
+  if (isPreview && waiting.at(-1)?.isPreview) waiting.pop()
+  waiting.push({ run, isPreview })
+  pumping ??= pump()
+  return pumping
+}
+
+async function pump(): Promise<void> {
+  let isPreview = false
+  for (let job = waiting.shift(); job; job = waiting.shift()) {
+    isPreview = job.isPreview
+    await drawn(job).catch((reason) => setNotice(`The desk met something it was not made for, which is a fault of the program: ${reason}`))
   }
-  after(rest)
+  pumping = null
+  after(isPreview ? AT_REST : SOON)
 }
 
 /** Measured for whoever looks: from the edit to the frame that shows it. */
-async function drawn(ask: () => Promise<Moved>): Promise<void> {
+async function drawn({ run }: Job): Promise<void> {
   const start = performance.now()
-  show(await ask())
+  const moved = await run()
+  if (!moved) return
+  show(moved)
   requestAnimationFrame(() => performance.measure('edit to drawn', { start }))
 }
 
 export const edit = (change: Edit): Promise<void> => send(() => worker.edit(change, look()))
-export const preview = (change: MoveEdit): Promise<void> => send(() => worker.preview(change, look()), AT_REST)
+export const preview = (change: MoveEdit): Promise<void> => send(() => worker.preview(change, look()), true)
 export const settle = (): Promise<void> => send(() => worker.settle(look()))
 export const undo = (): Promise<void> => send(() => worker.undo(look()))
 export const redo = (): Promise<void> => send(() => worker.redo(look()))
@@ -116,9 +127,13 @@ export async function setLook(next: Look): Promise<void> {
   await send(() => worker.look(next))
 }
 
+/** What may come a little later than the drawing: ripple, sentences, the paper that is open. Only the last is asked for. */
+let afterwards: ReturnType<typeof setTimeout> | undefined
+
 export function after(rest = SOON): void {
   clearTimeout(afterwards)
   afterwards = setTimeout(async () => {
+    if (!state()) return
     setRipple(await worker.ripple(units()))
     await openSheet(sheetName(), false)
   }, rest)
@@ -126,9 +141,11 @@ export function after(rest = SOON): void {
 
 export async function openSheet(name: string, isNew = true): Promise<void> {
   setSheetName(name)
+  if (!state()) return
   const shown = await worker.sheet(name)
   setSheet(shown)
-  if (isNew || !wanted) wanted = shown.documents.length > 0 ? { path: shown.documents[0].path, page: 0 } : null
+  const isThere = shown.documents.some(({ path }) => path === wanted?.path)
+  if (isNew || !isThere) wanted = shown.documents.length > 0 ? { path: shown.documents[0].path, page: 0 } : null
   await openPage(wanted?.path ?? null, wanted?.page ?? 0)
 }
 
@@ -144,7 +161,7 @@ export async function openWorking(id: string): Promise<void> {
 export const ask = (question: string): Promise<Answer> => worker.ask(question)
 
 export async function freeze(name: string): Promise<void> {
-  setRipple(await worker.freeze(name))
+  setRipple(await worker.freeze(name, units()))
 }
 
 export async function save(): Promise<void> {

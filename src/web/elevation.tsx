@@ -1,17 +1,11 @@
 /** The elevation: the map of the coach. Wheel and pinch zoom, dragging pans or moves a thing, arrow keys nudge what is chosen. */
-import { createEffect, createSignal, For, on, onCleanup, onMount } from 'solid-js'
+import { createEffect, createMemo, createSignal, For, on, onCleanup, onMount } from 'solid-js'
+import { letterOfSide } from '../definition/sides.js'
 import type { Drawn, Look } from '../desk/nouns.js'
-import { edit, elevation, lit, look, preview, select, selected, setLit, setLook, settle } from './desk.js'
-import { centreOf, fitted, fromX, fromY, type Inks, type Marked, paint, thingAt, type View } from './paint.js'
+import { edit, elevation, lit, look, preview, select, selected, setLit, setLook, settle, state } from './desk.js'
+import { fitted, fromX, fromY, type Inks, type Marked, paint, thingAt, type View } from './paint.js'
 import { dark } from './theme.js'
 
-const LOOKS: readonly (readonly [Look, string])[] = [
-  ['left', 'Road side'],
-  ['right', 'Curb side'],
-  ['plan', 'Plan'],
-  ['nose', 'Nose'],
-  ['tail', 'Tail'],
-]
 const LAYERS: readonly (Drawn['layer'] | 'rivets')[] = ['openings', 'frames', 'seams', 'rivets', 'chassis', 'axles', 'tanks', 'masses']
 /** Masses are asked for: ninety squares over everything else are not what one looks at first. */
 const SHOWN = LAYERS.filter((layer) => layer !== 'masses')
@@ -24,6 +18,17 @@ export function ElevationView() {
   const [view, setView] = createSignal<View | null>(null)
   const [hovered, setHovered] = createSignal<Drawn | null>(null)
   const [layers, setLayers] = createSignal<Marked['layers']>(new Set(SHOWN))
+  // the letters of the sides go by the traffic of the market
+  const looks = createMemo((): readonly (readonly [Look, string])[] => {
+    const side = (of: 'left' | 'right'): string => (letterOfSide(of, state()?.market ?? 'us') === 'C' ? 'Curb side' : 'Road side')
+    return [
+      ['left', side('left')],
+      ['right', side('right')],
+      ['plan', 'Plan'],
+      ['nose', 'Nose'],
+      ['tail', 'Tail'],
+    ]
+  })
   const fitAll = (): void => {
     const drawing = elevation()
     if (drawing) setView(fitted(drawing, size().width, size().height))
@@ -38,7 +43,9 @@ export function ElevationView() {
     onCleanup(() => watcher.disconnect())
     canvas.addEventListener('wheel', zoomed, { passive: false })
   })
-  createEffect(on([() => elevation()?.look], fitAll))
+  // another look or another coach is fitted; an edit leaves the view where it is
+  const shown = createMemo(() => `${elevation()?.look} ${state()?.file}`)
+  createEffect(on(shown, fitAll))
   createEffect(() => {
     const [drawing, at, marked] = [
       elevation(),
@@ -79,7 +86,6 @@ export function ElevationView() {
   let drag: {
     readonly thing: Drawn | null
     readonly from: readonly [number, number]
-    readonly centre: readonly [number, number]
     readonly view: View
     readonly stroke: string
   } | null = null
@@ -97,7 +103,6 @@ export function ElevationView() {
     drag = {
       thing: thing?.moves ? thing : null,
       from: [px, py],
-      centre: thing ? centreOf(thing) : [0, 0],
       view: at,
       stroke: `drag ${strokes}`,
     }
@@ -114,15 +119,15 @@ export function ElevationView() {
       setHovered(thingAt(drawing, at, px, py, layers()))
       return
     }
-    const { thing, from, centre, view: began, stroke } = drag
-    if (!thing?.id) {
+    const { thing, from, view: began, stroke } = drag
+    if (!thing?.id || !thing.place) {
       setView({ ...began, x0: began.x0 + px - from[0], y0: began.y0 + py - from[1] })
       return
     }
     if (Math.hypot(px - from[0], py - from[1]) < 3) return
     const mm = (v: number): number => Math.round(v * 1000) / 1000
-    const station = mm(centre[0] + fromX(at, px) - fromX(at, from[0]))
-    const waterline = thing.moves === 'both' ? mm(centre[1] + fromY(at, py) - fromY(at, from[1])) : null
+    const station = mm(thing.place.station + fromX(at, px) - fromX(at, from[0]))
+    const waterline = thing.place.waterline === null ? null : mm(thing.place.waterline + fromY(at, py) - fromY(at, from[1]))
     // a drag along the coach keeps its waterline until it plainly leaves it
     const isLevel = Math.abs(py - from[1]) < 8
     hasMoved = true
@@ -151,7 +156,7 @@ export function ElevationView() {
     else if (event.key === '+' || event.key === '=') zoomAt(size().width / 2, size().height / 2, 1.25)
     else if (event.key === '-') zoomAt(size().width / 2, size().height / 2, 0.8)
     else if (!step) return
-    else if (thing?.id && thing.moves) nudge(thing, step, event.shiftKey ? PITCH : MM)
+    else if (thing?.id && thing.moves) nudge(thing.id, step, event.shiftKey ? PITCH : MM)
     else panBy(step)
     event.preventDefault()
   }
@@ -159,18 +164,15 @@ export function ElevationView() {
     const at = view()
     if (at) setView({ ...at, x0: at.x0 - 40 * x, y0: at.y0 + 40 * y })
   }
-  function nudge(thing: Drawn, [x, y]: readonly [number, number], by: number): void {
+  function nudge(id: string, [x, y]: readonly [number, number], by: number): void {
     const at = view()
-    if (!at || !thing.id || (y !== 0 && thing.moves !== 'both')) return
-    const [station, waterline] = centreOf(thing)
-    const to = (v: number): number => Math.round(v * 1e4) / 1e4
-    edit({ kind: 'move', id: thing.id, station: to(station + at.mirror * x * by), waterline: y === 0 ? null : to(waterline + y * by) })
+    if (at) edit({ kind: 'nudge', id, along: at.mirror * x * by, up: y * by })
   }
 
   return (
     <section class="elevation" aria-label="Elevation">
       <div class="bar" role="toolbar" aria-label="How the coach is looked at">
-        <For each={LOOKS}>
+        <For each={looks()}>
           {([id, says]) => (
             <button type="button" aria-pressed={look() === id} onClick={() => setLook(id)}>
               {says}
@@ -204,7 +206,7 @@ export function ElevationView() {
         ref={canvas}
         tabindex="0"
         role="application"
-        aria-label={`Elevation, ${LOOKS.find(([id]) => id === look())?.[1]}. Arrow keys move what is chosen by 1 mm, with shift by 25.4 mm; plus, minus and 0 zoom. Choose things in the list below.`}
+        aria-label={`Elevation, ${looks().find(([id]) => id === look())?.[1]}. Arrow keys move what is chosen by 1 mm, with shift by 25.4 mm; plus, minus and 0 zoom. Choose things in the list below.`}
         onPointerDown={pressed}
         onPointerMove={moved}
         onPointerUp={released}

@@ -108,7 +108,7 @@ function Desk() {
       <Show when={closed()}>
         {(faults) => (
           <section class="closed" aria-label="Faults">
-            <h2>This coach does not read</h2>
+            <h2>That coach does not read</h2>
             <ul>
               <For each={faults()}>
                 {({ file, line, says }) => (
@@ -119,6 +119,16 @@ function Desk() {
               </For>
             </ul>
           </section>
+        )}
+      </Show>
+      <Show when={state()?.faults[0]}>
+        {(fault) => (
+          <p class="notice fault" role="alert">
+            {fault().file}, line {fault().line}: {fault().says} Until that is mended the drawing is of the text before it.{' '}
+            <button type="button" onClick={() => setText(true)}>
+              Open the text
+            </button>
+          </p>
         )}
       </Show>
       <FirstVisit />

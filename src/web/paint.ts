@@ -1,5 +1,6 @@
 /** The elevation painted on a canvas: ink on paper, one accent for what is chosen. Metres to pixels by `View`. */
-import type { Drawn, Elevation } from '../desk/nouns.js'
+import { boxRound, middleOf } from '../desk/box.js'
+import type { Answer, Drawn, Elevation } from '../desk/nouns.js'
 
 /** Pixels of the metre, and where station and waterline 0 lie. A view of the right side runs stations to the left. */
 export interface View {
@@ -40,8 +41,7 @@ const [SIDE, TOP, TAPE] = [16, 12, 34]
 export interface Marked {
   readonly selected: string | null
   readonly hovered: string | null
-  /** on the roof seen from above the middle, for what is lit has no buttock line */
-  readonly lit: { readonly station: number; readonly waterline: number } | null
+  readonly lit: Answer['at']
   readonly layers: ReadonlySet<Drawn['layer'] | 'rivets'>
 }
 
@@ -79,7 +79,7 @@ export function paint(
   context.setLineDash([])
   paintNames(context, drawing, view, marked, inks)
   if (drawing.look !== 'nose' && drawing.look !== 'tail') paintTape(context, size, drawing, view, inks)
-  if (marked.lit) paintLit(context, drawing.look === 'plan' ? { ...marked.lit, waterline: 0 } : marked.lit, view, inks)
+  if (marked.lit?.look === drawing.look) paintLit(context, marked.lit, view, inks)
 }
 
 function trace(context: CanvasRenderingContext2D, { points, closed }: Drawn, view: View): void {
@@ -95,30 +95,19 @@ function paintRivets(context: CanvasRenderingContext2D, rivets: Float32Array, vi
   for (let i = 0; i < rivets.length; i += 2) context.fillRect(toX(view, rivets[i]) - d / 2, toY(view, rivets[i + 1]) - d / 2, d, d)
 }
 
-export function centreOf({ points }: Drawn): readonly [number, number] {
-  let [x0, x1, y0, y1] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY]
-  for (let i = 0; i < points.length; i += 2) {
-    x0 = Math.min(x0, points[i])
-    x1 = Math.max(x1, points[i])
-    y0 = Math.min(y0, points[i + 1])
-    y1 = Math.max(y1, points[i + 1])
-  }
-  return [(x0 + x1) / 2, (y0 + y1) / 2]
-}
-
 function paintNames(context: CanvasRenderingContext2D, drawing: Elevation, view: View, marked: Marked, inks: Inks): void {
   context.font = "12px 'DejaVu Sans Condensed', sans-serif"
   context.textAlign = 'center'
   context.textBaseline = 'middle'
   for (const drawn of drawing.drawn) {
     if (drawn.id === null || !NAMED.has(drawn.layer) || !marked.layers.has(drawn.layer)) continue
-    const [x, y] = centreOf(drawn)
+    const box = boxRound([drawn.points])
+    const [x, y] = middleOf(box)
     // a name wider than its thing would lie over its neighbours'
     const isPointedAt = drawn.id === marked.selected || drawn.id === marked.hovered
     if (
       !isPointedAt &&
-      ((drawn.moves === null && drawn.layer === 'openings') ||
-        context.measureText(drawn.id).width > 2 * Math.abs(toX(view, drawn.points[0]) - toX(view, x)) + 26)
+      ((drawn.moves === null && drawn.layer === 'openings') || context.measureText(drawn.id).width > (box.x1 - box.x0) * view.perMetre + 26)
     )
       continue
     context.fillStyle = drawn.id === marked.selected || drawn.verdict === 'fail' ? inks.accent : inks.ink
@@ -157,13 +146,8 @@ function paintTape(
   for (const frame of frames) context.fillText(frame.id ?? '', toX(view, frame.points[0]), 8)
 }
 
-function paintLit(
-  context: CanvasRenderingContext2D,
-  { station, waterline }: { readonly station: number; readonly waterline: number },
-  view: View,
-  inks: Inks,
-): void {
-  const [x, y] = [toX(view, station), toY(view, waterline)]
+function paintLit(context: CanvasRenderingContext2D, at: NonNullable<Answer['at']>, view: View, inks: Inks): void {
+  const [x, y] = [toX(view, at.x), toY(view, at.y)]
   context.strokeStyle = inks.accent
   context.lineWidth = 2
   context.beginPath()
@@ -183,17 +167,10 @@ export function thingAt(drawing: Elevation, view: View, px: number, py: number, 
   let least = Number.POSITIVE_INFINITY
   for (const drawn of drawing.drawn) {
     if (drawn.id === null || !layers.has(drawn.layer)) continue
-    const { points, closed } = drawn
-    let [x0, x1, y0, y1] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY]
-    for (let i = 0; i < points.length; i += 2) {
-      x0 = Math.min(x0, points[i])
-      x1 = Math.max(x1, points[i])
-      y0 = Math.min(y0, points[i + 1])
-      y1 = Math.max(y1, points[i + 1])
-    }
+    const { x0, x1, y0, y1 } = boxRound([drawn.points])
     if (x < x0 - near || x > x1 + near || y < y0 - near || y > y1 + near) continue
     // a line is picked only where nothing with an inside is
-    const size = closed ? (x1 - x0) * (y1 - y0) : 1e6
+    const size = drawn.closed ? (x1 - x0) * (y1 - y0) : 1e6
     if (size < least) [best, least] = [drawn, size]
   }
   return best

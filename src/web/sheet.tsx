@@ -1,6 +1,7 @@
 /** The open sheet: its paper on the left, its sentences with their margins and workings on the right. */
 import { createEffect, createMemo, createSignal, For, onCleanup, Show } from 'solid-js'
 import type { Sentence } from '../desk/nouns.js'
+import { margin as marginWords } from '../ripple/words.js'
 import { openPage, openWorking, page, select, setWorking, sheet, working } from './desk.js'
 import { PacketButton } from './packet-button.js'
 
@@ -14,7 +15,7 @@ export function SheetView() {
 }
 
 function Paper() {
-  const [which, setWhich] = createSignal(0)
+  const which = (): number => page()?.page ?? 0
   const [source, setSource] = createSignal<string | null>(null)
   createEffect(() => {
     const svg = page()?.svg
@@ -24,23 +25,14 @@ function Paper() {
   })
   const turn = (by: number): void => {
     const shown = page()
-    if (!shown) return
-    setWhich(Math.min(shown.pages - 1, Math.max(0, which() + by)))
-    openPage(shown.path, which())
+    if (shown) openPage(shown.path, shown.page + by)
   }
   return (
     <section class="paper" aria-label="Paper">
       <div class="bar">
         <label>
           Document
-          <select
-            id="document"
-            value={page()?.path ?? ''}
-            onChange={(event) => {
-              setWhich(0)
-              openPage(event.currentTarget.value, 0)
-            }}
-          >
+          <select id="document" value={page()?.path ?? ''} onChange={(event) => openPage(event.currentTarget.value, 0)}>
             <For each={sheet()?.documents ?? []}>{(each) => <option value={each.path}>{each.path}</option>}</For>
           </select>
         </label>
@@ -128,8 +120,8 @@ function SentenceLine({ sentence }: { readonly sentence: Sentence }) {
         {says}
       </button>
       <Show when={share !== null && margin !== null}>
-        <meter min="0" max="1" value={share ?? 0} aria-label={`margin ${percent(margin ?? 0)}`} />
-        <small>{percent(margin ?? 0)}</small>
+        <meter min="0" max="1" value={share ?? 0} aria-label={`margin ${marginWords(margin)}`} />
+        <small>{marginWords(margin)}</small>
       </Show>
       <Show when={verdict !== 'pass' && mend}>
         <p class="mend">{mend}</p>
@@ -148,9 +140,6 @@ function SentenceLine({ sentence }: { readonly sentence: Sentence }) {
     </li>
   )
 }
-
-const percent = (margin: number): string =>
-  margin >= 10 ? `x${Math.round(margin + 1)}` : `${margin < 0 ? '-' : '+'}${Math.abs(margin * 100).toFixed(0)} %`
 
 /** A working stands beside its number as a note in the margin. */
 function Margin() {

@@ -1,21 +1,12 @@
-/** What is chosen, with fields that take what the tape says: the same moves as by dragging, for hands on the keyboard. */
+/** What is chosen, with fields that take what the tape says: the same as by dragging, for hands on the keyboard. */
 import { createMemo, For, Show } from 'solid-js'
-import { edit, elevation, select, selected } from './desk.js'
-import { centreOf } from './paint.js'
+import type { Field } from '../desk/nouns.js'
+import { parseQuantity } from '../quantity/doors.js'
+import { edit, elevation, select, selected, setNotice, units } from './desk.js'
 
 export function ThingBar() {
   const things = createMemo(() => elevation()?.drawn.filter((each) => each.id !== null && each.moves !== null) ?? [])
   const chosen = createMemo(() => things().find((each) => each.id === selected()) ?? null)
-  const mm = (v: number): string => String(Number((v * 1000).toFixed(1)))
-  const written = (text: string): number | null => {
-    const value = Number(text.replace(/\s*mm$/, '').replace(',', '.'))
-    return text.trim() !== '' && Number.isFinite(value) ? value / 1000 : null
-  }
-  const move = (station: number | null, waterline: number | null): void => {
-    const thing = chosen()
-    if (!thing?.id) return
-    edit({ kind: 'move', id: thing.id, station: station ?? centreOf(thing)[0], waterline })
-  }
   return (
     <div class="thing">
       <label>
@@ -33,40 +24,35 @@ export function ThingBar() {
           </For>
         </select>
       </label>
-      <Show when={chosen()}>
-        {(thing) => (
-          <>
-            <label>
-              Station, mm
-              <input
-                id="station"
-                inputmode="decimal"
-                value={mm(centreOf(thing())[0])}
-                onChange={(event) => {
-                  const to = written(event.currentTarget.value)
-                  if (to !== null) move(to, null)
-                  else event.currentTarget.value = mm(centreOf(thing())[0])
-                }}
-              />
-            </label>
-            <Show when={thing().moves === 'both'}>
-              <label>
-                Waterline, mm
-                <input
-                  id="waterline"
-                  inputmode="decimal"
-                  value={mm(centreOf(thing())[1])}
-                  onChange={(event) => {
-                    const to = written(event.currentTarget.value)
-                    if (to !== null) move(null, to)
-                    else event.currentTarget.value = mm(centreOf(thing())[1])
-                  }}
-                />
-              </label>
-            </Show>
-          </>
-        )}
-      </Show>
+      <Show when={chosen()?.id}>{(id) => <For each={chosen()?.fields ?? []}>{(field) => <FieldBox id={id()} field={field} />}</For>}</Show>
     </div>
+  )
+}
+
+const INCH = 0.0254
+
+/** A bare figure is in the unit of the screen; `22 1/2 in` and `572 mm` are what they say, and stay so in the text. */
+function FieldBox(props: { readonly id: string; readonly field: Field }) {
+  const isInch = (): boolean => units() === 'inch'
+  const shown = (): string => String(Number((props.field.metres / (isInch() ? INCH : 0.001)).toFixed(isInch() ? 3 : 1)))
+  const write = (box: HTMLInputElement): void => {
+    const { steps } = props.field
+    const value = /[a-z"'″′]\s*$/i.test(box.value) ? box.value.trim() : `${box.value.trim()} ${isInch() ? 'in' : 'mm'}`
+    const read = parseQuantity(value, 'length')
+    if (!read.ok) {
+      setNotice(`${props.field.says} of ${props.id}: ${read.says}`)
+      box.value = shown()
+      return
+    }
+    if (steps) edit({ kind: 'set', steps, value })
+    else edit({ kind: 'move', id: props.id, station: read.value, waterline: null })
+    // what is not taken leaves the field as it was
+    box.value = shown()
+  }
+  return (
+    <label>
+      {props.field.says}, {isInch() ? 'in' : 'mm'}
+      <input id={props.field.says.toLowerCase()} value={shown()} onChange={(event) => write(event.currentTarget)} />
+    </label>
   )
 }

@@ -1,15 +1,7 @@
 /** Holds the coach beside the screen, so that deriving it never stops a drag. */
 import { expose, transfer } from 'comlink'
-import {
-  type Answer,
-  type CoachFiles,
-  type DeskCoach,
-  deskCoach,
-  type NotRead,
-  type PageShown,
-  type WorkingShown,
-} from '../desk/desk-coach.js'
-import type { Edit, Elevation, Look, MoveEdit, RippleShown, SheetShown, State } from '../desk/nouns.js'
+import { type CoachFiles, type DeskCoach, deskCoach, type NotRead } from '../desk/desk-coach.js'
+import type { Answer, Edit, Elevation, Look, MoveEdit, PageShown, RippleShown, SheetShown, State, WorkingShown } from '../desk/nouns.js'
 import type { UnitSystem } from '../quantity/format.js'
 
 /** What comes back after every edit: where the coach stands, and how it looks. */
@@ -52,9 +44,9 @@ const desk = {
     here().redo()
     return looked(look, null)
   },
-  freeze: (name: string): RippleShown => {
+  freeze: (name: string, units: UnitSystem): RippleShown => {
     here().freeze(name)
-    return here().ripple()
+    return here().ripple(units)
   },
   ripple: (units: UnitSystem): RippleShown => here().ripple(units),
   sheet: (name: string): SheetShown => here().sheet(name),

@@ -111,6 +111,45 @@ describe('the desk at work', () => {
     await undoAll()
   })
 
+  it('loses no push of a quick hand, and leaves the zoom where it was', async () => {
+    await choose('RW3')
+    const canvas = desk.page.locator('canvas')
+    await canvas.focus()
+    await desk.page.keyboard.press('+')
+    for (let i = 0; i < 6; i++) await desk.page.keyboard.press('ArrowRight', { delay: 0 })
+    await expect.poll(() => desk.page.locator('#station').inputValue()).toBe('5751')
+    const near = await canvas.screenshot()
+    await desk.page.keyboard.press('0')
+    // had an edit fitted the coach to the screen again, there would be nothing left to fit
+    expect((await canvas.screenshot()).equals(near)).toBe(false)
+    await undoAll()
+  })
+
+  it('answers rubbish in a field with a sentence, and takes none of it', async () => {
+    await choose('RW3')
+    const said = desk.page.locator('.notice[role=status]')
+    for (const [field, rubbish, says] of [
+      ['#width', '6 kg', /^Width of RW3: .*length/],
+      ['#station', '', /^Station of RW3: /],
+      ['#station', '9000', /^That was not taken: openings RW3 station: .*off the barrel/],
+    ] as const) {
+      const box = desk.page.locator(field)
+      const before = await box.inputValue()
+      await box.fill(rubbish)
+      await box.press('Enter')
+      await expect.poll(() => said.textContent()).toMatch(says)
+      await expect.poll(() => box.inputValue()).toBe(before)
+    }
+    await ripples(/nothing changed/)
+    await desk.page.getByRole('button', { name: 'Inch' }).click()
+    await desk.page.locator('#width').fill('20 1/2')
+    await desk.page.locator('#width').press('Enter')
+    await ripples(/documents to issue again/)
+    expect(await desk.page.locator('#width').inputValue()).toBe('20.5')
+    await desk.page.getByRole('button', { name: 'Inch' }).click()
+    await undoAll()
+  })
+
   it('shows a fault of the section on its line, and leads there', async () => {
     await openSheet('Text')
     const text = desk.page.locator('#definition')
@@ -118,6 +157,8 @@ describe('the desk at work', () => {
     await text.fill(before.replace('schema: 1', 'schema: 1\nsection: {exponent: two}'))
     const fault = desk.page.locator('.faults button').first()
     await expect.poll(() => fault.textContent(), { timeout: 20_000 }).toMatch(/^line 4: /)
+    // and on every sheet, since the drawing is no longer of the text
+    expect(await desk.page.getByRole('alert').textContent()).toMatch(/sedge-6\.yaml, line 4: /)
     await fault.click()
     expect(await text.evaluate((area: HTMLTextAreaElement) => area.value.slice(0, area.selectionStart).split('\n').length)).toBe(4)
     await desk.page.locator('h1').click()

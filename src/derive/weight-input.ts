@@ -30,8 +30,8 @@ export interface Standing {
   readonly wheelRate: number | null
 }
 
-/** Groups of parts by the trade that makes them, where no stated item says better. */
-const GROUP_OF: Readonly<Record<string, MassGroup>> = { shell: 'SH', ends: 'SH', floor: 'FL', chassis: 'CH' }
+/** Groups of parts by their kind or by the trade that makes them, where no stated item says better. */
+const GROUP_OF: Readonly<Record<string, MassGroup>> = { shell: 'SH', ends: 'SH', floor: 'FL', chassis: 'CH', 'wheel-box': 'RG' }
 
 export function weightInput(definition: Definition, twins: readonly Twin[], { tail, wheelRate }: Standing): WeightInput | NotComputed {
   const { weight, gear, masses, frames, suspension, towing } = definition
@@ -70,7 +70,7 @@ function partTwin(part: Part): Twin {
   const end = /^(nose|tail)-/.exec(id)?.[1]
   const [x, y, z] = centre
   return {
-    ...{ id, says, mass, by: 'derived', group: GROUP_OF[trade] ?? 'SH', words: end ? [kind, `${end} ${kind}`] : [kind] },
+    ...{ id, says, mass, by: 'derived', group: GROUP_OF[kind] ?? GROUP_OF[trade] ?? 'SH', words: end ? [kind, `${end} ${kind}`] : [kind] },
     points: [{ mass: mass.value, x, y, z, ...reachOf(part) }],
   }
 }

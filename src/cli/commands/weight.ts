@@ -30,11 +30,12 @@ export const weightCommand: Command<WeightArguments> = (file, options, terminal)
   const { definition } = openCoach(file)
   const coach = options.listOnly ? alone(definition) : definition
   const put = (options.add ?? []).map(readPut)
-  const before = weighed(design(coach))
+  const first = design(coach)
+  const before = weighed(first)
   if (options.scales !== undefined) return onScales(before, coach.coach.name, options.scales, options, terminal)
   const made = put.length === 0 ? null : design(withAdded(coach, put))
   const after = made ? weighed(made) : before
-  const fails = (made ?? design(coach)).checks.filter((check) => check.id.startsWith('weight.') && check.verdict === 'fail')
+  const fails = (made ?? first).checks.filter((check) => check.id.startsWith('weight.') && check.verdict === 'fail')
   const added = put.map((each, i) => ({ says: (options.add ?? [])[i] as string, mass: each.mass, room: roomFor(before, each) }))
   if (options.json)
     terminal.out(

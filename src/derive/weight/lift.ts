@@ -10,7 +10,7 @@ import { G } from '../../quantity/gravity.js'
 import { massTotal } from '../common/mass.formulas.js'
 import type { LiftDerived, MassLine, SlingLoad } from '../weight-nouns.js'
 import { legAngle, legTension, pickLoad } from './lift.formulas.js'
-import { middle } from './lines.js'
+import { middle } from './middle.js'
 
 const LEGS_A_FRAME = 2
 /** Rigging charts following ASME B30.9: below 30 degrees from level slings are not used. */

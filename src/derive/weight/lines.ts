@@ -7,7 +7,9 @@ import type { Worked } from '../../quantity/formula.js'
 import { massTotal, statedMass } from '../common/mass.formulas.js'
 import type { Memo } from '../memo.js'
 import type { MassReach } from '../road-nouns.js'
-import type { MassLine, Point, Twice, Twin, Twinned } from '../weight-nouns.js'
+import type { MassLine, Twice, Twin, Twinned } from '../weight-nouns.js'
+import { middle } from './middle.js'
+import { sameTwice, statedToo } from './twice.js'
 import { shareOf } from './weight.formulas.js'
 
 export interface LinesInput {
@@ -57,9 +59,11 @@ export function linesOf(input: LinesInput, memo: Memo): Lines {
     const reach = input.reach.get(each.item)
     lines.push(memo.keep(`mass of item ${i + 1}`, [each, input.axle, reach], () => statedLine(each, i, input)))
   })
-  if (!listOnly)
-    for (const twin of input.twins) if (!taken.has(twin)) lines.push(memo.keep(`mass of ${twin.id}`, [twin], () => lineOf(twin)))
-  twice.push(...sameTwice(lines))
+  const untaken = listOnly ? [] : input.twins.filter((twin) => !taken.has(twin))
+  for (const twin of untaken) lines.push(memo.keep(`mass of ${twin.id}`, [twin], () => lineOf(twin)))
+  const same = sameTwice(lines)
+  // a thing of one name at one place is said once
+  twice.push(...same, ...statedToo(masses, untaken).filter((each) => !same.some(({ says }) => each.says.startsWith(`${says}, `))))
   return { lines: grows && input.growth ? [...lines, ...growthLines(lines, input.growth, masses, memo)] : lines, twinned, twice }
 }
 
@@ -124,21 +128,6 @@ function lineOf({ id, says, group, by, mass, points }: Twin): MassLine {
   return { id, says, group, by, mass, centre: middle(points), points, count: 1, rest: 0, stated: null }
 }
 
-/** Centre of mass; the mean place where nothing weighs anything. */
-export function middle(points: readonly MassReach[]): Point {
-  let [w, x, y, z] = [0, 0, 0, 0]
-  for (const p of points) {
-    w += p.mass
-    x += p.mass * p.x
-    y += p.mass * p.y
-    z += p.mass * p.z
-  }
-  if (w > 0) return [x / w, y / w, z / w]
-  const n = Math.max(1, points.length)
-  const mean = (pick: (p: MassReach) => number): number => points.reduce((sum, p) => sum + pick(p), 0) / n
-  return [mean((p) => p.x), mean((p) => p.y), mean((p) => p.z)]
-}
-
 /** Growth of a group lies where the group lies: each of its points grows by the share. What is weighed does not grow. */
 function growthLines(
   lines: readonly MassLine[],
@@ -171,19 +160,4 @@ function grownBy(
       ...{ mass: shareOf({ s: share, M: of }), centre: middle(points), points, count: 1, rest: 0 },
     },
   }
-}
-
-/** Within a hand's breadth of each other two things of one name are one thing, m. Common practice, no source. */
-const HAND = 0.1
-
-function sameTwice(lines: readonly MassLine[]): Twice[] {
-  const byName = new Map<string, Point[]>()
-  const found: Twice[] = []
-  for (const { says, centre } of lines) {
-    const name = says.toLowerCase()
-    const places = byName.get(name) ?? []
-    if (places.some((p) => Math.hypot(p[0] - centre[0], p[1] - centre[1], p[2] - centre[2]) < HAND)) found.push({ says, at: centre })
-    byName.set(name, [...places, centre])
-  }
-  return found
 }

@@ -150,6 +150,18 @@ describe('with what is derived', () => {
     const claimed = changed((masses) => masses.map((each) => (each.item === 'awning' ? { ...each, twins: ['frame'] } : each)))
     expect(weighed(claimed).twice[0].says).toContain('stands for another item')
   })
+  it('finds a stated item beside what is derived of it, when it does not name it', () => {
+    const silent = changed((masses) =>
+      masses.map((each) => (/^(main rails|floor panel|D1 )/.test(each.item) ? { ...each, twins: [] } : each)),
+    )
+    expect(weighed(silent).twice.map((each) => each.says)).toEqual([
+      'D1 entrance door',
+      'main rails, pair, which the list states and the design derives as well (main rail, left and 1 more; its twin is rail)',
+      'floor panel 18 mm, which the list states and the design derives as well (floor panel; its twin is floor-panel)',
+    ])
+    // rails of another group, a post of a table, the insulation of wheel boxes: none of them is what is derived
+    for (const name of ['sedge-4', 'sedge-6', 'sedge-8']) expect(weighed(readExample(name)).twice).toEqual([])
+  })
   it('moves its load when a window moves', () => {
     const aft = { ...six, openings: six.openings.map((each) => (each.id === 'TW1' ? { ...each, mass: each.mass + 30 } : each)) }
     expect(percent(weighed(aft), 'D')).toBeLessThan(percent(weighed(six), 'D') - 0.8)

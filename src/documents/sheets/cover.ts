@@ -172,7 +172,7 @@ function facts(design: Design, contents: readonly CoverContents[], options: Prin
   const patterns = design.parts.reduce((sum, part) => sum + part.patterns.length, 0)
   return [
     `${design.parts.length} parts with ${patterns} flat patterns; ${totals.holes} holes; ${totals.fasteners.solid} solid and ${totals.fasteners.blind} blind fasteners; ${totals.sheets.length} sheets of strake stock.`,
-    `Overall length ${plainLength(totals.overallLength, units)}, body ${plainLength(totals.bodyLength, units)}, width ${plainLength(totals.overallWidth, units)}. Derived shell parts weigh ${massWords(totals.mass.value, units)}.${contents.length > 0 ? ` ${contents.length} documents, listed on the sheets after this one.` : ''}`,
+    `Overall length ${plainLength(totals.overallLength, units)}, body ${plainLength(totals.bodyLength, units)}, width ${plainLength(totals.overallWidth, units)}. Derived parts weigh ${massWords(totals.mass.value, units)}.${contents.length > 0 ? ` ${contents.length} documents, listed on the sheets after this one.` : ''}`,
   ]
 }
 

@@ -2,6 +2,7 @@
 import { at, type Thing } from '../checks/at/at.js'
 import type { Subject } from '../checks/explain/entry.js'
 import { explainable } from '../checks/explain/working.js'
+import { floorPlace } from '../checks/floor/openings.js'
 import type { Design } from '../derive/design.js'
 import type { Place } from '../derive/nouns.js'
 import { project } from '../documents/drawing/coach-geometry.js'
@@ -32,19 +33,22 @@ function byWords(subject: Subject, asked: string, otherwise: string): Answer {
   const words = asked.toLowerCase().split(/\s+/)
   const has = (text: string): boolean => words.every((word) => text.toLowerCase().includes(word))
   const where = (place: Place): string => placeWords(place, market)
+  const floor = (design.under.floor?.openings ?? []).map((each) => ({ ...each, place: floorPlace(each) }))
   const things = [
     ...design.openings.filter((each) => has(`${each.id} ${each.says}`)).map((each) => `${each.id}, ${each.says}: ${where(each.place)}.`),
+    ...floor.filter((each) => has(`${each.id} ${each.says}`)).map((each) => `${each.id}, ${each.says}: ${where(each.place)}.`),
     ...design.parts.filter((each) => has(`${each.id} ${each.says}`)).map((each) => `${each.says} (${each.id}): ${where(each.place)}.`),
     ...design.rows
       .filter((each) => has(`${each.id} ${each.says}`))
       .map((each) => `${each.says} (${each.id}): ${each.stacks.map((stack) => `${stack.count} of ${stack.name}`).join(', ')}.`),
     ...design.checks.filter((each) => has(each.says)).map((each) => each.says),
+    // what is checked was said above
     ...explainable(subject)
-      .filter((each) => has(`${each.id} ${each.says}`))
+      .filter((each) => !each.id.startsWith('check.') && has(`${each.id} ${each.says}`))
       .map((each) => `${each.says} (${each.id})`),
   ]
   if (things.length === 0) return { says: `Nothing is called "${asked}". ${otherwise}`, at: null, lines: [] }
-  const named = [...design.openings, ...design.parts].find(({ id }) => id.toLowerCase() === asked.toLowerCase())
+  const named = [...design.openings, ...floor, ...design.parts].find(({ id }) => id.toLowerCase() === asked.toLowerCase())
   const more = things.length - FOUND
   return {
     says: `${things.length} found`,

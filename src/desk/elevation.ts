@@ -4,6 +4,7 @@ import type { Design } from '../derive/design.js'
 import type { Check, OpeningDerived, Verdict } from '../derive/nouns.js'
 import type { CoachView, Points } from '../documents/drawing/coach-geometry.js'
 import { barrelEnds, bodyOutline, openingOnCoach, project, seen } from '../documents/drawing/coach-geometry.js'
+import { onSection } from '../documents/drawing/section-curve.js'
 import { boxRound } from './box.js'
 import type { Drawn, Elevation, Field, Look } from './nouns.js'
 import { type Place, placeWritten } from './placed.js'
@@ -67,8 +68,13 @@ function alongOutline(design: Design, look: CoachView): Drawn[] {
   return [shape(null, 'skin', 'barrel', barrel, true), ...ends.map((points) => shape(null, 'skin', 'end', points, false))]
 }
 
+/** Steps of girth in the section's outline: an arc of a metre strays less than a tenth of a millimetre between them. */
+const STEPS = 128
+
 function acrossOutline({ section }: Design): Drawn[] {
-  const right = section.points.map(({ y, z }) => [y, z] as const)
+  const right = Array.from({ length: STEPS + 1 }, (_, i) => onSection(section.points, (section.halfGirth * i) / STEPS)).map(
+    ({ y, z }) => [y, z] as const,
+  )
   const left = right.slice(1).map(([y, z]) => [-y, z] as const)
   return [shape(null, 'skin', 'section', [...left.reverse(), ...right], true)]
 }
@@ -123,21 +129,34 @@ function axlesOf({ under, definition }: Design, look: Look, worst: ReadonlyMap<s
   const { gear } = under
   const wheel = definition.gear?.wheel
   if (!gear || !wheel || look === 'plan') return []
-  const low = gear.ground
-  return gear.tubes.map((tube) => {
-    const z = tube.spindleZ ?? (low === null ? 0 : low + wheel.radius)
-    const circle = Array.from({ length: 24 }, (_, i) => (i * Math.PI) / 12)
-    const points: Points =
-      look === 'nose' || look === 'tail'
-        ? [-1, 1].flatMap((s) => [[s * wheel.y, z - wheel.radius] as const, [s * wheel.y, z + wheel.radius] as const])
-        : circle.map((a) => [tube.spindle + wheel.radius * Math.cos(a), z + wheel.radius * Math.sin(a)] as const)
-    const id = `axle-${tube.axle}`
+  return gear.tubes.flatMap((tube) => {
+    const z = tube.spindleZ ?? (gear.ground ?? 0) + wheel.radius
     const says = `axle ${tube.axle}, spindle at STA ${Math.round(tube.spindle * 1000)}`
-    const across = look === 'nose' || look === 'tail'
-    const drawn = { ...shape(id, 'axles', says, points, !across), verdict: worst.get('axles') ?? null }
-    return across ? drawn : movable(definition, drawn, 'along')
+    const drawn = (points: Points): Drawn => ({
+      ...shape(`axle-${tube.axle}`, 'axles', says, points, true),
+      verdict: worst.get('axles') ?? null,
+    })
+    if (look === 'nose' || look === 'tail') return [-1, 1].map((side) => drawn(tyre(side * wheel.y, z, wheel)))
+    const round = Array.from({ length: ROUND }, (_, i) => (i * 2 * Math.PI) / ROUND)
+    return [
+      movable(
+        definition,
+        drawn(round.map((a) => [tube.spindle + wheel.radius * Math.cos(a), z + wheel.radius * Math.sin(a)] as const)),
+        'along',
+      ),
+    ]
   })
 }
+
+/** Corners of a wheel drawn round. */
+const ROUND = 48
+
+const tyre = (y: number, z: number, { width, radius }: { readonly width: number; readonly radius: number }): Points => [
+  [y - width / 2, z - radius],
+  [y + width / 2, z - radius],
+  [y + width / 2, z + radius],
+  [y - width / 2, z + radius],
+]
 
 function tanksOf({ under }: Design, look: Look, worst: ReadonlyMap<string, Verdict>): Drawn[] {
   if (look === 'nose' || look === 'tail') return []

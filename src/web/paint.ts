@@ -100,21 +100,19 @@ function paintNames(context: CanvasRenderingContext2D, drawing: Elevation, view:
   context.textAlign = 'center'
   context.textBaseline = 'middle'
   for (const drawn of drawing.drawn) {
-    if (drawn.id === null || !NAMED.has(drawn.layer) || !marked.layers.has(drawn.layer)) continue
+    // the opening a wheel stands in is named by the wheel
+    if (drawn.id === null || !NAMED.has(drawn.layer) || !marked.layers.has(drawn.layer) || /^wheel-/.test(drawn.id)) continue
     const box = boxRound([drawn.points])
     const [x, y] = middleOf(box)
     // a name wider than its thing would lie over its neighbours'
     const isPointedAt = drawn.id === marked.selected || drawn.id === marked.hovered
-    if (
-      !isPointedAt &&
-      ((drawn.moves === null && drawn.layer === 'openings') || context.measureText(drawn.id).width > (box.x1 - box.x0) * view.perMetre + 26)
-    )
-      continue
+    if (!isPointedAt && context.measureText(drawn.id).width > (box.x1 - box.x0) * view.perMetre + 8) continue
     context.fillStyle = drawn.id === marked.selected || drawn.verdict === 'fail' ? inks.accent : inks.ink
-    context.fillText(drawn.id.replace(/^axle-/, 'axle '), toX(view, x), toY(view, y))
+    context.fillText(drawn.id.replace(/^axle-/, 'axle '), toX(view, x), drawn.layer === 'openings' ? toY(view, y) : toY(view, box.y0) - 9)
   }
 }
 
+/** What hangs below is named at its foot, clear of what stands before it. */
 const NAMED: ReadonlySet<Drawn['layer']> = new Set(['openings', 'axles', 'tanks'])
 
 /** The station scale, as a tape laid along the floor: a stroke each 100 mm, a number each metre or half. */

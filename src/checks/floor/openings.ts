@@ -29,7 +29,7 @@ export function openingsAgainstMembers({ under, definition }: Derived): Check[] 
       `; ${mm(ROOM)} mm are asked for.`,
     ].join('')
     const check = distanceCheck(
-      { id: `floor.opening.${opening.id}`, says, source: SOURCE, places: [placeOf(opening)], concerns: [opening.id, nearest.to] },
+      { id: `floor.opening.${opening.id}`, says, source: SOURCE, places: [floorPlace(opening)], concerns: [opening.id, nearest.to] },
       ROOM,
       nearest.room,
     )
@@ -48,7 +48,7 @@ function memberWords({ says, kind }: Member): string {
   return `${a}${says}`
 }
 
-const placeOf = ({ station, y }: FloorDerived['openings'][number]): Place => ({
+export const floorPlace = ({ station, y }: FloorDerived['openings'][number]): Place => ({
   side: Math.abs(y) < 1e-9 ? 'centre' : y > 0 ? 'right' : 'left',
   station,
   girth: 0,

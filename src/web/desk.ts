@@ -1,6 +1,7 @@
 /** What the screen knows, and the one way an edit goes: to the worker, and back as a new state and a new drawing. */
 import { wrap } from 'comlink'
 import { batch, createSignal } from 'solid-js'
+import type { Figures } from '../desk/figures/figures.js'
 import type {
   Answer,
   Edit,
@@ -157,6 +158,9 @@ export async function openPage(path: string | null, which: number): Promise<void
 export async function openWorking(id: string): Promise<void> {
   setWorking(await worker.working(id, units()))
 }
+
+/** A live figure by its name; typed where it is asked: figures/asked.ts. */
+export const askFigure = (name: keyof Figures, asked: readonly unknown[]): Promise<unknown> => worker.figure(name, asked)
 
 export const ask = (question: string): Promise<Answer> => worker.ask(question)
 

@@ -1,0 +1,194 @@
+/** The gores of an end laid flat in a row, coloured by distance or strain; touching one says what it costs. */
+import { createEffect, createMemo, createSignal, For, Show } from 'solid-js'
+import type { GoreFlat, GoresFigure } from '../../desk/figures/nouns.js'
+import { select, units } from '../desk.js'
+import { createAsked, figure } from './asked.js'
+import { blanks, progress, workOut } from './blanks.js'
+import { light } from './light.js'
+import { createWidth, pathOf } from './measure.js'
+
+const [end, setEnd] = createSignal<GoresFigure['end']>('nose')
+const [gore, setGore] = createSignal(0)
+
+export function GoresFigureView() {
+  const shown = createAsked(() => figure('gores', end(), blanks(), units()))
+  // what is not worked out yet is worked out beside, and asked for again when it is there
+  createEffect(() => {
+    const needs = shown()?.needs
+    if (needs) workOut(needs)
+  })
+  return (
+    <figure class="gores">
+      <figcaption>Gores laid flat</figcaption>
+      <div class="asking">
+        <label>
+          End
+          <select id="end" value={end()} onChange={(event) => setEnd(event.currentTarget.value === 'tail' ? 'tail' : 'nose')}>
+            <option value="nose">nose</option>
+            <option value="tail">tail</option>
+          </select>
+        </label>
+        <Show when={shown()}>{(now) => <span>{now().make} gores, seen from outside, the crown at the top</span>}</Show>
+      </div>
+      <Show when={shown()?.needs}>
+        <p class="says" role="status">
+          The strain of formed gores is not computed yet: it is being worked out{progress() ? ` (${progress()})` : ''}.
+        </p>
+      </Show>
+      <Show when={shown()}>{(now) => <Row shown={now()} />}</Show>
+    </figure>
+  )
+}
+
+const TALL = 330
+const GAP = 10
+
+interface Placed {
+  readonly flat: GoreFlat
+  readonly left: number
+  readonly wide: number
+  readonly tall: number
+  readonly x: (across: number) => number
+  readonly y: (down: number) => number
+}
+
+function Row(props: { readonly shown: GoresFigure }) {
+  let frame!: HTMLDivElement
+  const width = createWidth(() => frame)
+  const flats = (): readonly GoreFlat[] => props.shown.gores
+  const boxes = createMemo(() => flats().map(({ outline }) => boxOf(outline)))
+  const placed = createMemo((): readonly Placed[] => {
+    const widths = boxes().map((box) => (box ? box.y1 - box.y0 : 0))
+    const tallest = Math.max(0.1, ...boxes().map((box) => (box ? box.x1 - box.x0 : 0)))
+    const all = widths.reduce((sum, each) => sum + each, 0)
+    const per = Math.min((width() - GAP * widths.length) / (all || 1), TALL / tallest)
+    let left = 0
+    return flats().map((flat, i) => {
+      const box = boxes()[i]
+      const from = left
+      const wide = box ? (box.y1 - box.y0) * per : (width() - GAP * widths.length) / widths.length
+      left += wide + GAP
+      const [x0, y0] = box ? [box.x0, box.y0] : [0, 0]
+      // x of a pattern runs down; its y runs left on the nose and right on the tail, as the coach does seen from outside
+      return {
+        ...{ flat, left: from, wide, tall: box ? (box.x1 - box.x0) * per : 60 },
+        x: (across) => (props.shown.end === 'nose' && box ? from + (box.y1 - across) * per : from + (across - y0) * per),
+        y: (down) => 16 + (down - x0) * per,
+      }
+    })
+  })
+  const height = (): number => 24 + Math.max(...placed().map((each) => each.tall))
+  const chosen = (): GoreFlat | undefined => flats()[Math.min(gore(), flats().length - 1)]
+  const choose = (which: number): void => {
+    const flat = flats()[which]
+    if (!flat) return
+    setGore(which)
+    select(flat.part)
+    light(flat.at)
+  }
+  return (
+    <>
+      <div ref={frame}>
+        <svg width={width()} height={height()} aria-label="Gores">
+          <For each={placed()}>
+            {(each, i) => (
+              // biome-ignore lint/a11y/useSemanticElements: a drawn shape is the button
+              <g
+                class={i() === gore() ? 'gore chosen' : 'gore'}
+                role="button"
+                tabindex="0"
+                aria-pressed={i() === gore()}
+                aria-label={each.flat.says}
+                onClick={() => choose(i())}
+                onKeyDown={(event) => {
+                  if (event.key !== 'Enter' && event.key !== ' ') return
+                  event.preventDefault()
+                  choose(i())
+                }}
+              >
+                <For each={each.flat.bands}>{(band, b) => <path class="heat" fill-opacity={b() * 0.2} d={quarters(band, each)} />}</For>
+                <path class="dots" d={dots(each)} />
+                <Show
+                  when={each.flat.outline.length > 0}
+                  fallback={<rect class="line waiting" x={each.left} y="16" width={each.wide} height={each.tall} />}
+                >
+                  <path class="line" d={around(each)} />
+                </Show>
+                <text x={each.left + each.wide / 2} y="11" text-anchor="middle">
+                  {i() + 1}
+                </text>
+              </g>
+            )}
+          </For>
+        </svg>
+      </div>
+      <ul class="legend" aria-label={props.shown.measure}>
+        <Show when={props.shown.bands.length > 0}>
+          <li>{props.shown.measure}:</li>
+        </Show>
+        <For each={props.shown.bands}>
+          {(says, i) => (
+            <li>
+              <svg aria-hidden="true" width="26" height="14">
+                <rect class="heat" width="26" height="14" fill-opacity={i() * 0.2} />
+                <rect class="line" x="0.5" y="0.5" width="25" height="13" />
+              </svg>
+              {says}
+            </li>
+          )}
+        </For>
+      </ul>
+      <Show when={chosen()}>
+        {(flat) => (
+          <section aria-label={flat().says} class="of-gore">
+            <h3>
+              {flat().says} of the {props.shown.end}
+            </h3>
+            <Show when={flat().why}>
+              <p>{flat().why}</p>
+            </Show>
+            <dl>
+              <For each={flat().figures}>
+                {(each) => (
+                  <>
+                    <dt>{each.says}</dt>
+                    <dd>{each.words}</dd>
+                  </>
+                )}
+              </For>
+            </dl>
+          </section>
+        )}
+      </Show>
+    </>
+  )
+}
+
+function boxOf(points: readonly number[]) {
+  if (points.length === 0) return null
+  const [xs, ys] = [points.filter((_, i) => i % 2 === 0), points.filter((_, i) => i % 2 === 1)]
+  return { x0: Math.min(...xs), x1: Math.max(...xs), y0: Math.min(...ys), y1: Math.max(...ys) }
+}
+
+/** A pattern's x runs down the paper and its y across it. */
+function turned(points: readonly number[]): readonly number[] {
+  const out: number[] = []
+  for (let i = 0; i + 1 < points.length; i += 2) out.push(points[i + 1], points[i])
+  return out
+}
+
+const around = (each: Placed): string => pathOf(turned(each.flat.outline), each.x, each.y, true)
+
+function dots({ flat, x, y }: Placed): string {
+  let d = ''
+  for (let i = 0; i < flat.holes.length; i += 2) d += `M${x(flat.holes[i + 1]).toFixed(1)} ${y(flat.holes[i]).toFixed(1)}h0`
+  return d
+}
+
+function quarters(band: readonly number[], { x, y }: Placed): string {
+  let d = ''
+  for (let i = 0; i < band.length; i += 8)
+    for (let k = 0; k < 8; k += 2)
+      d += `${k === 0 ? 'M' : 'L'}${x(band[i + k + 1]).toFixed(1)} ${y(band[i + k]).toFixed(1)}${k === 6 ? 'Z' : ''}`
+  return d
+}

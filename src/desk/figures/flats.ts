@@ -91,20 +91,36 @@ function typeWords({ definition }: Design, { fastener }: FastenerRow): string {
   return type ? `the ${type.diameter.name} ${type.kind} rivet ${fastener}` : `the ${fastener}`
 }
 
-/** Holes of one fastener in all flat patterns. */
-export function holesOfFastener(
-  { parts }: Pick<Design, 'parts'>,
-  row: string,
-  index: number,
-): readonly { readonly part: Part; readonly pattern: Pattern; readonly hole: number }[] {
-  return parts.flatMap((part) =>
-    part.patterns.flatMap((pattern) => {
+interface HoleOf {
+  readonly part: Part
+  readonly pattern: Pattern
+  readonly hole: number
+}
+
+/** Holes by row and fastener, gathered once for a list of parts: a coach has some twenty thousand. */
+const HOLES = new WeakMap<readonly Part[], ReadonlyMap<string, ReadonlyMap<number, readonly HoleOf[]>>>()
+
+function holesOfFastener({ parts }: Pick<Design, 'parts'>, row: string, index: number): readonly HoleOf[] {
+  const known = HOLES.get(parts) ?? gathered(parts)
+  HOLES.set(parts, known)
+  return known.get(row)?.get(index) ?? []
+}
+
+function gathered(parts: readonly Part[]): ReadonlyMap<string, ReadonlyMap<number, readonly HoleOf[]>> {
+  const rows = new Map<string, Map<number, HoleOf[]>>()
+  for (const part of parts)
+    for (const pattern of part.patterns) {
       const { holes } = pattern
-      const own = holes.rows.indexOf(row)
-      if (own < 0) return []
-      return holes.index.flatMap((each, hole) => (each === index && holes.row[hole] === own ? [{ part, pattern, hole }] : []))
-    }),
-  )
+      holes.index.forEach((index, hole) => {
+        const id = holes.rows[holes.row[hole]]
+        const row = rows.get(id) ?? new Map<number, HoleOf[]>()
+        rows.set(id, row)
+        const own = row.get(index) ?? []
+        row.set(index, own)
+        own.push({ part, pattern, hole })
+      })
+    }
+  return rows
 }
 
 /** The other layers from the outside in; one that is not laid flat yet is named as well, and says so. */

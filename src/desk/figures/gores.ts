@@ -86,7 +86,7 @@ function wrappedFigures({ drop, bend, crease, inside, kinks, elastic }: WrappedG
     ...(inside ? [{ says: 'Inside the mould line', words: `${size(inside.depth)} ${at(inside.waterline)}` }] : []),
     ...(drop ? [{ says: 'Drop of the bending lines', words: `${size(drop.most)} ${at(drop.waterline)}` }] : []),
     ...(bend
-      ? [{ says: 'Least bend', words: `R ${size(bend.radius)} ${at(bend.waterline)}; springs back from ${size(elastic.value)}` }]
+      ? [{ says: 'Least bend', words: `R ${size(bend.radius)} ${at(bend.waterline)}; above ${size(elastic.value)} it springs back` }]
       : []),
     ...(crease ? [{ says: 'Warp of the corners', words: `${turn(crease.top)} at the cap, ${turn(crease.foot)} at the toe` }] : []),
     ...kink('right'),
@@ -151,20 +151,44 @@ function flatOf({ design }: Subject, { part, number, outline, holes, field, figu
     ...{ part: part.id, says: `Gore ${number}`, figures, why },
     outline: outline ? flatten(outline, 6).flat() : [],
     holes: holes.x.flatMap((x, i) => [x, holes.y[i]]),
-    bands: field ? quartersOf(field, levels) : [],
+    above: field ? aboveLevels(field, levels) : [],
     at: seenAt(design, part.place),
   }
 }
 
-/** Each quarter of the net in the band of its middle. */
-function quartersOf({ across, along, x, y, value }: Field, levels: readonly number[]): readonly (readonly number[])[] {
-  const bands: number[][] = Array.from({ length: levels.length + 1 }, () => [])
-  for (let j = 0; j < along; j++)
-    for (let i = 0; i < across; i++) {
-      const a = j * (across + 1) + i
-      const corners = [a, a + 1, a + across + 2, a + across + 1]
-      const middle = corners.reduce((sum, k) => sum + value[k], 0) / 4
-      bands[levels.filter((level) => middle >= level).length].push(...corners.flatMap((k) => [x[k], y[k]]))
+type Node = readonly [x: number, y: number, value: number]
+
+/** For each level what of the net lies above it, as quarters of four corners: the more levels a place is above, the more ink it gets. */
+function aboveLevels({ across, along, x, y, value }: Field, levels: readonly number[]): readonly (readonly number[])[] {
+  const node = (k: number): Node => [x[k], y[k], value[k]]
+  return levels.map((level) => {
+    const above: number[] = []
+    for (let j = 0; j < along; j++)
+      for (let i = 0; i < across; i++) {
+        const a = j * (across + 1) + i
+        const corners = [node(a), node(a + 1), node(a + across + 2), node(a + across + 1)] as const
+        if (corners.every((each) => each[2] < level)) continue
+        if (corners.every((each) => each[2] >= level))
+          above.push(corners[0][0], corners[0][1], corners[1][0], corners[1][1], corners[2][0], corners[2][1], corners[3][0], corners[3][1])
+        else
+          for (const half of [[corners[0], corners[1], corners[2]] as const, [corners[0], corners[2], corners[3]] as const])
+            above.push(...halfAbove(half, level))
+      }
+    return above
+  })
+}
+
+/** What of a triangle lies above a level, as four corners, the last one twice where there are three; none where nothing does. */
+function halfAbove(half: readonly Node[], level: number): readonly number[] {
+  const kept: (readonly [number, number])[] = []
+  half.forEach((from, k) => {
+    const to = half[(k + 1) % 3]
+    if (from[2] >= level) kept.push([from[0], from[1]])
+    if (from[2] >= level !== to[2] >= level) {
+      const t = (level - from[2]) / (to[2] - from[2])
+      kept.push([from[0] + (to[0] - from[0]) * t, from[1] + (to[1] - from[1]) * t])
     }
-  return bands
+  })
+  if (kept.length < 3) return []
+  return [...kept, kept[kept.length - 1]].slice(0, 4).flat()
 }

@@ -91,8 +91,8 @@ export interface GoreFlat {
   readonly says: string
   readonly outline: readonly number[]
   readonly holes: readonly number[]
-  /** quarters of the field by band: x, y of four corners, one after the other */
-  readonly bands: readonly (readonly number[])[]
+  /** for each level, from the least, what lies above it: x, y of four corners, one after the other */
+  readonly above: readonly (readonly number[])[]
   readonly figures: readonly { readonly says: string; readonly words: string }[]
   /** why there is nothing to colour; null where there is */
   readonly why: string | null
@@ -104,7 +104,7 @@ export interface GoresFigure {
   readonly make: 'formed' | 'wrapped'
   /** what the colour is of */
   readonly measure: string
-  /** words of each band, the least first; none before anything is worked out */
+  /** words of each band between levels, the least first; none before anything is worked out */
   readonly bands: readonly string[]
   readonly gores: readonly GoreFlat[]
   /** what has to be worked out first, and what it hangs on; null where nothing has to */

@@ -35,7 +35,8 @@ export function roomMap(design: Design, units: UnitSystem): OrNot<RoomMap> {
   const xs = floor.map(([x]) => x)
   return {
     floor: floor.flat(),
-    body: [barrel, ...ends].map((points) => points.flat()),
+    // the sides of the barrel and the round of each end: no line across at the joints
+    body: [barrel.slice(0, 2), barrel.slice(2), ...ends].map((points) => points.flat()),
     cell: CELL,
     bands: bandsOf(over, units),
     soundings: soundingsOf(over, units),

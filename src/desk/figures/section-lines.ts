@@ -59,6 +59,6 @@ export function sectionLines({ derived }: Subject, surface: string, step: string
     inner: chosen.depth === 0 ? [] : curve(chosen.depth),
     profile: derived.ends.drawn.profile.flat(),
     rows: rows.map(row),
-    sentence: `Half girth ${lengthWords(chain.length, units)} crown to toe on the mould line, ${lengthWords(girthAtOffset(chain, chain.length, chosen.depth), units)} on the ${chosen.says}; ${lengthWords(derived.section.width, units)} wide; the ends reach ${lengthWords(derived.ends.reach, units)} past their joint frames.`,
+    sentence: `Half girth ${lengthWords(chain.length, units)} crown to toe on the mould line${chosen.depth === 0 ? '' : `, ${lengthWords(girthAtOffset(chain, chain.length, chosen.depth), units)} on the ${chosen.says}`}; ${lengthWords(derived.section.width, units)} wide; the ends reach ${lengthWords(derived.ends.reach, units)} past their joint frames.`,
   }
 }

@@ -12,7 +12,7 @@ export function weightBars({ weight, checks }: Pick<Design, 'weight' | 'checks'>
   const cases = weight.cases.map((one) => barsOf(one, units, (id) => verdicts.get(id) ?? null))
   const [least, most] = weight.hitchBand
   return {
-    band: { least, most, says: `${percent(least)} to ${percent(most)} wanted` },
+    band: { least, most, says: `${percent(least)} to ${percent(most)}` },
     ends: {
       share: endOf([most, ...cases.map((each) => each.share.value)], 0.05),
       axle: endOf([1, ...cases.flatMap((each) => each.axles.map((axle) => axle.value))], 0.25),
@@ -49,7 +49,7 @@ function axlesOf({ id, axles }: CaseWeighed, units: UnitSystem, verdict: (id: st
     return {
       says: `${which} in case ${id}`,
       value: load.value / rating,
-      words: `${mass(load.value, units)} of ${mass(rating, units)}`,
+      words: `${formatMass(load.value, units, { decimals: 0, bare: true })} of ${mass(rating, units)}`,
       verdict: verdict(`weight.axle-${i + 1}.${id}`),
       working: `weight.case.${id}.axle-${i + 1}`,
     }

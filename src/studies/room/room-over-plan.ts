@@ -3,7 +3,7 @@
  * the middle of every square. What is added stands on one spot; height does not matter to a coach that stands level.
  */
 import type { Outline } from '../../derive/nouns.js'
-import { roomAt } from '../../derive/weight/room.js'
+import { roomAt, roomFinder } from '../../derive/weight/room.js'
 import type { LimitKind, Room, WeightDerived } from '../../derive/weight-nouns.js'
 import { boundsOf, insideOutline } from '../../maths/outline.js'
 
@@ -34,6 +34,7 @@ export function roomOverPlan(weight: WeightDerived, outline: Outline, cell: numb
   const [x0, y0, x1, y1] = boundsOf(outline)
   const [x, y, mass, stop]: [number[], number[], (number | null)[], (number | null)[]] = [[], [], [], []]
   const stops: Stop[] = []
+  const roomOf = roomFinder(weight)
   const numberOf = ({ limit, case: id }: Room): number | null => {
     if (limit === null || id === null) return null
     const known = stops.findIndex((each) => each.limit === limit && each.case === id)
@@ -43,7 +44,7 @@ export function roomOverPlan(weight: WeightDerived, outline: Outline, cell: numb
     for (let j = Math.ceil(y0 / cell); j * cell <= y1; j++) {
       const [u, v] = [i * cell, j * cell]
       if (!insideOutline(outline, u, v)) continue
-      const room = roomHere(weight, u, v)
+      const room = roomOf([u, v, 0])
       x.push(u)
       y.push(v)
       mass.push(room.mass)

@@ -16,7 +16,7 @@ interface View {
   readonly y0: number
 }
 
-const HEIGHT = 250
+const HEIGHT = 212
 const MARGIN = 14
 /** A finger's breadth, px. */
 const NEAR = 24

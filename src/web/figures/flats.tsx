@@ -1,7 +1,7 @@
 /** A flat pattern with its holes, live: a hole says what it is, lights up on the coach, and leads to its mates in other sheets. */
-import { createEffect, createMemo, createSignal, For, Show } from 'solid-js'
+import { createEffect, createMemo, createSignal, For, onCleanup, Show } from 'solid-js'
 import type { FlatShown, HoleShown, Mate } from '../../desk/figures/nouns.js'
-import { units } from '../desk.js'
+import { setLit, units } from '../desk.js'
 import { createAsked, figure } from './asked.js'
 import { FlatPicture } from './flat-picture.js'
 import { light } from './light.js'
@@ -34,6 +34,7 @@ export function FlatsFigure() {
     const at = found()?.at
     if (at) light(at)
   })
+  onCleanup(() => setLit(null))
   const follow = (mate: Mate): void => {
     if (mate.face === null) return
     setChosen({ part: mate.part, face: mate.face })
@@ -41,7 +42,7 @@ export function FlatsFigure() {
   }
   return (
     <figure class="flats">
-      <figcaption>Flat patterns and their holes</figcaption>
+      <figcaption>Flat pattern and its holes. {flat()?.frame}</figcaption>
       <div class="asking">
         <label>
           Sheet
@@ -70,14 +71,7 @@ export function FlatsFigure() {
         </label>
         <Steps flat={flat()} />
       </div>
-      <Show when={flat()}>
-        {(shown) => (
-          <>
-            <FlatPicture flat={shown()} hole={hole()} choose={setHole} />
-            <p class="frame">{shown().frame}</p>
-          </>
-        )}
-      </Show>
+      <Show when={flat()}>{(shown) => <FlatPicture flat={shown()} hole={hole()} choose={setHole} />}</Show>
       <HoleSays hole={found()} follow={follow} />
     </figure>
   )
@@ -90,10 +84,10 @@ function Steps(props: { readonly flat: FlatShown | null }) {
   }
   return (
     <>
-      <button type="button" onClick={() => go(-1)}>
+      <button type="button" disabled={!props.flat} onClick={() => go(-1)}>
         Hole before
       </button>
-      <button type="button" onClick={() => go(1)}>
+      <button type="button" disabled={!props.flat} onClick={() => go(1)}>
         Next hole
       </button>
     </>

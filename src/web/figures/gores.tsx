@@ -40,10 +40,13 @@ export function GoresFigureView() {
   )
 }
 
-const TALL = 330
+const TALL = 250
+/** Of each level above which a place lies. */
+const INK = 0.22
 const GAP = 10
 
 interface Placed {
+  readonly which: number
   readonly flat: GoreFlat
   readonly left: number
   readonly wide: number
@@ -56,6 +59,11 @@ function Row(props: { readonly shown: GoresFigure }) {
   let frame!: HTMLDivElement
   const width = createWidth(() => frame)
   const flats = (): readonly GoreFlat[] => props.shown.gores
+  // gore 1 stands on the right of travel: that is on the left of the nose for whoever stands before it
+  const inOrder = (): readonly number[] => {
+    const all = flats().map((_, i) => i)
+    return props.shown.end === 'nose' ? all : all.reverse()
+  }
   const boxes = createMemo(() => flats().map(({ outline }) => boxOf(outline)))
   const placed = createMemo((): readonly Placed[] => {
     const widths = boxes().map((box) => (box ? box.y1 - box.y0 : 0))
@@ -63,16 +71,16 @@ function Row(props: { readonly shown: GoresFigure }) {
     const all = widths.reduce((sum, each) => sum + each, 0)
     const per = Math.min((width() - GAP * widths.length) / (all || 1), TALL / tallest)
     let left = 0
-    return flats().map((flat, i) => {
-      const box = boxes()[i]
+    return inOrder().map((which) => {
+      const [flat, box] = [flats()[which], boxes()[which]]
       const from = left
       const wide = box ? (box.y1 - box.y0) * per : (width() - GAP * widths.length) / widths.length
       left += wide + GAP
       const [x0, y0] = box ? [box.x0, box.y0] : [0, 0]
-      // x of a pattern runs down; its y runs left on the nose and right on the tail, as the coach does seen from outside
+      // a pattern's y runs left on the nose and right on the tail: to the right for whoever stands before it
       return {
-        ...{ flat, left: from, wide, tall: box ? (box.x1 - box.x0) * per : 60 },
-        x: (across) => (props.shown.end === 'nose' && box ? from + (box.y1 - across) * per : from + (across - y0) * per),
+        ...{ which, flat, left: from, wide, tall: box ? (box.x1 - box.x0) * per : 60 },
+        x: (across) => from + (across - y0) * per,
         y: (down) => 16 + (down - x0) * per,
       }
     })
@@ -88,40 +96,6 @@ function Row(props: { readonly shown: GoresFigure }) {
   }
   return (
     <>
-      <div ref={frame}>
-        <svg width={width()} height={height()} aria-label="Gores">
-          <For each={placed()}>
-            {(each, i) => (
-              // biome-ignore lint/a11y/useSemanticElements: a drawn shape is the button
-              <g
-                class={i() === gore() ? 'gore chosen' : 'gore'}
-                role="button"
-                tabindex="0"
-                aria-pressed={i() === gore()}
-                aria-label={each.flat.says}
-                onClick={() => choose(i())}
-                onKeyDown={(event) => {
-                  if (event.key !== 'Enter' && event.key !== ' ') return
-                  event.preventDefault()
-                  choose(i())
-                }}
-              >
-                <For each={each.flat.bands}>{(band, b) => <path class="heat" fill-opacity={b() * 0.2} d={quarters(band, each)} />}</For>
-                <path class="dots" d={dots(each)} />
-                <Show
-                  when={each.flat.outline.length > 0}
-                  fallback={<rect class="line waiting" x={each.left} y="16" width={each.wide} height={each.tall} />}
-                >
-                  <path class="line" d={around(each)} />
-                </Show>
-                <text x={each.left + each.wide / 2} y="11" text-anchor="middle">
-                  {i() + 1}
-                </text>
-              </g>
-            )}
-          </For>
-        </svg>
-      </div>
       <ul class="legend" aria-label={props.shown.measure}>
         <Show when={props.shown.bands.length > 0}>
           <li>{props.shown.measure}:</li>
@@ -130,7 +104,7 @@ function Row(props: { readonly shown: GoresFigure }) {
           {(says, i) => (
             <li>
               <svg aria-hidden="true" width="26" height="14">
-                <rect class="heat" width="26" height="14" fill-opacity={i() * 0.2} />
+                <rect class="heat" width="26" height="14" fill-opacity={1 - (1 - INK) ** i()} />
                 <rect class="line" x="0.5" y="0.5" width="25" height="13" />
               </svg>
               {says}
@@ -138,28 +112,64 @@ function Row(props: { readonly shown: GoresFigure }) {
           )}
         </For>
       </ul>
-      <Show when={chosen()}>
-        {(flat) => (
-          <section aria-label={flat().says} class="of-gore">
-            <h3>
-              {flat().says} of the {props.shown.end}
-            </h3>
-            <Show when={flat().why}>
-              <p>{flat().why}</p>
-            </Show>
-            <dl>
-              <For each={flat().figures}>
-                {(each) => (
-                  <>
-                    <dt>{each.says}</dt>
-                    <dd>{each.words}</dd>
-                  </>
-                )}
-              </For>
-            </dl>
-          </section>
-        )}
-      </Show>
+      <div class="beside">
+        <div ref={frame} class="row">
+          <svg width={width()} height={height()} aria-label="Gores">
+            <For each={placed()}>
+              {(each) => (
+                // biome-ignore lint/a11y/useSemanticElements: a drawn shape is the button
+                <g
+                  class={each.which === gore() ? 'gore chosen' : 'gore'}
+                  role="button"
+                  tabindex="0"
+                  aria-pressed={each.which === gore()}
+                  aria-label={each.flat.says}
+                  onClick={() => choose(each.which)}
+                  onKeyDown={(event) => {
+                    if (event.key !== 'Enter' && event.key !== ' ') return
+                    event.preventDefault()
+                    choose(each.which)
+                  }}
+                >
+                  <For each={each.flat.above}>{(above) => <path class="heat" fill-opacity={INK} d={quarters(above, each)} />}</For>
+                  <path class="dots" d={dots(each)} />
+                  <Show
+                    when={each.flat.outline.length > 0}
+                    fallback={<rect class="line waiting" x={each.left} y="16" width={each.wide} height={each.tall} />}
+                  >
+                    <path class="line" d={around(each)} />
+                  </Show>
+                  <text x={each.left + each.wide / 2} y="11" text-anchor="middle">
+                    {each.which + 1}
+                  </text>
+                </g>
+              )}
+            </For>
+          </svg>
+        </div>
+        <Show when={chosen()}>
+          {(flat) => (
+            <section aria-label={flat().says} class="of-gore">
+              <h3>
+                {flat().says} of the {props.shown.end}
+              </h3>
+              <Show when={flat().why}>
+                <p>{flat().why}</p>
+              </Show>
+              <dl>
+                <For each={flat().figures}>
+                  {(each) => (
+                    <>
+                      <dt>{each.says}</dt>
+                      <dd>{each.words}</dd>
+                    </>
+                  )}
+                </For>
+              </dl>
+            </section>
+          )}
+        </Show>
+      </div>
     </>
   )
 }

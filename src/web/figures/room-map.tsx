@@ -84,6 +84,10 @@ function Place(props: { readonly says: string; readonly metres: number; readonly
 }
 
 const [LEFT, RIGHT, TOP, FOOT] = [34, 8, 6, 52] as const
+/** Fits a screen together with its sentence, px. */
+const TALL = 290
+/** Squares lie over each other by so much, px, or hairlines of paper would show between them. */
+const OVER = 0.7
 
 function Plan(props: { readonly map: RoomMap; readonly width: number; readonly at: readonly [number, number] }) {
   const box = createMemo(() => {
@@ -91,13 +95,13 @@ function Plan(props: { readonly map: RoomMap; readonly width: number; readonly a
     const [xs, ys] = [all.filter((_, i) => i % 2 === 0), all.filter((_, i) => i % 2 === 1)]
     return { x0: Math.min(...xs), x1: Math.max(...xs), y0: Math.min(...ys), y1: Math.max(...ys) }
   })
-  const per = (): number => (props.width - LEFT - RIGHT) / (box().x1 - box().x0)
+  const per = (): number => Math.min((props.width - LEFT - RIGHT) / (box().x1 - box().x0), TALL / (box().y1 - box().y0))
   // the nose to the left, so that the right of travel lies above, as on the elevation's plan
   const x = (station: number): number => LEFT + (station - box().x0) * per()
   const y = (buttock: number): number => TOP + (box().y1 - buttock) * per()
   const foot = (): number => y(box().y0) + 4
   const squares = (list: readonly number[]): string => {
-    const [side, half] = [(props.map.cell * per()).toFixed(2), props.map.cell / 2]
+    const [side, half] = [(props.map.cell * per() + OVER).toFixed(2), props.map.cell / 2]
     let d = ''
     for (let i = 0; i < list.length; i += 2)
       d += `M${x(list[i] - half).toFixed(2)} ${y(list[i + 1] + half).toFixed(2)}h${side}v${side}h-${side}z`
@@ -131,7 +135,7 @@ function Plan(props: { readonly map: RoomMap; readonly width: number; readonly a
     >
       <svg
         aria-hidden="true"
-        width={props.width}
+        width={x(box().x1) + RIGHT}
         height={foot() + FOOT}
         onPointerDown={put}
         onPointerMove={(event) => event.pointerType === 'mouse' && put(event)}
@@ -171,8 +175,8 @@ function Plan(props: { readonly map: RoomMap; readonly width: number; readonly a
         </For>
         <Stops map={props.map} x={x} y={foot() + 26} />
         <g class="spot">
-          <circle cx={x(props.at[0])} cy={y(props.at[1])} r="7" />
-          <path d={`M${x(props.at[0]) - 13} ${y(props.at[1])}h26M${x(props.at[0])} ${y(props.at[1]) - 13}v26`} />
+          <circle cx={x(props.at[0])} cy={y(props.at[1])} r="11" />
+          <path d={`M${x(props.at[0]) - 17} ${y(props.at[1])}h6m22 0h6M${x(props.at[0])} ${y(props.at[1]) - 17}v6m0 22v6`} />
         </g>
       </svg>
     </div>

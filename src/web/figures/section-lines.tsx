@@ -1,10 +1,11 @@
 /** Section and profile with the places of the point table on them, and the table itself. */
 import { createMemo, createSignal, For, Show } from 'solid-js'
 import type { LinesFigure, LinesRow } from '../../desk/figures/nouns.js'
-import { openWorking, units, working } from '../desk.js'
+import { units } from '../desk.js'
 import { createAsked, figure } from './asked.js'
 import { light } from './light.js'
 import { createWidth, pathOf } from './measure.js'
+import { isOpened, openFigure } from './opened.js'
 
 const [surface, setSurface] = createSignal('mould')
 const [step, setStep] = createSignal('named')
@@ -167,9 +168,9 @@ function Points(props: { readonly lines: LinesFigure }) {
                     <button
                       type="button"
                       class="link"
-                      aria-expanded={working()?.id === id()}
+                      aria-expanded={isOpened(id())}
                       onFocus={() => choose(i(), each)}
-                      onClick={() => openWorking(id())}
+                      onClick={() => openFigure(id())}
                     >
                       {each.name}
                     </button>

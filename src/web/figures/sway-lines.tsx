@@ -2,9 +2,10 @@
 import { createMemo, createSignal, For, Show } from 'solid-js'
 import type { SwayFigure, SwayLine } from '../../desk/figures/nouns.js'
 import { spread } from '../../documents/drawing/spread.js'
-import { openWorking, units, working } from '../desk.js'
+import { units } from '../desk.js'
 import { createAsked, drawn, figure, missing } from './asked.js'
 import { createWidth } from './measure.js'
+import { isOpened, openFigure } from './opened.js'
 
 const [car, setCar] = createSignal<string | null>(null)
 const [pointed, setPointed] = createSignal<string | null>(null)
@@ -170,10 +171,10 @@ function Cases(props: { readonly sway: SwayFigure }) {
                 <button
                   type="button"
                   class="link"
-                  aria-expanded={working()?.id === line.working}
+                  aria-expanded={isOpened(line.working)}
                   onFocus={() => setPointed(line.case)}
                   onBlur={() => setPointed(null)}
-                  onClick={() => openWorking(line.working)}
+                  onClick={() => openFigure(line.working)}
                   aria-label={`Yaw inertia in case ${line.case}: its working`}
                 >
                   its working

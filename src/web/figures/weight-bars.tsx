@@ -1,8 +1,9 @@
 /** The load cases as bars: a table whose cells are drawn. Touching a bar opens the working of its figure. */
 import { For, Show } from 'solid-js'
 import type { Bar, WeightBars } from '../../desk/figures/nouns.js'
-import { openWorking, units, working } from '../desk.js'
+import { units } from '../desk.js'
 import { createAsked, drawn, figure, missing } from './asked.js'
+import { isOpened, openFigure } from './opened.js'
 
 const WORDS = { fail: 'FAILS', caution: 'caution', 'not-checked': 'not checked', pass: 'passes' } as const
 
@@ -18,7 +19,8 @@ export function WeightBarsFigure() {
 }
 
 function BarTable(props: { readonly bars: WeightBars }) {
-  const ticks = (end: number, step: number): readonly number[] => Array.from({ length: Math.round(end / step) + 1 }, (_, i) => i * step)
+  const ticks = (end: number, step: number): readonly number[] =>
+    Array.from({ length: Math.floor(end / step + 1e-9) + 1 }, (_, i) => i * step)
   return (
     <table>
       <thead>
@@ -27,12 +29,12 @@ function BarTable(props: { readonly bars: WeightBars }) {
             Load case
           </th>
           <th scope="col" class="bars-hitch">
-            Hitch, % of the weight; {props.bars.band.says}
+            Hitch, % of weight (band {props.bars.band.says})
             <Scale at={ticks(props.bars.ends.share, 0.05)} end={props.bars.ends.share} />
           </th>
           <th scope="col" class="bars-axles">
-            Axles, % of their rating
-            <Scale at={ticks(props.bars.ends.axle, 0.25)} end={props.bars.ends.axle} />
+            Axles, % of rating
+            <Scale at={ticks(props.bars.ends.axle, 0.5)} end={props.bars.ends.axle} />
           </th>
         </tr>
       </thead>
@@ -42,7 +44,9 @@ function BarTable(props: { readonly bars: WeightBars }) {
             <tr>
               <th scope="row">
                 <b>{one.id}</b> {one.says}
-                <Show when={!one.isDesign}> (not to be stowed so)</Show>
+                <Show when={!one.isDesign}>
+                  <span class="faint"> not a design case</span>
+                </Show>
               </th>
               <td>
                 <BarButton bar={one.share} end={props.bars.ends.share} from={props.bars.band.least} to={props.bars.band.most} />
@@ -81,15 +85,15 @@ function BarButton(props: { readonly bar: Bar; readonly end: number; readonly fr
     <button
       type="button"
       class={`bar verdict-${verdict()}`}
-      aria-expanded={working()?.id === props.bar.working}
+      aria-expanded={isOpened(props.bar.working)}
       aria-label={`${props.bar.says}: ${props.bar.words}, ${WORDS[verdict()]}. Its working.`}
-      onClick={() => openWorking(props.bar.working)}
+      onClick={() => openFigure(props.bar.working)}
     >
       <svg aria-hidden="true">
         <rect class="band" x={per(props.from, props.end)} width={per(props.to - props.from, props.end)} y="0" height="100%" />
         <line class="limit" x1={per(props.from, props.end)} x2={per(props.from, props.end)} y1="0" y2="100%" />
         <line class="limit" x1={per(props.to, props.end)} x2={per(props.to, props.end)} y1="0" y2="100%" />
-        <rect class="length" x="0" width={per(props.bar.value, props.end)} y="5" height="9" />
+        <rect class="length" x="0" width={per(props.bar.value, props.end)} height="9" />
       </svg>
       <span class="words">
         {props.bar.words}

@@ -16,7 +16,7 @@ describe('the live figures', () => {
   it('opens the working of a bar, and reads the map by keys and by a typed station', async () => {
     const { page } = desk
     await openSheet('Weight')
-    const bar = page.getByRole('button', { name: /^Load on the ball in case F: 8\.0 %, 189 kg, caution/ })
+    const bar = page.getByRole('button', { name: /^Hitch in case F: 8\.0 %, 189 kg, caution/ })
     await bar.click()
     await expect.poll(() => bar.getAttribute('aria-expanded')).toBe('true')
     expect(await page.locator('.bars tbody tr').count()).toBe(8)

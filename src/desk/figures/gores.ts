@@ -43,7 +43,7 @@ export function goresFigure(subject: Subject, end: End, blanks: Blanks | null, u
   const key = input && blanksKey(input)
   const isDone = make === 'wrapped' || blanks?.key === key
   const drawn = make === 'wrapped' ? wrappedGores(subject, end, units) : formedGores(subject, end, isDone ? blanks : null, units)
-  const levels = levelsOf(drawn)
+  const levels = levelsOf(drawn, make === 'wrapped' && units === 'inch' ? INCH : 1)
   return {
     ...{ end, make, measure },
     bands: bandWords(levels, make === 'wrapped' ? (value) => lengthWords(value, units) : (value) => `${fixed(value * 100, 1)} %`),
@@ -127,14 +127,16 @@ function formedFigures(
   ]
 }
 
-/** Five bands at most, in steps of 1, 2 or 5. */
-function levelsOf(drawn: readonly Drawn[]): readonly number[] {
+const INCH = 0.0254
+
+/** Five bands at most, in steps of 1, 2 or 5 of a unit (or its tenths, or its tens). */
+function levelsOf(drawn: readonly Drawn[], unit: number): readonly number[] {
   const peak = Math.max(0, ...drawn.flatMap(({ field }) => (field ? [Math.max(...field.value)] : [])))
   if (peak <= 0) return []
-  const rough = peak / 5
+  const rough = peak / unit / 5
   const ten = 10 ** Math.floor(Math.log10(rough))
   const step = [1, 2, 5, 10].map((k) => k * ten).find((each) => each >= rough) ?? 10 * ten
-  return Array.from({ length: 5 }, (_, i) => (i + 1) * step).filter((level) => level < peak)
+  return Array.from({ length: 5 }, (_, i) => (i + 1) * step * unit).filter((level) => level < peak)
 }
 
 const bandWords = (levels: readonly number[], words: (value: number) => string): readonly string[] =>

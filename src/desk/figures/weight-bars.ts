@@ -31,7 +31,7 @@ function barsOf(one: CaseWeighed, units: UnitSystem, verdict: (id: string) => Ve
   return {
     ...{ id, says, isDesign: design },
     share: {
-      says: `Load on the ball in case ${id}`,
+      says: `Hitch in case ${id}`,
       value: share.value,
       words: `${percent(share.value)}, ${mass(hitch.value, units)}`,
       verdict: verdict(`weight.hitch.${id}`),

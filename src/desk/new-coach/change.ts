@@ -1,5 +1,6 @@
 /** From a pattern coach to a new one: where a station of the one comes to lie on the other, and how much wider and higher it is. */
-import type { Definition } from '../../definition/types.js'
+import type { Definition, SectionDefinition } from '../../definition/types.js'
+import { fitChain } from '../../maths/fit-chain.js'
 import { at, buildChain, type ChainPiece, girthAtZ, type TangentChain } from '../../maths/tangent-chain.js'
 import { parseQuantity } from '../../quantity/doors.js'
 import { barrelOf, LEAST_BAYS, pitchOf, reachOf } from './families.js'
@@ -36,8 +37,11 @@ export interface Outer {
   readonly height: number
 }
 
-export function outerOf(crown: number, pieces: readonly ChainPiece[]): Outer | null {
-  const chain = buildChain({ y: 0, z: crown, heading: 0 }, pieces)
+/** Null where it cannot be drawn or does not reach the floor. */
+export function outerOf({ crown, chain: pieces, fit }: SectionDefinition): Outer | null {
+  const start = { y: 0, z: crown, heading: 0 }
+  const chain = fit ? fitChain(start, pieces, fit)?.chain : buildChain(start, pieces as readonly ChainPiece[])
+  if (!chain) return null
   const floor = girthAtZ(chain, 0)
   return floor === null ? null : { crown, chain, floorHalf: at(chain, floor).y, height: crown - at(chain, chain.length).z }
 }

@@ -3,8 +3,7 @@ import { type Loaded, loadFiles } from '../../definition/load-files.js'
 import { readDefinition } from '../../definition/read-definition.js'
 import type { Definition } from '../../definition/types.js'
 import { child, type Written } from '../../definition/written.js'
-import { profileChain } from '../../derive/ends/surface.js'
-import { widest } from '../../maths/tangent-chain.js'
+import { buildChain, widest } from '../../maths/tangent-chain.js'
 import type { CoachFiles } from '../desk-coach.js'
 
 export interface Member {
@@ -50,7 +49,7 @@ export function patternOf(coach: CoachFiles): Pattern | null {
 }
 
 /** How far an end reaches beyond its joint, m. */
-export const reachOf = (definition: Definition): number => widest(profileChain(definition)).y
+export const reachOf = ({ section, ends }: Definition): number => widest(buildChain({ y: 0, z: section.crown, heading: 0 }, ends.profile)).y
 
 export function barrelOf({ frames }: Definition): number {
   const stations = frames.map(({ station }) => station)

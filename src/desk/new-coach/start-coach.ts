@@ -3,7 +3,6 @@ import { readDefinition } from '../../definition/read-definition.js'
 import type { Definition } from '../../definition/types.js'
 import { type Derived, derive } from '../../derive/index.js'
 import { createMemo, type Memo } from '../../derive/memo.js'
-import { sectionOf } from '../../derive/shell/section.js'
 import type { FaultShown } from '../nouns.js'
 import { type Change, changeOf, outerOf } from './change.js'
 import { behindDoor } from './door.js'
@@ -36,8 +35,8 @@ export function startCoach(pattern: Pattern, choice: Choice): Started {
   const { definition, merged, coach, family } = pattern
   const path = beside(coach.path, choice.name)
   const memo = createMemo()
-  const was = outerOf(definition.section.crown, sectionOf(definition).pieces)
-  const now = choice.section ? outerOf(choice.section.crown, choice.section.pieces) : was
+  const was = outerOf(definition.section)
+  const now = choice.section ? outerOf({ crown: choice.section.crown, chain: choice.section.pieces, fit: null }) : was
   if (!was || !now) return refused(pattern, path, 'The section does not reach the floor.')
   const change = changeOf(definition, was, now, choice.length)
   const whole = treeOf(merged)

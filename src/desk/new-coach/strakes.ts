@@ -1,6 +1,5 @@
 /** Seams and strakes of a new coach: as on its pattern where the sheets the shop buys still hold them, and moved or bought wider where not. */
 import type { Definition, StockSize } from '../../definition/types.js'
-import { usable } from '../../derive/shell/stock-use.js'
 import { type Change, mm, whole } from './change.js'
 import { type Branch, isBranch } from './tree.js'
 
@@ -8,7 +7,9 @@ const items = (tree: Branch[string] | undefined): readonly Branch[] => (Array.is
 
 export function strakesOf(shell: Branch, { stock, shell: { seams, strakes, joint, lap, toe } }: Definition, change: Change): Branch {
   const length = (change.frames.at(-1) ?? 0) - change.frames[0] + joint.overlap
-  const long = stock.sheets.map((each) => ({ name: each.name, ...usable(each, stock) })).filter((each) => each.length >= length)
+  const long = stock.sheets
+    .map(({ name, ...whole }) => ({ name, width: whole.width - 2 * stock.trim, length: whole.length - 2 * stock.trim }))
+    .filter((each) => each.length >= length)
   // where no sheet is long enough the check of the stock says so, and what a splice takes
   const reach = long.length > 0 ? Math.max(...long.map(({ width }) => width)) - lap : Number.POSITIVE_INFINITY
   const girths = seamsWithin(

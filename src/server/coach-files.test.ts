@@ -181,6 +181,17 @@ describe('a new coach', () => {
     expect(all.save(path, `${text}# mine\n`, made.stamp)).toMatchObject({ path })
   })
 
+  it('comes with the family it stands on, which is no coach itself', () => {
+    const all = files()
+    expect(all.create('examples/bird.family.yaml', 'schema: 1\ncoach: {family: Bird}\n')).toMatchObject({
+      path: 'examples/bird.family.yaml',
+    })
+    const text = 'extends: bird.family.yaml\nschema: 1\ncoach: {name: Wren}\nframes: []\n'
+    expect(all.create('examples/wren.yaml', text)).toMatchObject({ path: 'examples/wren.yaml' })
+    expect(all.list().map(({ name }) => name)).toEqual(['Sedge 6', 'Sedge 8', 'Wren'])
+    expect(Object.keys(opened(all, 'examples/wren.yaml').files)).toEqual(['examples/wren.yaml', 'examples/bird.family.yaml'])
+  })
+
   it('is never written over a file, nor through a link', () => {
     const all = files()
     const before = readFileSync(at(SIX), 'utf8')

@@ -171,8 +171,10 @@ export function coachFiles({ root, examples, also }: Places): CoachFiles {
       return { no: 'not allowed', says }
     }
     if (trouble) return { no: 'not writable', says: `${path} cannot be saved: ${whyNot(trouble.reason)}. Nothing was written.` }
-    known.add(path)
     made.push(path)
+    // a family or a list of masses is saved with a coach, and is none
+    const loaded = read(path, load)
+    if (loaded && isWhole(loaded)) known.add(path)
     return { path, stamp: stampOf(text) }
   }
 

@@ -1,0 +1,12 @@
+/** The pages that are no sheet of a coach: where one is begun, opened, laid beside others, or proved by a hole list. */
+import { createSignal } from 'solid-js'
+
+export const DOORS = ['New coach', 'Files', 'Beside', 'Prove'] as const
+export type Door = (typeof DOORS)[number]
+
+/** Null while a sheet or the text is open. */
+const [door, setDoor] = createSignal<Door | null>(null)
+/** a hole list that was dropped, for the page that proves it */
+const [dropped, setDropped] = createSignal<{ readonly name: string; readonly text: string } | null>(null)
+
+export { door, dropped, setDoor, setDropped }

@@ -27,7 +27,7 @@ export function Beside() {
       if (state()) setMine(await worker.side(look()))
     }),
   )
-  createEffect(on(look, () => setSides({})))
+  createEffect(on(look, () => setSides({}), { defer: true }))
   createEffect(async () => {
     const path = paths().find((each) => !sides()[each])
     const at = look()

@@ -53,6 +53,7 @@ export async function open(path: string): Promise<void> {
 export function take(coach: CoachFiles, at: string | null): Promise<void> {
   setOvertaken(null)
   setNaming(false)
+  setNotice(null)
   return send(async () => {
     const moved = await worker.open(coach, look())
     opened = coach

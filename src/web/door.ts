@@ -9,4 +9,7 @@ const [door, setDoor] = createSignal<Door | null>(null)
 /** a hole list that was dropped, for the page that proves it */
 const [dropped, setDropped] = createSignal<{ readonly name: string; readonly text: string } | null>(null)
 
+/** Pages with pictures of their own, that stand where the elevation of the open coach would. */
+export const hasOwnPicture = (): boolean => door() !== null && door() !== 'Prove'
+
 export { door, dropped, setDoor, setDropped }

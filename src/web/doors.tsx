@@ -1,4 +1,4 @@
-/** Words at the end of the sheets for the pages that are none, and what happens to files dropped on the desk. */
+/** Words in the head for the pages that are none, and what happens to files dropped on the desk. */
 import { For, Match, onCleanup, onMount, Show, Switch } from 'solid-js'
 import { Beside } from './beside.js'
 import { state } from './desk.js'
@@ -20,17 +20,15 @@ export function DoorWords() {
     })
   })
   return (
-    <ul class="doors">
+    <nav class="doors" aria-label="Coaches">
       <For each={DOORS}>
         {(name) => (
-          <li>
-            <button type="button" aria-current={door() === name ? 'page' : undefined} onClick={() => setDoor(name)}>
-              {name}
-            </button>
-          </li>
+          <button type="button" aria-current={door() === name ? 'page' : undefined} onClick={() => setDoor(name)}>
+            {name}
+          </button>
         )}
       </For>
-    </ul>
+    </nav>
   )
 }
 

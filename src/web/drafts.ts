@@ -23,7 +23,7 @@ export function keepDraft(path: string, text: string, files: CoachFiles['files']
 export const dropDraft = (path: string, by = me): void => localStorage.removeItem(keyOf(path, by))
 
 /** The latest first. What is no draft of this form is left alone. */
-export function drafts(): readonly Draft[] {
+function drafts(): readonly Draft[] {
   return Object.keys(localStorage)
     .filter((key) => key.startsWith(START))
     .flatMap((key) => read(localStorage.getItem(key)))

@@ -79,6 +79,8 @@ export function FilesPage() {
                     class="link"
                     onClick={async () => {
                       setDoor(null)
+                      // it is kept anew by this window as it is taken
+                      letGo(path)
                       await take({ path, files: { ...files, [path]: text } }, null)
                     }}
                   >

@@ -20,8 +20,9 @@ import {
   undo,
   units,
 } from './desk.js'
-import { door, setDoor } from './door.js'
+import { door, hasOwnPicture, setDoor } from './door.js'
 import { DoorPage, DoorWords } from './doors.js'
+import { unsavedCoaches } from './drafts.js'
 import { ElevationView } from './elevation.js'
 import { FirstVisit } from './first-visit.js'
 import './fonts.css'
@@ -65,6 +66,11 @@ function Desk() {
     if (first) await openAnew(first.path)
     else setNotice('The desk does not answer. Start it again with npm start, then reload this page.')
     await openSheet(sheetName())
+    const left = unsavedCoaches().length
+    if (left > 0 && !notice())
+      setNotice(
+        `${left === 1 ? 'A coach that was never saved is' : `${left} coaches that were never saved are`} kept in this browser: see Files.`,
+      )
   })
   onCleanup(() => document.removeEventListener('keydown', keys))
   return (
@@ -73,8 +79,14 @@ function Desk() {
         <h1>Coachwright</h1>
         <label>
           Coach
-          <select id="coach" onChange={(event) => openAnew(event.currentTarget.value)} value={(state() ?? mending())?.file ?? ''}>
-            <For each={known()}>{({ path, name }) => <option value={path}>{name}</option>}</For>
+          <select id="coach" onChange={(event) => openAnew(event.currentTarget.value)}>
+            <For each={known()}>
+              {({ path, name }) => (
+                <option value={path} selected={path === (state() ?? mending())?.file && !isUnsaved()}>
+                  {name}
+                </option>
+              )}
+            </For>
             <Show when={isUnsaved() && (state() ?? mending())}>
               {(now) => (
                 <option value={now().file} selected>
@@ -97,6 +109,7 @@ function Desk() {
         <button type="button" onClick={save} disabled={!state() || state()?.text === savedText()}>
           Save
         </button>
+        <DoorWords />
         <span class="gap" />
         <button
           type="button"
@@ -142,7 +155,7 @@ function Desk() {
         )}
       </Show>
       <FirstVisit />
-      <Show when={!mending()}>
+      <Show when={!mending() && !hasOwnPicture()}>
         <ElevationView />
         <ThingBar />
       </Show>
@@ -167,7 +180,6 @@ function Desk() {
               )}
             </For>
           </ul>
-          <DoorWords />
         </nav>
         <Show when={!door()} fallback={<DoorPage />}>
           <Show when={!mending()} fallback={<MendView />}>

@@ -46,6 +46,7 @@ export function NewCoach() {
   onMount(askFamilies)
   const family = createMemo((): Family | undefined => families()[chosen()])
   const shown = createMemo(() => sectionShown(typed()))
+  const picture = createMemo(() => (isOwn() ? shown() : family()?.section))
   const metres = createMemo(() => {
     const text = length().trim()
     const read = parseQuantity(/[a-z"'′″]$/i.test(text) ? text : `${text} mm`, 'length')
@@ -69,7 +70,12 @@ export function NewCoach() {
     if (length() === '' && members.length > 0) setLength(`${(members[Math.floor(members.length / 2)].length * 1000).toFixed(0)} mm`)
   })
   const isReady = (): boolean =>
-    !isBusy() && name().trim() !== '' && metres().m !== null && lengthFault() === undefined && (!isOwn() || shown().section !== null)
+    !isBusy() &&
+    family() !== undefined &&
+    name().trim() !== '' &&
+    metres().m !== null &&
+    lengthFault() === undefined &&
+    (!isOwn() || shown().section !== null)
   const start = async (event: Event): Promise<void> => {
     event.preventDefault()
     const [of, m] = [family(), metres().m]
@@ -139,11 +145,15 @@ export function NewCoach() {
         </ul>
       </section>
       <section class="column picture" aria-label="Picture of the section">
-        <Show when={isOwn()} fallback={<p class="faint">Choose one's own section to type it and see it drawn.</p>}>
-          <SectionPicture shown={shown()} />
-          <ul>
-            <For each={shown().says}>{(says) => <li>{says}</li>}</For>
-          </ul>
+        <Show when={picture()}>
+          {(drawn) => (
+            <>
+              <SectionPicture shown={drawn()} />
+              <ul>
+                <For each={drawn().says}>{(says) => <li>{says}</li>}</For>
+              </ul>
+            </>
+          )}
         </Show>
       </section>
     </form>

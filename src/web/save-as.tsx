@@ -31,10 +31,10 @@ export function SaveAs() {
     }
     setSays(null)
     setNaming(false)
+    letGo(now.file)
     if (path === now.file) savedAs(path, now.text, made.stamp)
     else {
       await besides(path)
-      letGo(now.file)
       await open(path)
       setNotice(`${path} is saved.`)
     }

@@ -133,7 +133,7 @@ export function Field(props: FieldShown) {
 }
 
 /** Both sides, floor line and the places where pieces meet, to one scale. */
-export function SectionPicture(props: { readonly shown: SectionShown }) {
+export function SectionPicture(props: { readonly shown: Pick<SectionShown, 'points' | 'joints' | 'says'> }) {
   const box = createMemo(() => {
     const [ys, zs] = [props.shown.points.map(([y]) => y), props.shown.points.map(([, z]) => z)]
     const [half, top, foot] = [Math.max(...ys), Math.max(...zs), Math.min(...zs, 0)]

@@ -1,9 +1,8 @@
 /** From a pattern coach to a new one: where a station of the one comes to lie on the other, and how much wider and higher it is. */
-import type { Definition, SectionDefinition } from '../../definition/types.js'
-import { fitChain } from '../../maths/fit-chain.js'
-import { at, buildChain, type ChainPiece, girthAtZ, type TangentChain } from '../../maths/tangent-chain.js'
+import type { Definition } from '../../definition/types.js'
 import { parseQuantity } from '../../quantity/doors.js'
 import { barrelOf, LEAST_BAYS, pitchOf, reachOf } from './families.js'
+import type { Outer } from './outer.js'
 import type { Tree } from './tree.js'
 
 export interface Change {
@@ -26,24 +25,6 @@ export interface Change {
   /** of the half section: its girth and its height, new over old */
   readonly girth: number
   readonly height: number
-}
-
-/** Of the half section, to the floor's waterline and to its toe. */
-export interface Outer {
-  readonly crown: number
-  readonly chain: TangentChain
-  /** half width at the floor, m */
-  readonly floorHalf: number
-  readonly height: number
-}
-
-/** Null where it cannot be drawn or does not reach the floor. */
-export function outerOf({ crown, chain: pieces, fit }: SectionDefinition): Outer | null {
-  const start = { y: 0, z: crown, heading: 0 }
-  const chain = fit ? fitChain(start, pieces, fit)?.chain : buildChain(start, pieces as readonly ChainPiece[])
-  if (!chain) return null
-  const floor = girthAtZ(chain, 0)
-  return floor === null ? null : { crown, chain, floorHalf: at(chain, floor).y, height: crown - at(chain, chain.length).z }
 }
 
 /** To a whole millimetre, as frames are marked out. */

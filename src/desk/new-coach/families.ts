@@ -5,6 +5,8 @@ import type { Definition } from '../../definition/types.js'
 import { child, type Written } from '../../definition/written.js'
 import { buildChain, widest } from '../../maths/tangent-chain.js'
 import type { CoachFiles } from '../desk-coach.js'
+import { outerOf } from './outer.js'
+import { closure, type SectionShown, sectionDrawn } from './own-section.js'
 
 export interface Member {
   readonly path: string
@@ -18,6 +20,7 @@ export interface Family {
   readonly path: string
   readonly name: string
   readonly members: readonly Member[]
+  readonly section: Pick<SectionShown, 'points' | 'joints' | 'says'>
   /** nose tip to tail tip, from what the fewest bays need to what floor board and sheets give, m */
   readonly shortest: number
   readonly longest: number
@@ -77,11 +80,22 @@ export function familiesOf(patterns: readonly Pattern[]): Family[] {
     return {
       path,
       name: definition.coach.family,
+      section: familySection(definition),
       members: members.sort((a, b) => a.length - b.length),
       shortest: LEAST_BAYS * SHORTEST_BAY * pitchOf(definition) + 2 * reachOf(definition),
       longest: longestBarrel(definition) + 2 * reachOf(definition),
     }
   })
+}
+
+function familySection({ section }: Definition): Family['section'] {
+  const outer = outerOf(section)
+  if (!outer) return { points: [], joints: [], says: [] }
+  const { fit } = section
+  return {
+    ...sectionDrawn(outer.chain),
+    says: closure(outer.chain, section.crown, { width: fit?.width ?? null, height: fit?.height ?? null }),
+  }
 }
 
 /** Frames are marked out on whole millimetres. */

@@ -103,7 +103,8 @@ export function sectionShown(typed: TypedSection): SectionShown {
   const open = pieces.filter((each) => each && (each.kind === 'arc' ? each.to === null : each.length === null)).length
   const asked = [width, height].filter((each) => each !== null).length
   if (open > 0 && open !== asked)
-    faults.width ??= `${open === 1 ? 'One value is' : `${open} values are`} left to fit: write ${open === 1 ? 'one size' : `${open} sizes`} to fit to, and no more.`
+    faults[typed.width.trim() === '' ? 'height' : 'width'] ??=
+      `${open === 1 ? 'One value is' : `${open} values are`} left to fit: write ${open === 1 ? 'one size' : `${open} sizes`} to fit to, and no more.`
   const nothing = (says: readonly string[] = []): SectionShown => ({ section: null, faults, points: [], joints: [], says })
   if (Object.keys(faults).length > 0 || crown === null || pieces.some((each) => each === null)) return nothing()
   const start = { y: 0, z: crown, heading: 0 }
@@ -115,9 +116,13 @@ export function sectionShown(typed: TypedSection): SectionShown {
   if (!solved)
     return {
       ...nothing(),
-      faults: { ...faults, width: 'No section of these radii has these sizes: change a size or a radius, or fit another value.' },
+      faults: {
+        ...faults,
+        [typed.width.trim() === '' ? 'height' : 'width']:
+          'No section of these radii has these sizes: change a size or a radius, or fit another value.',
+      },
     }
-  const drawn = { points: bothSides(solved.chain), joints: solved.chain.elements.slice(1).map((e) => [e.y0, e.z0] as const) }
+  const drawn = sectionDrawn(solved.chain)
   const toe = at(solved.chain, solved.chain.length)
   if (toe.z >= 0) {
     const says = `It ends at waterline ${mm(toe.z)}, above the floor: carry the last arc on, or lower the crown.`
@@ -149,7 +154,11 @@ const treeOfPiece = (piece: OpenPiece): Branch =>
     : { arc: word(piece.name), radius: written(piece.radius), to: piece.to === null ? 'fit' : `${Number((piece.to / DEG).toFixed(4))} deg` }
 
 /** How the drawn section compares with the tape. */
-function closure(chain: TangentChain, crown: number, asked: { readonly width: number | null; readonly height: number | null }): string[] {
+export function closure(
+  chain: TangentChain,
+  crown: number,
+  asked: { readonly width: number | null; readonly height: number | null },
+): string[] {
   const toe = at(chain, chain.length)
   const drawn = { width: 2 * widest(chain).y, height: crown - toe.z }
   const miss = (key: 'width' | 'height', what: string): string[] => {
@@ -164,6 +173,12 @@ function closure(chain: TangentChain, crown: number, asked: { readonly width: nu
   }
   return [...miss('width', 'wide'), ...miss('height', 'from crown to toe'), `Half its girth is ${mm(chain.length)}.`]
 }
+
+/** Both sides of a section, and where its pieces meet. */
+export const sectionDrawn = (chain: TangentChain): Pick<SectionShown, 'points' | 'joints'> => ({
+  points: bothSides(chain),
+  joints: chain.elements.slice(1).map((e) => [e.y0, e.z0] as const),
+})
 
 /** So many points draw a section smoothly on a screen. */
 const STEPS = 160

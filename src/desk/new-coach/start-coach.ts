@@ -4,10 +4,11 @@ import type { Definition } from '../../definition/types.js'
 import { type Derived, derive } from '../../derive/index.js'
 import { createMemo, type Memo } from '../../derive/memo.js'
 import type { FaultShown } from '../nouns.js'
-import { type Change, changeOf, outerOf } from './change.js'
+import { type Change, changeOf } from './change.js'
 import { behindDoor } from './door.js'
-import { type Pattern, pitchOf, reachOf } from './families.js'
+import { type Pattern, pitchOf } from './families.js'
 import { laidOut } from './laid-out.js'
+import { outerOf } from './outer.js'
 import type { OwnSection } from './own-section.js'
 import { type Branch, beyond, isBranch, printed, treeOf } from './tree.js'
 import { balanced, clearNear, meanOf, spindlesAt } from './under.js'
@@ -141,7 +142,7 @@ function refused({ coach }: Pattern, path: string, says: string): Started {
 }
 
 /** In the folder of the pattern, in letters every disk takes. */
-export function beside(pattern: string, name: string): string {
+function beside(pattern: string, name: string): string {
   const folder = pattern.includes('/') ? pattern.slice(0, pattern.lastIndexOf('/') + 1) : ''
   const plain = name
     .toLowerCase()
@@ -156,10 +157,4 @@ export function beside(pattern: string, name: string): string {
 function relative(from: string, to: string): string {
   const folder = from.slice(0, from.lastIndexOf('/') + 1)
   return to.startsWith(folder) ? to.slice(folder.length) : to
-}
-
-/** The length that is nearest to a wanted one with bays as long as the pattern's, m. */
-export function evenLength({ definition }: Pattern, length: number): number {
-  const [pitch, ends] = [pitchOf(definition), 2 * reachOf(definition)]
-  return Math.round((length - ends) / pitch) * pitch + ends
 }

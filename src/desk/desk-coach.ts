@@ -75,10 +75,11 @@ export interface DeskCoach {
 /** So many steps back are taken without reading. */
 const READINGS = 64
 
-export function deskCoach({ path, files }: CoachFiles): DeskCoach | NotRead {
+/** `begun` is every text it had before it could be read. */
+export function deskCoach({ path, files }: CoachFiles, begun: History = startHistory(files[path] ?? '')): DeskCoach | NotRead {
   const memo = createMemo()
   const parse = keptParse()
-  let history: History = startHistory(files[path] ?? '')
+  let history = begun
   let faults: readonly Fault[] = []
   let definition: Definition | null = null
   let shown: Design | null = null

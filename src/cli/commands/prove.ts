@@ -15,7 +15,7 @@ import { type Command, json } from '../command.js'
 import { openCoach } from '../open-coach.js'
 import { openText } from '../open-text.js'
 import { partNamed } from '../part-named.js'
-import { readHoleList } from '../read-hole-list.js'
+import { readHoleList } from '../../intake/read-hole-list.js'
 import { Refused, refuse } from '../refused.js'
 
 export interface ProveArguments {

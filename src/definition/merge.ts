@@ -1,11 +1,11 @@
 /**
- * Laying one written form over another: maps merge key by key, lists whose items carry an id merge by id
- * (`omit: yes` takes an item out), everything else is replaced.
+ * Laying one written form over another: maps merge key by key, lists whose items carry an id, or
+ * the name of an item, merge by that (`omit: yes` takes an item out), everything else is replaced.
  */
 
 import { didYouMean } from './near-miss.js'
 import type { Fault } from './types.js'
-import { child, found, idOf, type Written, type WrittenEntry, type WrittenList, type WrittenMap } from './written.js'
+import { child, found, keyOfItem, type Written, type WrittenEntry, type WrittenList, type WrittenMap } from './written.js'
 
 export function mergeWritten(base: Written, over: Written, faults: Fault[], path = ''): Written {
   if (base.kind === 'map' && over.kind === 'map') return mergeMaps(base, over, faults, path)
@@ -41,25 +41,25 @@ function mergeLists(base: WrittenList, over: WrittenList, faults: Fault[], path:
   const items: (Written | null)[] = [...base.items]
   const places = new Map<string, number>()
   base.items.forEach((item, i) => {
-    const id = idOf(item)
+    const id = keyOfItem(item)
     if (id !== null && !places.has(id)) places.set(id, i)
   })
   for (const item of over.items) {
-    const id = idOf(item)
+    const id = keyOfItem(item)
     const place = id === null ? undefined : places.get(id)
     if (omits(item)) {
       if (place === undefined) faults.push(nothingToOmit(item, id ?? '', [...places.keys()], path))
       else items[place] = null
     } else if (place === undefined) items.push(item)
     else items[place] = mergeWritten(base.items[place], item, faults, `${path} ${id}`)
-    // an id met twice in one file is left standing twice: the reader says so
+    // a name met twice in one file is left standing twice: the reader says so
     if (id !== null) places.delete(id)
   }
   return { kind: 'list', at: over.items.length ? over.at : base.at, items: items.filter((item) => item !== null) }
 }
 
 const join = (path: string, key: string): string => (path ? `${path} ${key}` : key)
-const hasIds = (list: WrittenList): boolean => list.items.every((item) => item.kind === 'map' && idOf(item) !== null)
+const hasIds = (list: WrittenList): boolean => list.items.every((item) => item.kind === 'map' && keyOfItem(item) !== null)
 
 function omits(item: Written): boolean {
   const omit = child(item, 'omit')

@@ -61,9 +61,15 @@ export function whereIs(root: Written, path: Path): Where {
 }
 
 /** The written id of a list's item, or null. */
-export function idOf(node: Written): string | null {
+function idOf(node: Written): string | null {
   const id = child(node, 'id')
   return id?.kind === 'scalar' && id.value !== null ? id.text : null
+}
+
+/** What an item of a list is known by: its id, or where such items have none the name written as its `item`; or null. */
+export function keyOfItem(node: Written): string | null {
+  const item = child(node, 'item')
+  return idOf(node) ?? (item?.kind === 'scalar' && item.value !== null ? item.text : null)
 }
 
 const NAMES = ['id', 'arc', 'line', 'item']

@@ -28,8 +28,11 @@ export interface Derived extends Omit<Design, 'checks' | 'revision'> {
   readonly endSections: Ends
 }
 
-/** With the memo of the last derivation, only what hangs on a changed piece of the definition is made anew. */
-export function derive(definition: Definition, memo: Memo = FORGETFUL): Derived {
+/**
+ * With the memo of the last derivation, only what hangs on a changed piece of the definition is made anew. How it follows its
+ * tow cars is left out where that is asked: nothing else hangs on it, and a drag has no time for it.
+ */
+export function derive(definition: Definition, memo: Memo = FORGETFUL, withTowing = true): Derived {
   memo.turn()
   const { frames } = definition
   const input = forBody(definition, memo)
@@ -55,7 +58,7 @@ export function derive(definition: Definition, memo: Memo = FORGETFUL): Derived 
     ...onTheRoad(
       definition,
       totals,
-      { made: weighable(shell, ends, under), tail: frames[frames.length - 1].station + ends.facts.reach, ride },
+      { made: weighable(shell, ends, under), tail: frames[frames.length - 1].station + ends.facts.reach, ride, withTowing },
       memo,
     ),
     notCovered: NOT_COVERED,
@@ -90,13 +93,14 @@ interface OnTheRoad {
   readonly made: Weighable
   readonly tail: number
   readonly ride: Design['ride']
+  readonly withTowing: boolean
 }
 
 /** Weight, towing and the rules of the road; none of them knows the shell. */
 function onTheRoad(
   definition: Definition,
   totals: Totals,
-  { made, tail, ride }: OnTheRoad,
+  { made, tail, ride, withTowing }: OnTheRoad,
   memo: Memo,
 ): Pick<Design, 'weight' | 'towing' | 'road'> {
   const { towing, gear, masses, suspension, coach, papers, weight, frames } = definition
@@ -108,10 +112,12 @@ function onTheRoad(
   })
   return {
     weight: weighed,
-    towing: memo.keep('towing', [towing, gear, masses, tail, weighed], () => {
-      const input = towingInput(definition, tail, weighed)
-      return isNotComputed(input) ? input : deriveTowing(input)
-    }),
+    towing: withTowing
+      ? memo.keep('towing', [towing, gear, masses, tail, weighed], () => {
+          const input = towingInput(definition, tail, weighed)
+          return isNotComputed(input) ? input : deriveTowing(input)
+        })
+      : { notComputed: 'How it follows a tow car is worked out when the hand rests.' },
     road: memo.keep('road', [coach, towing, suspension, gear, papers, weight, overallWidth, overallLength], () => {
       const input = roadInput(definition, totals)
       return isNotComputed(input) ? input : deriveRoad(input)

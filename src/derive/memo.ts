@@ -7,7 +7,7 @@ export interface Memo {
   readonly keep: <T>(key: string, inputs: readonly unknown[], make: () => T) => T
   /** The same for a piece whose inputs often change without changing it: what comes out equal is the old object again. */
   readonly settle: <T>(key: string, inputs: readonly unknown[], make: () => T, equal: (a: T, b: T) => boolean) => T
-  /** Starts a new derivation: pieces that the last one did not ask for are let go. */
+  /** Starts a new derivation: pieces that none of the last ones asked for are let go. */
   readonly turn: () => void
 }
 
@@ -24,7 +24,8 @@ function makeAnew<T>(_key: string, _inputs: readonly unknown[], make: () => T): 
   return make()
 }
 
-export function createMemo(): Memo {
+/** Keeps what one of the last `patience` derivations asked for. There is one piece a key, so that patience costs little. */
+export function createMemo(patience = 1): Memo {
   const kept = new Map<string, Kept>()
   let turn = 0
   const settle = <T>(key: string, inputs: readonly unknown[], make: () => T, equal?: (a: T, b: T) => boolean): T => {
@@ -42,7 +43,7 @@ export function createMemo(): Memo {
     keep: settle,
     settle,
     turn: () => {
-      for (const [key, k] of kept) if (k.turn < turn) kept.delete(key)
+      for (const [key, k] of kept) if (k.turn <= turn - patience) kept.delete(key)
       turn++
     },
   }

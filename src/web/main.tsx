@@ -71,7 +71,9 @@ function Desk() {
         </label>
         <span class="revision">revision {state()?.revision ?? '…'}</span>
         <span class="counts" id="counts">
-          {state()?.verdicts.fail ?? 0} fail, {state()?.verdicts.caution ?? 0} cautions
+          <Show when={state()?.verdicts} fallback="judged when the hand rests">
+            {(verdicts) => `${verdicts().fail} fail, ${verdicts().caution} cautions`}
+          </Show>
         </span>
         <button type="button" onClick={undo} disabled={(state()?.undo ?? 0) === 0}>
           Undo

@@ -1,15 +1,17 @@
 /**
- * Laying one written form over another: maps merge key by key, lists whose items carry an id, or
- * the name of an item, merge by that (`omit: yes` takes an item out), everything else is replaced.
+ * Laying one written form over another: maps merge key by key, lists whose items carry an id merge by id
+ * (`omit: yes` takes an item out), everything else is replaced. A list of things known by the name of their `item` is laid
+ * over by name where it says less of each than every item of the other list does: it could not stand by itself.
  */
 
 import { didYouMean } from './near-miss.js'
 import type { Fault } from './types.js'
-import { child, found, keyOfItem, type Written, type WrittenEntry, type WrittenList, type WrittenMap } from './written.js'
+import { child, found, idOf, keyOfItem, type Written, type WrittenEntry, type WrittenList, type WrittenMap } from './written.js'
 
 export function mergeWritten(base: Written, over: Written, faults: Fault[], path = ''): Written {
   if (base.kind === 'map' && over.kind === 'map') return mergeMaps(base, over, faults, path)
-  if (base.kind === 'list' && over.kind === 'list' && hasIds(base) && hasIds(over)) return mergeLists(base, over, faults, path)
+  if (base.kind === 'list' && over.kind === 'list' && ((hasIds(base) && hasIds(over)) || saysLess(base, over)))
+    return mergeLists(base, over, faults, path)
   return over
 }
 
@@ -52,14 +54,26 @@ function mergeLists(base: WrittenList, over: WrittenList, faults: Fault[], path:
       else items[place] = null
     } else if (place === undefined) items.push(item)
     else items[place] = mergeWritten(base.items[place], item, faults, `${path} ${id}`)
-    // a name met twice in one file is left standing twice: the reader says so
+    // an id met twice in one file is left standing twice: the reader says so
     if (id !== null) places.delete(id)
   }
   return { kind: 'list', at: over.items.length ? over.at : base.at, items: items.filter((item) => item !== null) }
 }
 
 const join = (path: string, key: string): string => (path ? `${path} ${key}` : key)
-const hasIds = (list: WrittenList): boolean => list.items.every((item) => item.kind === 'map' && keyOfItem(item) !== null)
+const hasIds = (list: WrittenList): boolean => list.items.every((item) => item.kind === 'map' && idOf(item) !== null)
+
+/** Whether each item of `over` names one of `base` and leaves out a key that all of those have. */
+function saysLess(base: WrittenList, over: WrittenList): boolean {
+  const names = new Set(base.items.map((item) => (idOf(item) === null ? keyOfItem(item) : null)))
+  const [first] = base.items
+  if (first?.kind !== 'map' || over.items.length === 0) return false
+  const always = [...first.entries.keys()].filter((key) => base.items.every((item) => child(item, key)))
+  return over.items.every((item) => {
+    const name = item.kind === 'map' && idOf(item) === null ? keyOfItem(item) : null
+    return name !== null && names.has(name) && always.some((key) => !child(item, key))
+  })
+}
 
 function omits(item: Written): boolean {
   const omit = child(item, 'omit')

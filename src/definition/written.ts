@@ -61,7 +61,7 @@ export function whereIs(root: Written, path: Path): Where {
 }
 
 /** The written id of a list's item, or null. */
-function idOf(node: Written): string | null {
+export function idOf(node: Written): string | null {
   const id = child(node, 'id')
   return id?.kind === 'scalar' && id.value !== null ? id.text : null
 }

@@ -33,12 +33,14 @@ import type {
   Look,
   MoveEdit,
   PageShown,
+  PlaceNote,
   RippleShown,
   SheetShown,
   SizeEdit,
   State,
   WorkingShown,
 } from './nouns.js'
+import { placeNote } from './place-note.js'
 import { rippleLine } from './ripple-line.js'
 import { pageShown, sheetShown, workingShown } from './sheet-shown.js'
 import { writeEdit } from './write-edit.js'
@@ -75,6 +77,8 @@ export interface DeskCoach {
   readonly page: (path: string, page: number) => PageShown | null
   readonly working: (id: string, units?: UnitSystem) => WorkingShown
   readonly ask: (question: string) => Answer
+  /** what is at a place of a drawing; null beside the coach */
+  readonly at: (look: Look, x: number, y: number) => PlaceNote | null
   readonly design: () => Design
 }
 
@@ -248,6 +252,7 @@ export function deskCoach({ path, files }: CoachFiles): DeskCoach | NotRead {
     page: (of, page) => pageShown(planned(), of, page),
     working: (id, units = 'metric') => workingShown(about(), id, units),
     ask: (question) => answer(about(), question),
+    at: (look, x, y) => placeNote(about(), look, x, y),
   }
 }
 

@@ -2,9 +2,9 @@
 import { mm } from '../checks/check.js'
 import type { Design } from '../derive/design.js'
 import { onSection } from '../documents/drawing/section-curve.js'
+import { axesOf } from './axes.js'
 import type { CleanKey } from './clean-place.js'
 import type { InHand } from './drag.js'
-import { axesOf } from './hands-on.js'
 import type { DragShown, Look, SnapShown } from './nouns.js'
 import { axleOf, writtenThing } from './written-things.js'
 

@@ -2,6 +2,7 @@
 import type { Step } from '../definition/set-in-text.js'
 import { letterOfSide } from '../definition/sides.js'
 import type { Definition, OpeningDefinition } from '../definition/types.js'
+import { axesOf } from './axes.js'
 import type { Drawn, Field, Look } from './nouns.js'
 import { axleOf, massOf, type Place, type WrittenThing, writtenThing } from './written-things.js'
 
@@ -20,12 +21,6 @@ export function handsOn(definition: Definition, drawn: Drawn, look: Look): Drawn
     isSized: opening !== undefined && moves === 'both',
     pitch: pitchOf(definition, drawn.id, thing),
   }
-}
-
-/** Sideways and up on a drawing are station and waterline, in plan station and across, from nose and tail across and waterline. */
-export function axesOf(look: Look): { readonly x: keyof Place; readonly y: keyof Place } {
-  if (look === 'plan') return { x: 'station', y: 'across' }
-  return { x: look === 'nose' || look === 'tail' ? 'across' : 'station', y: 'waterline' }
 }
 
 function movesOn({ layer, place }: WrittenThing, opening: OpeningDefinition | undefined, look: Look): Drawn['moves'] {

@@ -199,3 +199,9 @@ export interface Answer {
   readonly at: { readonly look: Look; readonly x: number; readonly y: number } | null
   readonly lines: readonly string[]
 }
+
+/** What is at a place that is pointed at: the address, and what lies outside, through the skin and inside, each under its word. */
+export interface PlaceNote {
+  readonly address: string
+  readonly lines: readonly { readonly says: string; readonly text: string }[]
+}

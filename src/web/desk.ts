@@ -3,14 +3,17 @@ import { wrap } from 'comlink'
 import { batch, createSignal } from 'solid-js'
 import type {
   Answer,
+  DragShown,
   Edit,
   Elevation,
   FaultShown,
   Look,
   MoveEdit,
   PageShown,
+  PlaceNote,
   RippleShown,
   SheetShown,
+  SizeEdit,
   State,
   WorkingShown,
 } from '../desk/nouns.js'
@@ -35,7 +38,9 @@ const [closed, setClosed] = createSignal<readonly FaultShown[] | null>(null)
 const [savedText, setSavedText] = createSignal<string | null>(null)
 const [working, setWorking] = createSignal<WorkingShown | null>(null)
 
-export { closed, elevation, look, page, ripple, savedText, setWorking, sheet, sheetName, state, working }
+const [hand, setHand] = createSignal<DragShown | null>(null)
+
+export { closed, elevation, hand, look, page, ripple, savedText, setWorking, sheet, sheetName, state, working }
 
 let stamp = ''
 let wanted: { readonly path: string; readonly page: number } | null = null
@@ -68,6 +73,7 @@ function show(moved: Moved): void {
   batch(() => {
     setState(moved.state)
     setElevation(moved.elevation)
+    setHand(moved.hand)
     if (moved.says !== null) setNotice(moved.says)
   })
   const { file, text } = moved.state
@@ -117,8 +123,10 @@ async function drawn({ run }: Job): Promise<void> {
 }
 
 export const edit = (change: Edit): Promise<void> => send(() => worker.edit(change, look()))
-export const preview = (change: MoveEdit): Promise<void> => send(() => worker.preview(change, look()), true)
+export const preview = (change: MoveEdit | SizeEdit): Promise<void> => send(() => worker.preview(change, look()), true)
 export const settle = (): Promise<void> => send(() => worker.settle(look()))
+export const abandon = (): Promise<void> => send(() => worker.abandon(look()))
+export const placeAt = (x: number, y: number): Promise<PlaceNote | null> => worker.at(look(), x, y)
 export const undo = (): Promise<void> => send(() => worker.undo(look()))
 export const redo = (): Promise<void> => send(() => worker.redo(look()))
 
@@ -135,6 +143,8 @@ export function after(rest = SOON): void {
   afterwards = setTimeout(async () => {
     if (!state()) return
     setRipple(await worker.ripple(units()))
+    // where a hand rests everything is judged, and the counts are said again
+    if (state()?.verdicts === null) show(await worker.look(look()))
     await openSheet(sheetName(), false)
   }, rest)
 }

@@ -1,7 +1,21 @@
 /** Holds the coach beside the screen, so that deriving it never stops a drag. */
 import { expose, transfer } from 'comlink'
 import { type CoachFiles, type DeskCoach, deskCoach, type NotRead } from '../desk/desk-coach.js'
-import type { Answer, Edit, Elevation, Look, MoveEdit, PageShown, RippleShown, SheetShown, State, WorkingShown } from '../desk/nouns.js'
+import type {
+  Answer,
+  DragShown,
+  Edit,
+  Elevation,
+  Look,
+  MoveEdit,
+  PageShown,
+  PlaceNote,
+  RippleShown,
+  SheetShown,
+  SizeEdit,
+  State,
+  WorkingShown,
+} from '../desk/nouns.js'
 import type { UnitSystem } from '../quantity/format.js'
 
 /** What comes back after every edit: where the coach stands, and how it looks. */
@@ -9,6 +23,8 @@ export interface Moved {
   readonly says: string | null
   readonly state: State
   readonly elevation: Elevation
+  /** of a drag that is under way */
+  readonly hand: DragShown | null
 }
 
 let held: DeskCoach | null = null
@@ -22,7 +38,7 @@ function here(): DeskCoach {
 function looked(look: Look, says: string | null): Moved {
   const elevation = here().elevation(look)
   const rivets = elevation.rivets.slice()
-  return transfer({ says, state: here().state(), elevation: { ...elevation, rivets } }, [rivets.buffer])
+  return transfer({ says, state: here().state(), elevation: { ...elevation, rivets }, hand: here().inHand(look) }, [rivets.buffer])
 }
 
 const desk = {
@@ -34,8 +50,12 @@ const desk = {
   },
   look: (look: Look): Moved => looked(look, null),
   edit: (edit: Edit, look: Look): Moved => looked(look, here().edit(edit)),
-  preview: (edit: MoveEdit, look: Look): Moved => looked(look, here().preview(edit)),
+  preview: (edit: MoveEdit | SizeEdit, look: Look): Moved => looked(look, here().preview(edit)),
   settle: (look: Look): Moved => looked(look, here().settle()),
+  abandon: (look: Look): Moved => {
+    here().abandon()
+    return looked(look, null)
+  },
   undo: (look: Look): Moved => {
     here().undo()
     return looked(look, null)
@@ -53,6 +73,7 @@ const desk = {
   page: (path: string, page: number): PageShown | null => here().page(path, page),
   working: (id: string, units: UnitSystem): WorkingShown => here().working(id, units),
   ask: (question: string): Answer => here().ask(question),
+  at: (look: Look, x: number, y: number): PlaceNote | null => here().at(look, x, y),
 }
 
 export type DeskWorker = typeof desk

@@ -95,8 +95,12 @@ function isClean({ checks }: Design, id: string, before: ReadonlySet<string>): b
 
 /** Everything as it would be drawn, and the findings of other rules as they were for what is not in the hand. */
 function sketch(definition: Definition, start: DragStart, id: string): Design {
-  const derived = derive(definition, start.memo, false)
-  const { shell: _, endSections: __, ...rest } = derived
+  // what the ball carries is told of axles, tanks and masses; a window or a frame changes it by less than is said of it
+  const isHeavy = ['axles', 'tanks', 'masses'].includes(writtenThing(definition, id)?.layer ?? '')
+  const derived = derive(definition, start.memo, isHeavy ? 'towing' : 'weight')
+  const { shell: _, endSections: __, ...made } = derived
+  const { weight, towing, road } = start.design
+  const rest = isHeavy ? made : { ...made, weight, towing, road }
   const kept = start.design.checks.filter((check) => !isOfStanding(check) && !check.concerns.includes(id))
   return { ...rest, revision: revisionOf(definition), checks: [...standingChecks(derived), ...kept] }
 }

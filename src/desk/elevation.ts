@@ -1,10 +1,13 @@
 /** The coach as a line drawing from one side, with everything on it that can be pointed at. Metres; nothing is worked out here. */
 import type { Design } from '../derive/design.js'
 import type { Check, OpeningDerived, Verdict } from '../derive/nouns.js'
+import type { Member } from '../derive/under-nouns.js'
+import type { MassLine } from '../derive/weight-nouns.js'
 import type { CoachView, Points } from '../documents/drawing/coach-geometry.js'
 import { barrelEnds, bodyOutline, openingOnCoach, project, seen } from '../documents/drawing/coach-geometry.js'
 import { onSection } from '../documents/drawing/section-curve.js'
 import { boxRound } from './box.js'
+import { drawnOnce } from './drawn-once.js'
 import { handsOn } from './hands-on.js'
 import type { Drawn, Elevation, Look } from './nouns.js'
 import { rivetsSeen } from './rivets-seen.js'
@@ -91,15 +94,23 @@ function seamsOf(design: Design, look: AlongLook): Drawn[] {
 }
 
 function openingsOf(design: Design, look: Look, worst: ReadonlyMap<string, Verdict>): Drawn[] {
+  const { openings, rows, coach } = design.definition
   return design.openings.flatMap((opening) => {
-    const points = openingSeen(design, opening, look)
-    if (!points) return []
-    const drawn = {
-      ...shape(opening.id, 'openings', `${opening.id}, ${opening.says}`, points, true),
-      verdict: worst.get(opening.id) ?? null,
-    }
-    return [handsOn(design.definition, drawn, look)]
+    const written = openings.find((each) => each.id === opening.id)
+    return drawnOnce(opening, 'opening', look, [written, rows, coach, design.section.points, worst.get(opening.id)], () =>
+      openingDrawn(design, opening, look, worst),
+    )
   })
+}
+
+function openingDrawn(design: Design, opening: OpeningDerived, look: Look, worst: ReadonlyMap<string, Verdict>): readonly Drawn[] {
+  const points = openingSeen(design, opening, look)
+  if (!points) return []
+  const drawn = {
+    ...shape(opening.id, 'openings', `${opening.id}, ${opening.says}`, points, true),
+    verdict: worst.get(opening.id) ?? null,
+  }
+  return [handsOn(design.definition, drawn, look)]
 }
 
 function openingSeen(design: Design, { end, outline, surface, side }: OpeningDerived, look: Look): Points | null {
@@ -165,17 +176,19 @@ function chassisOf({ under }: Design, look: Look): Drawn[] {
   const members = under.chassis?.members ?? []
   return members
     .filter(({ side }) => look === 'plan' || side === 'centre' || side === look)
-    .map(({ part, says, plan, top, bottom }) => {
-      const x = plan.map((p) => p[0])
-      const [from, to] = [Math.min(...x), Math.max(...x)]
-      const band: Points = [
-        [from, bottom],
-        [to, bottom],
-        [to, top],
-        [from, top],
-      ]
-      return shape(part, 'chassis', says, look === 'plan' ? plan.map((p) => [p[0], p[1]] as const) : band, true)
-    })
+    .flatMap((member) => drawnOnce(member, 'member', look, [], () => [memberDrawn(member, look)]))
+}
+
+function memberDrawn({ part, says, plan, top, bottom }: Member, look: Look): Drawn {
+  const x = plan.map((p) => p[0])
+  const [from, to] = [Math.min(...x), Math.max(...x)]
+  const band: Points = [
+    [from, bottom],
+    [to, bottom],
+    [to, top],
+    [from, top],
+  ]
+  return shape(part, 'chassis', says, look === 'plan' ? plan.map((p) => [p[0], p[1]] as const) : band, true)
 }
 
 /** Half a width for a kilogram, m: the squares grow with the root of the mass, so that ink stands for kilograms. */
@@ -186,17 +199,24 @@ function massesOf({ weight, definition }: Design, look: Look): Drawn[] {
   const inStead = new Set(weight.twinned.filter((each) => each.derived !== null).map((each) => each.item))
   return weight.lines
     .filter((line) => line.group !== 'GR')
-    .map(({ id, says, mass, centre: [x, y, z] }) => {
-      const [h, v] = look === 'plan' ? [x, y] : look === 'nose' || look === 'tail' ? [y, z] : [x, z]
-      const r = PER_ROOT * Math.sqrt(mass.value)
-      const square: Points = [
-        [h - r, v - r],
-        [h + r, v - r],
-        [h + r, v + r],
-        [h - r, v + r],
-      ]
-      const drawn = shape(id, 'masses', `${says}, ${mass.value.toFixed(1)} kg`, square, true)
+    .flatMap((line) => {
+      const isByItself = !inStead.has(line.says)
       // an item that parts stand for lies where they lie, whatever the list says of its place
-      return inStead.has(says) ? drawn : handsOn(definition, drawn, look)
+      return drawnOnce(line, 'mass', look, [definition.masses, isByItself], () => {
+        const drawn = massDrawn(line, look)
+        return [isByItself ? handsOn(definition, drawn, look) : drawn]
+      })
     })
+}
+
+function massDrawn({ id, says, mass, centre: [x, y, z] }: MassLine, look: Look): Drawn {
+  const [h, v] = look === 'plan' ? [x, y] : look === 'nose' || look === 'tail' ? [y, z] : [x, z]
+  const r = PER_ROOT * Math.sqrt(mass.value)
+  const square: Points = [
+    [h - r, v - r],
+    [h + r, v - r],
+    [h + r, v + r],
+    [h - r, v + r],
+  ]
+  return shape(id, 'masses', `${says}, ${mass.value.toFixed(1)} kg`, square, true)
 }

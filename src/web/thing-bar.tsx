@@ -7,8 +7,12 @@ import { edit, elevation, select, selected, setNotice, units } from './desk.js'
 const LAYERS: readonly Layer[] = ['openings', 'frames', 'seams', 'axles', 'tanks', 'masses']
 
 export function ThingBar() {
-  const things = createMemo(() => elevation()?.drawn.filter((each) => each.id !== null && each.moves !== null) ?? [])
-  const chosen = createMemo(() => things().find((each) => each.id === selected()) ?? null)
+  const movable = createMemo(() => elevation()?.drawn.filter((each) => each.id !== null && each.moves !== null) ?? [])
+  // a hundred lines of a list are not written anew at every step of a drag, which changes none of them
+  const things = createMemo(() => movable(), [], {
+    equals: (a, b) => a.length === b.length && a.every((each, i) => each.id === b[i].id && each.says === b[i].says),
+  })
+  const chosen = createMemo(() => movable().find((each) => each.id === selected()) ?? null)
   return (
     <div class="thing">
       <label>

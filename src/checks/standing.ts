@@ -30,8 +30,3 @@ export function standingChecks(derived: Derived): readonly Check[] {
     ...baysClear(derived),
   ]
 }
-
-/** Whether a check of a whole design is one that `standingChecks` makes anew. */
-export const isOfStanding = ({ id }: Check): boolean => STARTS.some((start) => id.startsWith(start)) && id !== 'axle.rail'
-
-const STARTS = ['opening.', 'openings.', 'frame.', 'flue.', 'axle.', 'wheel.', 'bay.']

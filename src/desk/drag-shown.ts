@@ -8,7 +8,7 @@ import type { InHand } from './drag.js'
 import type { DragShown, Look, SnapShown } from './nouns.js'
 import { axleOf, writtenThing } from './written-things.js'
 
-export function dragShown({ edit: { id }, design, snaps }: InHand, look: Look): DragShown {
+export function dragShown({ edit: { id }, design, snaps, known }: InHand, look: Look): DragShown {
   const { x, y } = axesOf(look)
   const axis = (key: CleanKey): SnapShown['axis'] | null =>
     key === 'fore' || key === 'aft' || key === x ? 'x' : key === 'low' || key === 'high' || key === y ? 'y' : null
@@ -20,19 +20,20 @@ export function dragShown({ edit: { id }, design, snaps }: InHand, look: Look): 
       const on = isSeam ? 'y' : axis(each.key)
       return on ? [{ axis: on, at: guide(each.guide), says: each.says }] : []
     }),
-    says: [...(axleOf(id) === null ? [] : ofAxles(design)), ...findings(design, id)],
+    says: [...(axleOf(id) === null ? [] : ofAxles(design)), ...findings(design, id, known)],
   }
 }
 
 /** As many as are read while the hand moves. */
 const FINDINGS = 2
 
-function findings({ checks }: Design, id: string): readonly string[] {
+/** What fails, and what was not found before the drag. */
+function findings({ checks }: Design, id: string, known: ReadonlySet<string>): readonly string[] {
   const names = axleOf(id) === null ? [id, `frame-${id}`] : ['axles']
   const about = checks.filter(({ concerns }) => names.some((name) => concerns.includes(name)))
   return [
     ...about.filter(({ verdict }) => verdict === 'fail'),
-    ...about.filter(({ verdict }) => verdict === 'caution' && axleOf(id) === null),
+    ...about.filter((check) => check.verdict === 'caution' && !known.has(check.id)),
   ]
     .slice(0, FINDINGS)
     .map(({ says }) => says)

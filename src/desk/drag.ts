@@ -4,12 +4,13 @@
  * clean has been judged by every rule.
  */
 import { design } from '../checks/index.js'
-import { isOfStanding, standingChecks } from '../checks/standing.js'
+import { standingChecks } from '../checks/standing.js'
 import { revisionOf } from '../definition/revision.js'
 import type { Definition } from '../definition/types.js'
 import type { Design } from '../derive/design.js'
 import { type Derived, derive } from '../derive/index.js'
 import type { Memo } from '../derive/memo.js'
+import type { Check } from '../derive/nouns.js'
 import { onSection } from '../documents/drawing/section-curve.js'
 import type { CleanPlace } from './clean-place.js'
 import { cleanPlaces } from './clean-places.js'
@@ -27,6 +28,8 @@ export interface InHand {
   /** nothing was left out of the design */
   readonly isWhole: boolean
   readonly snaps: readonly CleanPlace[]
+  /** ids of what was found before the drag: nobody need be told that again */
+  readonly known: ReadonlySet<string>
 }
 
 export interface DragStart {
@@ -44,7 +47,11 @@ export interface Drag {
 
 export function startDrag(start: DragStart): Drag {
   const { definition } = start.derived
-  const failing = new Set(start.design.checks.filter(({ verdict }) => verdict === 'fail').map(({ id }) => id))
+  const { checks } = start.design
+  const failing = new Set(checks.filter(({ verdict }) => verdict === 'fail').map(({ id }) => id))
+  const known = new Set(checks.filter(({ verdict }) => verdict !== 'pass').map(({ id }) => id))
+  const standing = new Set(standingChecks(start.derived).map(({ id }) => id))
+  const elsewhere = checks.filter(({ id }) => !standing.has(id))
   const judged = new Map<string, boolean>()
   let last: (InHand & { readonly key: string }) | null = null
 
@@ -55,14 +62,16 @@ export function startDrag(start: DragStart): Drag {
     if (judged.get(key) === false && snaps.length > 0) return null
     if (last?.key === key && (last.isWhole || snaps.length === 0 || judged.get(key))) return { ...last, edit, snaps }
     const isWhole = snaps.length > 0 && !judged.has(key)
-    const shown = derivedOr(null, () => (isWhole ? design(placed.definition, start.memo) : sketch(placed.definition, start, edit.id)))
+    const shown = derivedOr(null, () =>
+      isWhole ? design(placed.definition, start.memo) : sketch(placed.definition, start, edit.id, elsewhere),
+    )
     if (!shown) {
       judged.set(key, false)
-      return snaps.length > 0 ? null : { ...(last ?? { definition, design: start.design, isWhole: true }), edit, snaps }
+      return snaps.length > 0 ? null : { ...(last ?? { definition, design: start.design, isWhole: true, known }), edit, snaps }
     }
     if (isWhole) judged.set(key, isClean(shown, edit.id, failing))
     if (isWhole && judged.get(key) === false) return null
-    last = { edit, definition: placed.definition, design: shown, isWhole, snaps, key }
+    last = { edit, definition: placed.definition, design: shown, isWhole, snaps, known, key }
     return last
   }
 
@@ -94,14 +103,14 @@ function isClean({ checks }: Design, id: string, before: ReadonlySet<string>): b
 }
 
 /** Everything as it would be drawn, and the findings of other rules as they were for what is not in the hand. */
-function sketch(definition: Definition, start: DragStart, id: string): Design {
+function sketch(definition: Definition, start: DragStart, id: string, elsewhere: readonly Check[]): Design {
   // what the ball carries is told of axles, tanks and masses; a window or a frame changes it by less than is said of it
   const isHeavy = ['axles', 'tanks', 'masses'].includes(writtenThing(definition, id)?.layer ?? '')
   const derived = derive(definition, start.memo, isHeavy ? 'towing' : 'weight')
   const { shell: _, endSections: __, ...made } = derived
   const { weight, towing, road } = start.design
   const rest = isHeavy ? made : { ...made, weight, towing, road }
-  const kept = start.design.checks.filter((check) => !isOfStanding(check) && !check.concerns.includes(id))
+  const kept = elsewhere.filter((check) => !check.concerns.includes(id))
   return { ...rest, revision: revisionOf(definition), checks: [...standingChecks(derived), ...kept] }
 }
 

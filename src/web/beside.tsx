@@ -39,13 +39,20 @@ export function createPlaceNote(at: () => At | null) {
   return note
 }
 
-/** px: clear of the pointer, and of the edges of the drawing */
-const [OFF, WIDE] = [16, 400]
+/** What the note stands beside, on the screen, px: a thing from one side to the other and its top, or a pointer. */
+export interface Anchor {
+  readonly left: number
+  readonly right: number
+  readonly top: number
+}
 
-export function Beside(props: { readonly at: At | null; readonly note: PlaceNote | null; readonly width: number }) {
+/** px: clear of the pointer or the handles of a thing, and as wide as the note may be */
+const [OFF, WIDE] = [22, 400]
+
+export function Beside(props: { readonly at: Anchor | null; readonly note: PlaceNote | null; readonly width: number }) {
   const left = (): string => {
-    const px = props.at?.px ?? 0
-    return px + OFF + WIDE < props.width ? `${px + OFF}px` : `${Math.max(0, px - OFF - WIDE)}px`
+    const { left: from, right: to } = props.at ?? { left: 0, right: 0 }
+    return to + OFF + WIDE < props.width ? `${to + OFF}px` : `${Math.max(0, from - OFF - WIDE)}px`
   }
   return (
     <Show when={props.at}>
@@ -55,7 +62,7 @@ export function Beside(props: { readonly at: At | null; readonly note: PlaceNote
           fallback={
             <Show when={props.note}>
               {(note) => (
-                <div class="beside" style={{ left: left(), top: `${at().py + OFF}px` }}>
+                <div class="beside" style={{ left: left(), top: `${at().top}px` }}>
                   <p class="address">{note().address}</p>
                   <For each={note().lines}>
                     {({ says, text }) => (
@@ -70,7 +77,7 @@ export function Beside(props: { readonly at: At | null; readonly note: PlaceNote
           }
         >
           {(held) => (
-            <div class="beside" id="in-hand" role="status" style={{ left: left(), top: `${at().py + OFF}px` }}>
+            <div class="beside" id="in-hand" role="status" style={{ left: left(), top: `${at().top}px` }}>
               <For each={held().snaps}>{({ says }) => <p class="address">{says}</p>}</For>
               <For each={held().says}>{(says) => <p>{says}</p>}</For>
             </div>

@@ -1,14 +1,15 @@
 /** The elevation: the map of the coach. Wheel and pinch zoom, dragging pans or moves a thing, arrow keys nudge what is chosen. */
 import { createEffect, createMemo, createSignal, For, on, onCleanup, onMount } from 'solid-js'
 import { letterOfSide } from '../definition/sides.js'
+import { boxRound } from '../desk/box.js'
 import type { Drawn, Look } from '../desk/nouns.js'
-import { type At, Beside, createPlaceNote } from './beside.js'
+import { type Anchor, type At, Beside, createPlaceNote } from './beside.js'
 import { abandon, edit, elevation, hand, lit, look, preview, select, selected, setLit, setLook, settle, state, units } from './desk.js'
 import { editOf, type Grip, gripAt, isStill, pinched, pushed, pushOf, reachOf } from './gesture.js'
 import { cursorOf } from './handles.js'
 import { type Inks, type Marked, paint, thingAt } from './paint.js'
 import { dark } from './theme.js'
-import { broughtTo, fitted, fromX, fromY, type View, zoomed } from './view.js'
+import { broughtTo, fitted, fromX, fromY, toX, toY, type View, zoomed } from './view.js'
 
 const LAYERS: readonly (Drawn['layer'] | 'rivets')[] = ['openings', 'frames', 'seams', 'rivets', 'chassis', 'axles', 'tanks', 'masses']
 /** Masses are asked for: ninety squares over everything else are not what one looks at first. */
@@ -188,6 +189,18 @@ export function ElevationView() {
     const at = view()
     if (at && thing.id) edit({ kind: 'nudge', id: thing.id, ...pushOf(thing, look(), [at.mirror * x, y], by) })
   }
+  /** The note stands beside the thing in the hand, or else beside the pointer; below the bar over the drawing. */
+  const anchor = (): Anchor | null => {
+    const [at, here, held] = [view(), pointed(), hand()]
+    const thing = held && elevation()?.drawn.find((each) => each.id === held.id)
+    if (!at || !here) return null
+    const above = canvas.offsetTop
+    // a frame or a lap is as long as the coach: of those the pointer says where
+    if (!thing?.closed) return { left: here.px, right: here.px, top: above + here.py + 16 }
+    const { x0, x1, y1 } = boxRound([thing.points])
+    const [a, b] = [toX(at, x0), toX(at, x1)]
+    return { left: Math.min(a, b), right: Math.max(a, b), top: above + Math.max(0, toY(at, y1)) }
+  }
   const pitchWords = (): string => {
     const pitch = chosen()?.pitch
     return pitch ? `the pitch of its row, ${Number((pitch * 1000).toFixed(1))} mm` : '10 mm, or the pitch of its row'
@@ -221,7 +234,7 @@ export function ElevationView() {
             </label>
           )}
         </For>
-        <label class="tick" title="Things are drawn to clean places as they are dragged; Alt held down leaves them free">
+        <label class="tick apart" title="Things are drawn to clean places as they are dragged; Alt held down leaves them free">
           <input type="checkbox" checked={isSnapping()} onChange={(event) => setSnapping(event.currentTarget.checked)} />
           snap
         </label>
@@ -249,9 +262,11 @@ export function ElevationView() {
         onKeyDown={pressedKey}
       />
       <p class="hover" aria-live="off">
-        {[hovered()?.says, note()?.address].filter((each) => each !== undefined).join(': ') || ' '}
+        {[elevation()?.drawn.find((each) => each.id === hovered()?.id && each.id !== null)?.says, note()?.address]
+          .filter((each) => each !== undefined)
+          .join(': ') || ' '}
       </p>
-      <Beside at={pointed()} note={note()} width={size().width} />
+      <Beside at={anchor()} note={note()} width={size().width} />
     </section>
   )
 }

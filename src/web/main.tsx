@@ -72,7 +72,11 @@ function Desk() {
         <span class="revision">revision {state()?.revision ?? '…'}</span>
         <span class="counts" id="counts">
           <Show when={state()?.verdicts} fallback="judged when the hand rests">
-            {(verdicts) => `${verdicts().fail} fail, ${verdicts().caution} cautions`}
+            {(verdicts) => (
+              <>
+                {verdicts().fail} fail, {verdicts().caution} cautions
+              </>
+            )}
           </Show>
         </span>
         <button type="button" onClick={undo} disabled={(state()?.undo ?? 0) === 0}>

@@ -146,8 +146,8 @@ export function thingAt(
     if (drawn.id === null || (!layers.has(drawn.layer) && drawn.id !== chosen)) continue
     const { x0, x1, y0, y1 } = boxRound([drawn.points])
     if (x < x0 - near || x > x1 + near || y < y0 - near || y > y1 + near) continue
-    // a line is picked only where nothing with an inside is
-    const size = drawn.closed ? (x1 - x0) * (y1 - y0) : 1e6
+    // a line is picked only where nothing with an inside is, and what nobody moves only where nothing else is
+    const size = (drawn.closed ? (x1 - x0) * (y1 - y0) : 1e6) + (drawn.layer === 'chassis' ? 1e9 : 0)
     if (size < least) [best, least] = [drawn, size]
   }
   return best

@@ -25,6 +25,19 @@ describe('laying a coach over its family', () => {
     )
   })
 
+  it('lays a list of named items over another where it could not stand by itself, and else replaces it', () => {
+    const list = 'schema: 1\nmasses:\n  - {item: sink, mass: 3 kg, y: 1 mm, twins: a}\n  - {item: oven, mass: 9 kg, y: 2 mm}\n'
+    const over = (items: string) =>
+      merge({ 'a/coach.yaml': `extends: list.yaml\nschema: 1\nmasses:\n${items}`, 'a/list.yaml': list }).yaml.replace('schema: 1\n', '')
+    expect(over('  - {item: oven, y: 5 mm}\n')).toBe(
+      'masses:\n  - {item: sink, mass: 3 kg, y: 1 mm, twins: a}\n  - {item: oven, mass: 9 kg, y: 5 mm}\n',
+    )
+    expect(over('  - {item: sink, omit: yes}\n')).toBe('masses:\n  - {item: oven, mass: 9 kg, y: 2 mm}\n')
+    // everything is said of it, though it has no twin: another list
+    expect(over('  - {item: sink, mass: 4 kg, y: 1 mm}\n')).toBe('masses:\n  - {item: sink, mass: 4 kg, y: 1 mm}\n')
+    expect(over('  - {item: kettle, y: 1 mm}\n')).toBe('masses:\n  - {item: kettle, y: 1 mm}\n')
+  })
+
   it('follows a chain, and a list of files in order', () => {
     const files = {
       'a/coach.yaml': 'extends: [../b/one.yaml, two.yaml]\nschema: 1\n',

@@ -1,15 +1,17 @@
 /**
  * Laying one written form over another: maps merge key by key, lists whose items carry an id merge by id
- * (`omit: yes` takes an item out), everything else is replaced.
+ * (`omit: yes` takes an item out), everything else is replaced. A list of things known by the name of their `item` is laid
+ * over by name where it says less of each than every item of the other list does: it could not stand by itself.
  */
 
 import { didYouMean } from './near-miss.js'
 import type { Fault } from './types.js'
-import { child, found, idOf, type Written, type WrittenEntry, type WrittenList, type WrittenMap } from './written.js'
+import { child, found, idOf, keyOfItem, type Written, type WrittenEntry, type WrittenList, type WrittenMap } from './written.js'
 
 export function mergeWritten(base: Written, over: Written, faults: Fault[], path = ''): Written {
   if (base.kind === 'map' && over.kind === 'map') return mergeMaps(base, over, faults, path)
-  if (base.kind === 'list' && over.kind === 'list' && hasIds(base) && hasIds(over)) return mergeLists(base, over, faults, path)
+  if (base.kind === 'list' && over.kind === 'list' && ((hasIds(base) && hasIds(over)) || saysLess(base, over)))
+    return mergeLists(base, over, faults, path)
   return over
 }
 
@@ -41,11 +43,11 @@ function mergeLists(base: WrittenList, over: WrittenList, faults: Fault[], path:
   const items: (Written | null)[] = [...base.items]
   const places = new Map<string, number>()
   base.items.forEach((item, i) => {
-    const id = idOf(item)
+    const id = keyOfItem(item)
     if (id !== null && !places.has(id)) places.set(id, i)
   })
   for (const item of over.items) {
-    const id = idOf(item)
+    const id = keyOfItem(item)
     const place = id === null ? undefined : places.get(id)
     if (omits(item)) {
       if (place === undefined) faults.push(nothingToOmit(item, id ?? '', [...places.keys()], path))
@@ -60,6 +62,18 @@ function mergeLists(base: WrittenList, over: WrittenList, faults: Fault[], path:
 
 const join = (path: string, key: string): string => (path ? `${path} ${key}` : key)
 const hasIds = (list: WrittenList): boolean => list.items.every((item) => item.kind === 'map' && idOf(item) !== null)
+
+/** Whether each item of `over` names one of `base` and leaves out a key that all of those have. */
+function saysLess(base: WrittenList, over: WrittenList): boolean {
+  const names = new Set(base.items.map((item) => (idOf(item) === null ? keyOfItem(item) : null)))
+  const [first] = base.items
+  if (first?.kind !== 'map' || over.items.length === 0) return false
+  const always = [...first.entries.keys()].filter((key) => base.items.every((item) => child(item, key)))
+  return over.items.every((item) => {
+    const name = item.kind === 'map' && idOf(item) === null ? keyOfItem(item) : null
+    return name !== null && names.has(name) && always.some((key) => !child(item, key))
+  })
+}
 
 function omits(item: Written): boolean {
   const omit = child(item, 'omit')

@@ -14,11 +14,10 @@ function surfaceOf(written: (typeof SURFACES)[number], market: Market): Surface 
 }
 
 export function normalForm(draft: WholeDraft): Definition {
-  const byStation = [...draft.frames].sort((a, b) => a.station - b.station)
   const definition: Definition = {
     schema: SCHEMA,
     ...draft,
-    frames: byStation,
+    frames: byStation(draft.frames),
     shell: { ...draft.shell, seams: byGirth(draft.shell.seams) },
     lining: { ...draft.lining, seams: byGirth(draft.lining.seams) },
     fasteners: [...draft.fasteners].sort((a, b) => (a.id < b.id ? -1 : 1)),
@@ -27,7 +26,11 @@ export function normalForm(draft: WholeDraft): Definition {
   return freeze(definition)
 }
 
-const byGirth = <T extends { readonly girth: number }>(seams: readonly T[]): readonly T[] => [...seams].sort((a, b) => a.girth - b.girth)
+/** As frames and seams stand in the normal form, whoever changes one. */
+export const byStation = <T extends { readonly station: number }>(frames: readonly T[]): readonly T[] =>
+  [...frames].sort((a, b) => a.station - b.station)
+export const byGirth = <T extends { readonly girth: number }>(seams: readonly T[]): readonly T[] =>
+  [...seams].sort((a, b) => a.girth - b.girth)
 
 export function freeze<T>(value: T): T {
   if (typeof value === 'object' && value !== null && !Object.isFrozen(value)) {

@@ -3,14 +3,14 @@
  * the order of lines stay as somebody left them.
  */
 import { isMap, isScalar, isSeq, type Node, parseDocument, type YAMLMap, type YAMLSeq } from 'yaml'
-import { child, idOf, type Path, type Where, type Written, whereIs } from './written.js'
+import { child, keyOfItem, type Path, type Where, type Written, whereIs } from './written.js'
 
-/** A key, the number of a list's item from 0, or an item by its id. */
-export type Step = string | number | { readonly id: string }
+/** A key, the number of a list's item from 0, or an item by its id or, where such items have none, by its name. */
+export type Step = string | number | { readonly id: string } | { readonly item: string }
 
 /**
  * The text with the value at `steps` written as `value`. What is not there yet is added: a key at the end of its group,
- * an item with that id at the end of its list (which overrides the item of the extended file).
+ * an item with that id or name at the end of its list (which overrides the item of the extended file).
  * Throws where the text does not read or the way leads through a single value.
  */
 export function setInText(text: string, steps: readonly Step[], value: string): string {
@@ -36,7 +36,7 @@ export function whereWritten(merged: Written, steps: readonly Step[]): Where | n
   let node: Written | undefined = merged
   for (const s of steps) {
     const at: string | number =
-      typeof s === 'object' ? (node.kind === 'list' ? node.items.findIndex((item) => idOf(item) === s.id) : -1) : s
+      typeof s === 'object' ? (node.kind === 'list' ? node.items.findIndex((item) => keyOfItem(item) === nameIn(s)) : -1) : s
     node = child(node, at)
     if (!node) return null
     path.push(at)
@@ -50,18 +50,21 @@ function hasRange(node: unknown): node is Ranged {
   return typeof node === 'object' && node !== null && Array.isArray((node as { range?: unknown }).range)
 }
 
-const say = (steps: readonly Step[]): string => steps.map((s) => (typeof s === 'object' ? s.id : String(s))).join(' ')
+const say = (steps: readonly Step[]): string => steps.map((s) => (typeof s === 'object' ? nameIn(s) : String(s))).join(' ')
+
+const nameIn = (s: Exclude<Step, string | number>): string => ('id' in s ? s.id : s.item)
 
 /** Undefined where there is no such child yet. */
 function step(node: unknown, s: Step): unknown {
-  if (typeof s === 'object') return isSeq(node) ? node.items.find((item) => isMap(item) && idIn(item) === s.id) : undefined
+  if (typeof s === 'object')
+    return isSeq(node) ? node.items.find((item) => isMap(item) && valueIn(item, 'id' in s ? 'id' : 'item') === nameIn(s)) : undefined
   if (typeof s === 'number') return isSeq(node) ? node.items[s] : undefined
   return isMap(node) ? node.items.find((pair) => keyOf(pair.key) === s)?.value : undefined
 }
 
 const keyOf = (key: unknown): string | null =>
   isScalar(key) ? (typeof key.value === 'string' ? key.value : (key.source ?? String(key.value))) : null
-const idIn = (item: YAMLMap): string | null => keyOf(item.items.find((pair) => keyOf(pair.key) === 'id')?.value)
+const valueIn = (item: YAMLMap, name: string): string | null => keyOf(item.items.find((pair) => keyOf(pair.key) === name)?.value)
 
 function add(text: string, parent: unknown, steps: readonly Step[], value: string): string {
   const [first, ...rest] = steps
@@ -81,7 +84,7 @@ function nest(steps: readonly Step[], value: string): string {
   if (typeof first === 'string') return `{${key(first)}: ${nest(rest, value)}}`
   if (rest.length === 0) throw new Error(`cannot write ${say(steps)}: a value of the item is missing`)
   const inside = nest(rest, value)
-  return `[{id: ${written(first.id)}, ${inside.replace(/^\{|\}$/g, '')}}]`
+  return `[{${'id' in first ? 'id' : 'item'}: ${written(nameIn(first))}, ${inside.replace(/^\{|\}$/g, '')}}]`
 }
 
 /** Puts `entry` last in a group or list, in the manner it is written in. */

@@ -66,6 +66,12 @@ export function idOf(node: Written): string | null {
   return id?.kind === 'scalar' && id.value !== null ? id.text : null
 }
 
+/** What an item of a list is known by: its id, or where such items have none the name written as its `item`; or null. */
+export function keyOfItem(node: Written): string | null {
+  const item = child(node, 'item')
+  return idOf(node) ?? (item?.kind === 'scalar' && item.value !== null ? item.text : null)
+}
+
 const NAMES = ['id', 'arc', 'line', 'item']
 
 /** A path as a person says it: `openings RW3 width`, `section chain shoulder radius`, `masses 4 mass`. */

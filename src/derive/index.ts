@@ -28,8 +28,11 @@ export interface Derived extends Omit<Design, 'checks' | 'revision'> {
   readonly endSections: Ends
 }
 
+/** What a drag has no time for; nothing else hangs on it. Without the weight there is nothing to tow either. */
+export type LeaveOut = 'nothing' | 'towing' | 'weight'
+
 /** With the memo of the last derivation, only what hangs on a changed piece of the definition is made anew. */
-export function derive(definition: Definition, memo: Memo = FORGETFUL): Derived {
+export function derive(definition: Definition, memo: Memo = FORGETFUL, leaveOut: LeaveOut = 'nothing'): Derived {
   memo.turn()
   const { frames } = definition
   const input = forBody(definition, memo)
@@ -57,18 +60,21 @@ export function derive(definition: Definition, memo: Memo = FORGETFUL): Derived 
     openings: [...shell.openings, ...ends.openings],
     totals,
     ride,
-    ...onTheRoad(
-      definition,
-      totals,
-      {
-        twins: memo.keep('twins', [definition.weight, definition.openings, definition.fasteners, shell, ends, under], () =>
-          twinsOf(definition, weighable(shell, ends, under), memo),
-        ),
-        tail: frames[frames.length - 1].station + ends.facts.reach,
-        ride,
-      },
-      memo,
-    ),
+    ...(leaveOut === 'weight'
+      ? LEFT_OUT
+      : onTheRoad(
+          definition,
+          totals,
+          {
+            twins: memo.keep('twins', [definition.weight, definition.openings, definition.fasteners, shell, ends, under], () =>
+              twinsOf(definition, weighable(shell, ends, under), memo),
+            ),
+            tail: frames[frames.length - 1].station + ends.facts.reach,
+            ride,
+            withTowing: leaveOut === 'nothing',
+          },
+          memo,
+        )),
     notCovered: NOT_COVERED,
     shell,
     endSections: ends,
@@ -120,13 +126,17 @@ interface OnTheRoad {
   readonly twins: ReturnType<typeof twinsOf>
   readonly tail: number
   readonly ride: Design['ride']
+  readonly withTowing: boolean
 }
+
+const WAITS = Object.freeze({ notComputed: 'This was left out while a thing was moved.' })
+const LEFT_OUT: Pick<Design, 'weight' | 'towing' | 'road'> = Object.freeze({ weight: WAITS, towing: WAITS, road: WAITS })
 
 /** Weight, towing and the rules of the road; none of them knows the shell. */
 function onTheRoad(
   definition: Definition,
   totals: Totals,
-  { twins, tail, ride }: OnTheRoad,
+  { twins, tail, ride, withTowing }: OnTheRoad,
   memo: Memo,
 ): Pick<Design, 'weight' | 'towing' | 'road'> {
   const { towing, gear, masses, suspension, coach, papers, weight, frames } = definition
@@ -137,10 +147,12 @@ function onTheRoad(
   })
   return {
     weight: weighed,
-    towing: memo.keep('towing', [towing, gear, masses, tail, weighed], () => {
-      const input = towingInput(definition, tail, weighed)
-      return isNotComputed(input) ? input : deriveTowing(input)
-    }),
+    towing: withTowing
+      ? memo.keep('towing', [towing, gear, masses, tail, weighed], () => {
+          const input = towingInput(definition, tail, weighed)
+          return isNotComputed(input) ? input : deriveTowing(input)
+        })
+      : WAITS,
     road: memo.keep('road', [coach, towing, suspension, gear, papers, weight, overallWidth, overallLength], () => {
       const input = roadInput(definition, totals)
       return isNotComputed(input) ? input : deriveRoad(input)

@@ -7,7 +7,7 @@ export interface Memo {
   readonly keep: <T>(key: string, inputs: readonly unknown[], make: () => T) => T
   /** The same for a piece whose inputs often change without changing it: what comes out equal is the old object again. */
   readonly settle: <T>(key: string, inputs: readonly unknown[], make: () => T, equal: (a: T, b: T) => boolean) => T
-  /** Starts a new derivation: pieces that the last one did not ask for are let go. */
+  /** Starts a new derivation: pieces that none of the last ones asked for are let go. */
   readonly turn: () => void
 }
 
@@ -27,7 +27,8 @@ function makeAnew<T>(_key: string, _inputs: readonly unknown[], make: () => T): 
   return make()
 }
 
-export function createMemo(): Memo {
+/** Keeps what one of the last `patience` derivations asked for. There is one piece a key, so that patience costs little. */
+export function createMemo(patience = 1): Memo {
   const kept = new Map<string, Kept>()
   let turn = 0
   let making: Kept | null = null
@@ -51,7 +52,8 @@ export function createMemo(): Memo {
     return piece.value as T
   }
   // what a kept piece was made from is not asked for again, and must be there on the day it is made anew
-  const isWanted = (piece: Kept): boolean => !piece.isGone && (piece.turn === turn || (piece.owner !== null && isWanted(piece.owner)))
+  const isWanted = (piece: Kept): boolean =>
+    !piece.isGone && (piece.turn > turn - patience || (piece.owner !== null && isWanted(piece.owner)))
   return {
     keep: settle,
     settle,

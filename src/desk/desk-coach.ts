@@ -4,9 +4,11 @@
  */
 import type { Subject } from '../checks/explain/entry.js'
 import { design } from '../checks/index.js'
-import { readDefinition } from '../definition/read-definition.js'
+import { type ReadDefinition, readDefinition } from '../definition/read-definition.js'
+import { type Step, whereWritten } from '../definition/set-in-text.js'
 import { shareUnchanged } from '../definition/share-unchanged.js'
 import type { Definition, Fault } from '../definition/types.js'
+import type { Written } from '../definition/written.js'
 import type { Design } from '../derive/design.js'
 import { derive } from '../derive/index.js'
 import { createMemo } from '../derive/memo.js'
@@ -17,24 +19,29 @@ import type { UnitSystem } from '../quantity/format.js'
 import { compare } from '../ripple/compare.js'
 import { rippleText } from '../ripple/ripple-text.js'
 import { answer } from './answer.js'
+import { type Drag, type InHand, startDrag } from './drag.js'
+import { dragShown } from './drag-shown.js'
 import { elevationOf } from './elevation.js'
 import { type Figures, figuresOf } from './figures/figures.js'
 import { type History, startHistory, stepped, textOf, withText } from './history.js'
 import { keptParse } from './kept-parse.js'
 import type {
   Answer,
+  DragShown,
   Edit,
   Elevation,
   FaultShown,
   Look,
   MoveEdit,
   PageShown,
+  PlaceNote,
   RippleShown,
   SheetShown,
+  SizeEdit,
   State,
   WorkingShown,
 } from './nouns.js'
-import { placedBy } from './placed.js'
+import { placeNote } from './place-note.js'
 import { rippleLine } from './ripple-line.js'
 import { pageShown, sheetShown, workingShown } from './sheet-shown.js'
 import { writeEdit } from './write-edit.js'
@@ -55,8 +62,12 @@ export interface DeskCoach {
   /** says why where an edit cannot be written; otherwise null */
   readonly edit: (edit: Edit) => string | null
   /** a move that is still under way: shown, and written when it is settled, by that or by whatever is done next */
-  readonly preview: (edit: MoveEdit) => string | null
+  readonly preview: (edit: MoveEdit | SizeEdit) => string | null
   readonly settle: () => string | null
+  /** puts a move that is still under way back where it began */
+  readonly abandon: () => void
+  /** what is told beside a move that is under way; null where none is */
+  readonly inHand: (look: Look) => DragShown | null
   readonly undo: () => void
   readonly redo: () => void
   /** what is compared with from now on */
@@ -67,30 +78,40 @@ export interface DeskCoach {
   readonly page: (path: string, page: number) => PageShown | null
   readonly working: (id: string, units?: UnitSystem) => WorkingShown
   readonly ask: (question: string) => Answer
+  /** what is at a place of a drawing; null beside the coach */
+  readonly at: (look: Look, x: number, y: number) => PlaceNote | null
   readonly design: () => Design
   /** what is drawn live on the sheets */
   readonly figures: Figures
 }
+
+type Reading = Pick<ReadDefinition, 'definition' | 'faults' | 'merged'>
+
+/** Derivations of a drag, which ask for no checks; where it rests those of everything else are still known. */
+const PATIENCE = 300
 
 /** So many steps back are taken without reading. */
 const READINGS = 64
 
 /** `begun` is every text it had before it could be read. */
 export function deskCoach({ path, files }: CoachFiles, begun: History = startHistory(files[path] ?? '')): DeskCoach | NotRead {
-  const memo = createMemo()
+  const memo = createMemo(PATIENCE)
   const parse = keptParse()
   let history = begun
   let faults: readonly Fault[] = []
   let definition: Definition | null = null
+  let merged: Written | null = null
+  let drag: Drag | null = null
+  let inHand: InHand | null = null
   let shown: Design | null = null
   let broken: FaultShown | null = null
   let subject: Subject | null = null
   let plan: readonly PlannedDocument[] | null = null
 
   /** Whether it could be derived; where it could not, what was drawn last stays. */
-  const show = (written: Definition): string | null => {
+  const show = (written: Definition, made?: Design): string | null => {
     try {
-      shown = design(written, memo)
+      shown = made ?? design(written, memo)
       subject = null
       plan = null
       return null
@@ -99,8 +120,8 @@ export function deskCoach({ path, files }: CoachFiles, begun: History = startHis
     }
   }
   // undo and redo come back to texts that were read before
-  const readings = new Map<string, { readonly definition: Definition | null; readonly faults: readonly Fault[] }>()
-  const keep = (text: string, reading: { readonly definition: Definition; readonly faults: readonly Fault[] }): void => {
+  const readings = new Map<string, Reading>()
+  const keep = (text: string, reading: Reading): void => {
     readings.set(text, reading)
     const [oldest] = readings.keys()
     if (readings.size > READINGS && oldest !== undefined) readings.delete(oldest)
@@ -112,7 +133,9 @@ export function deskCoach({ path, files }: CoachFiles, begun: History = startHis
     broken = null
     if (!found.definition) return false
     definition = known || !definition ? found.definition : shareUnchanged(definition, found.definition)
-    if (!known) keep(text, { definition, faults })
+    merged = found.merged
+    drag = null
+    if (!known) keep(text, { definition, faults, merged })
     // a coach that reads and cannot be derived is our mistake, and is said
     const why = show(definition)
     broken =
@@ -123,8 +146,14 @@ export function deskCoach({ path, files }: CoachFiles, begun: History = startHis
   }
   if (!read(textOf(history)) || !shown) return { faults: broken ? [broken] : faults.map(faultShown) }
 
-  // the last text that read stays drawn while a person is in the middle of a word
-  const now = (): Design => shown as Design
+  // the last text that read stays drawn while a person is in the middle of a word; what a drag left out is made up for whoever asks
+  const now = (): Design => {
+    if (inHand && shown === inHand.design && !inHand.isWhole) {
+      show(inHand.definition)
+      inHand = { ...inHand, design: shown as Design, isWhole: true }
+    }
+    return shown as Design
+  }
   const about = (): Subject => {
     subject ??= { design: now(), derived: derive(now().definition, memo) }
     return subject
@@ -133,6 +162,9 @@ export function deskCoach({ path, files }: CoachFiles, begun: History = startHis
     plan ??= packetPlan(now())
     return plan
   }
+  /** as it is in the hand, with what a drag leaves out left out */
+  const seen = (): Design => shown as Design
+  const isJudged = (): boolean => inHand === null || inHand.isWhole
   let frozen = { name: `revision ${now().revision}`, design: now() }
 
   const goTo = (next: History): void => {
@@ -144,12 +176,12 @@ export function deskCoach({ path, files }: CoachFiles, begun: History = startHis
   }
 
   const faultsNow = (): readonly FaultShown[] => (broken ? [broken] : faults.map(faultShown))
-  let underWay: MoveEdit | null = null
+  const isWritten = (steps: readonly Step[]): boolean => merged !== null && whereWritten(merged, steps) !== null
   /** Says why it was not taken; then text and drawing are as they were. */
   const write = (edit: Edit): string | null => {
     const [wrong] = faultsNow()
     if (edit.kind !== 'text' && wrong) return `The text does not read: line ${wrong.line}, ${wrong.says} Mend that first, or undo it.`
-    const written = writeEdit(textOf(history), edit, definition ?? now().definition)
+    const written = writeEdit(textOf(history), edit, definition ?? now().definition, isWritten)
     if (!written.ok) return written.says
     const before = history
     goTo(withText(history, written.text, edit.stroke ?? null))
@@ -159,10 +191,16 @@ export function deskCoach({ path, files }: CoachFiles, begun: History = startHis
     read(textOf(before))
     return `That was not taken: ${fault.says}`
   }
+  const abandon = (): void => {
+    if (inHand && definition) show(definition)
+    inHand = null
+    drag = null
+  }
   const settle = (): string | null => {
-    const edit = underWay
-    underWay = null
-    if (!edit) return null
+    if (!inHand) return null
+    const { edit } = inHand
+    inHand = null
+    drag = null
     const before = history
     const says = write(edit)
     // a drag that ends where it began, or where it may not, leaves nothing of itself on the drawing
@@ -178,25 +216,31 @@ export function deskCoach({ path, files }: CoachFiles, begun: History = startHis
     design: now,
     state: () => ({
       ...{
-        name: now().definition.coach.name,
-        revision: now().revision,
-        market: now().definition.coach.market,
+        name: seen().definition.coach.name,
+        revision: seen().revision,
+        market: seen().definition.coach.market,
         faults: faultsNow(),
         text: textOf(history),
         file: path,
       },
-      ...{ undo: history.at, redo: history.entries.length - 1 - history.at, verdicts: verdictCounts(now().checks), since: frozen.name },
+      ...{ undo: history.at, redo: history.entries.length - 1 - history.at, since: frozen.name },
+      ...{ verdicts: isJudged() ? verdictCounts(seen().checks) : null },
     }),
     edit: (edit) => settled(() => write(edit)),
     preview: (edit) => {
       // a text that does not read has no definition to move things in
-      const placed = faultsNow().length === 0 && definition ? placedBy(definition, edit) : null
-      if (!placed) return settled(() => write(edit))
-      underWay = edit
-      show(placed.definition)
+      if (faultsNow().length > 0) return settled(() => write(edit))
+      if (inHand && inHand.edit.id !== edit.id) settle()
+      drag ??= startDrag({ derived: about().derived, design: now(), memo, isWritten })
+      const next = drag.to(edit)
+      if (!next) return settled(() => write(edit))
+      inHand = next
+      show(next.definition, next.design)
       return null
     },
     settle,
+    abandon,
+    inHand: (look) => inHand && dragShown(inHand, look),
     undo: () => settled(() => goTo(stepped(history, -1))),
     redo: () => settled(() => goTo(stepped(history, 1))),
     freeze: (name) => {
@@ -207,12 +251,13 @@ export function deskCoach({ path, files }: CoachFiles, begun: History = startHis
       const ripple = compare(frozen.design, now())
       return { since: frozen.name, line: rippleLine(ripple, frozen.name), lines: rippleText(ripple, units) }
     },
-    elevation: (look) => elevationOf(now(), look),
+    elevation: (look) => elevationOf(seen(), look),
     sheet: (name) => sheetShown(now(), about(), planned(), name),
     page: (of, page) => pageShown(planned(), of, page),
     working: (id, units = 'metric') => workingShown(about(), id, units),
     ask: (question) => answer(about(), question),
     figures: figuresOf(now, about),
+    at: (look, x, y) => placeNote(about(), look, x, y),
   }
 }
 

@@ -16,13 +16,18 @@ function opened(): DeskCoach {
 
 /** What a hand does: a small move, a great one, a figure typed, a word gone from the text. */
 function anEdit(c: Chance, coach: DeskCoach): Edit {
-  const { openings, frames, gear } = coach.design().definition
+  const { openings, frames, gear, shell, chassis, masses } = coach.design().definition
   const { text } = coach.state()
   const ids = [
     ...openings.map((each) => each.id),
     ...frames.map((each) => each.id),
     ...(gear?.spindles ?? []).map((_, i) => `axle-${i + 1}`),
+    ...shell.seams.map((each) => each.id),
+    ...(chassis?.bays ?? []).map((each) => each.id),
+    ...masses.slice(0, 12).map((_, i) => `item-${5 * i + 1}`),
   ]
+  const maybe = (from: number, to: number): number | null => (c.maybe(0.5) ? c.between(from, to) : null)
+  const snap = { reach: c.between(0, 0.1), units: c.maybe(0.3) ? 'inch' : 'metric' } as const
   const size = (from: number, to: number): string => `${c.between(from, to).toFixed(1)} mm`
   return c.pick<() => Edit>([
     () => ({ kind: 'move', id: c.pick(ids), station: c.between(2, 7), waterline: c.maybe(0.5) ? c.between(-0.5, 2.5) : null }),
@@ -30,6 +35,19 @@ function anEdit(c: Chance, coach: DeskCoach): Edit {
     () => ({ kind: 'set', steps: ['openings', { id: c.pick(openings).id }, c.pick(['width', 'height', 'corner'])], value: size(-20, 900) }),
     () => ({ kind: 'nudge', id: c.pick(ids), along: c.between(-0.03, 0.03), up: c.between(-0.03, 0.03) }),
     () => ({ kind: 'set', steps: ['shell', 'seams'], value: 'none' }),
+    () => ({ kind: 'move', id: c.pick(ids), station: maybe(2.5, 6), waterline: maybe(0, 2), across: maybe(-1, 1), snap, stroke: 'drawn' }),
+    () => ({
+      kind: 'size',
+      id: c.pick(openings).id,
+      fore: maybe(2, 7),
+      aft: maybe(2, 7),
+      low: maybe(-1, 2),
+      high: maybe(-1, 2),
+      snap,
+      stroke: 'pulled',
+    }),
+    () => ({ kind: 'set', steps: ['openings', { id: c.pick(openings).id }, 'surface'], value: c.pick(['C', 'R', 'roof']) }),
+    () => ({ kind: 'nudge', id: c.pick(ids), along: c.between(-0.03, 0.03), up: 0, across: c.between(-0.03, 0.03) }),
     () => ({ kind: 'text', text: text.replace(c.pick(['mm', 'kg', ':', 'id', ']']), c.pick(['', 'in', '  ', '#'])) }),
   ])()
 }
@@ -43,7 +61,7 @@ it('never breaks the desk, and is undone to the last character', () => {
     const c = chance(seed)
     for (let n = c.whole(1, 4); n > 0; n--) {
       const edit = anEdit(c, coach)
-      const refused = edit.kind === 'move' && edit.stroke ? coach.preview(edit) : coach.edit(edit)
+      const refused = (edit.kind === 'move' || edit.kind === 'size') && edit.stroke ? coach.preview(edit) : coach.edit(edit)
       if (refused === null) took++
       else expect(refused, `seed ${seed}`).toMatch(/[.?]$/)
     }

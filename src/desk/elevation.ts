@@ -1,13 +1,15 @@
 /** The coach as a line drawing from one side, with everything on it that can be pointed at. Metres; nothing is worked out here. */
-import type { Definition } from '../definition/types.js'
 import type { Design } from '../derive/design.js'
 import type { Check, OpeningDerived, Verdict } from '../derive/nouns.js'
+import type { Member } from '../derive/under-nouns.js'
+import type { MassLine } from '../derive/weight-nouns.js'
 import type { CoachView, Points } from '../documents/drawing/coach-geometry.js'
 import { barrelEnds, bodyOutline, openingOnCoach, project, seen } from '../documents/drawing/coach-geometry.js'
 import { onSection } from '../documents/drawing/section-curve.js'
 import { boxRound } from './box.js'
-import type { Drawn, Elevation, Field, Look } from './nouns.js'
-import { type Place, placeWritten } from './placed.js'
+import { drawnOnce } from './drawn-once.js'
+import { handsOn } from './hands-on.js'
+import type { Drawn, Elevation, Look } from './nouns.js'
 import { rivetsSeen } from './rivets-seen.js'
 
 export function elevationOf(design: Design, look: Look): Elevation {
@@ -25,6 +27,8 @@ export function elevationOf(design: Design, look: Look): Elevation {
   return { look, drawn, rivets: rivetsSeen(design, look), box: boxRound(drawn.map((each) => each.points)) }
 }
 
+type AlongLook = Exclude<Look, 'nose' | 'tail'>
+
 const RANK: Readonly<Record<Verdict, number>> = { fail: 3, caution: 2, 'not-checked': 0, pass: 1 }
 
 function worstOf(checks: readonly Check[]): ReadonlyMap<string, Verdict> {
@@ -37,30 +41,10 @@ function worstOf(checks: readonly Check[]): ReadonlyMap<string, Verdict> {
   return worst
 }
 
-const PLAIN = { moves: null, place: null, fields: [], verdict: null } as const
+const PLAIN = { moves: null, place: null, isSized: false, pitch: null, fields: [], verdict: null } as const
 
 function shape(id: string | null, layer: Drawn['layer'], says: string, points: Points, closed: boolean): Drawn {
   return { id, layer, says, points: points.flat(), closed, ...PLAIN }
-}
-
-/** With where it is written to stand, so that it can be dragged, nudged and typed. */
-function movable(definition: Definition, drawn: Drawn, moves: 'along' | 'both'): Drawn {
-  const place = drawn.id === null ? null : placeWritten(definition, drawn.id)
-  return place && drawn.id !== null ? { ...drawn, moves, place, fields: fieldsOf(definition, drawn.id, place) } : drawn
-}
-
-function fieldsOf({ openings, frames }: Definition, id: string, { station, waterline }: Place): readonly Field[] {
-  const opening = openings.find((each) => each.id === id)
-  if (!opening)
-    return [{ says: 'Station', steps: frames.some((each) => each.id === id) ? ['frames', { id }, 'station'] : null, metres: station }]
-  const field = (says: string, key: string, metres: number): Field => ({ says, steps: ['openings', { id }, key], metres })
-  return [
-    field('Station', 'station', station),
-    ...(waterline === null ? [] : [field('Waterline', 'wl', waterline)]),
-    field('Width', 'width', opening.width),
-    field('Height', 'height', opening.height),
-    field('Corner', 'corner', opening.corner),
-  ]
 }
 
 function alongOutline(design: Design, look: CoachView): Drawn[] {
@@ -79,44 +63,54 @@ function acrossOutline({ section }: Design): Drawn[] {
   return [shape(null, 'skin', 'section', [...left.reverse(), ...right], true)]
 }
 
-function framesOf(design: Design, look: CoachView): Drawn[] {
+function framesOf(design: Design, look: AlongLook): Drawn[] {
   const levels = bodyOutline(design, look).barrel.map((p) => p[1])
   const [low, high] = [Math.min(...levels), Math.max(...levels)]
   return design.definition.frames.map(({ id, station }) =>
-    movable(design.definition, shape(id, 'frames', `frame ${id}`, [[station, low] as const, [station, high] as const], false), 'along'),
+    handsOn(design.definition, shape(id, 'frames', `frame ${id}`, [[station, low] as const, [station, high] as const], false), look),
   )
 }
 
-function seamsOf(design: Design, look: CoachView): Drawn[] {
+function seamsOf(design: Design, look: AlongLook): Drawn[] {
   const { nose, tail } = barrelEnds(design)
   const signs = look === 'plan' ? [1, -1] : look === 'right' ? [1] : [-1]
   return design.definition.shell.seams.flatMap((seam) =>
     signs
       .filter((sign) => seen(design, look, sign * seam.girth))
       .map((sign) =>
-        shape(
-          seam.id,
-          'seams',
-          `lap ${seam.id}`,
-          [project(design, look, nose, sign * seam.girth), project(design, look, tail, sign * seam.girth)],
-          false,
+        handsOn(
+          design.definition,
+          shape(
+            seam.id,
+            'seams',
+            `lap ${seam.id}`,
+            [project(design, look, nose, sign * seam.girth), project(design, look, tail, sign * seam.girth)],
+            false,
+          ),
+          look,
         ),
       ),
   )
 }
 
 function openingsOf(design: Design, look: Look, worst: ReadonlyMap<string, Verdict>): Drawn[] {
+  const { openings, rows, coach } = design.definition
   return design.openings.flatMap((opening) => {
-    const points = openingSeen(design, opening, look)
-    if (!points) return []
-    const drawn = {
-      ...shape(opening.id, 'openings', `${opening.id}, ${opening.says}`, points, true),
-      verdict: worst.get(opening.id) ?? null,
-    }
-    // what is seen from nose and tail shows no station
-    if (look === 'nose' || look === 'tail') return [drawn]
-    return [movable(design.definition, drawn, opening.surface === 'roof' || opening.end ? 'along' : 'both')]
+    const written = openings.find((each) => each.id === opening.id)
+    return drawnOnce(opening, 'opening', look, [written, rows, coach, design.section.points, worst.get(opening.id)], () =>
+      openingDrawn(design, opening, look, worst),
+    )
   })
+}
+
+function openingDrawn(design: Design, opening: OpeningDerived, look: Look, worst: ReadonlyMap<string, Verdict>): readonly Drawn[] {
+  const points = openingSeen(design, opening, look)
+  if (!points) return []
+  const drawn = {
+    ...shape(opening.id, 'openings', `${opening.id}, ${opening.says}`, points, true),
+    verdict: worst.get(opening.id) ?? null,
+  }
+  return [handsOn(design.definition, drawn, look)]
 }
 
 function openingSeen(design: Design, { end, outline, surface, side }: OpeningDerived, look: Look): Points | null {
@@ -139,10 +133,10 @@ function axlesOf({ under, definition }: Design, look: Look, worst: ReadonlyMap<s
     if (look === 'nose' || look === 'tail') return [-1, 1].map((side) => drawn(tyre(side * wheel.y, z, wheel)))
     const round = Array.from({ length: ROUND }, (_, i) => (i * 2 * Math.PI) / ROUND)
     return [
-      movable(
+      handsOn(
         definition,
         drawn(round.map((a) => [tube.spindle + wheel.radius * Math.cos(a), z + wheel.radius * Math.sin(a)] as const)),
-        'along',
+        look,
       ),
     ]
   })
@@ -158,7 +152,7 @@ const tyre = (y: number, z: number, { width, radius }: { readonly width: number;
   [y - width / 2, z + radius],
 ]
 
-function tanksOf({ under }: Design, look: Look, worst: ReadonlyMap<string, Verdict>): Drawn[] {
+function tanksOf({ under, definition }: Design, look: Look, worst: ReadonlyMap<string, Verdict>): Drawn[] {
   if (look === 'nose' || look === 'tail') return []
   return (under.chassis?.bays ?? []).map((bay) => {
     const [a, b] = look === 'plan' ? bay.y : bay.z
@@ -168,7 +162,11 @@ function tanksOf({ under }: Design, look: Look, worst: ReadonlyMap<string, Verdi
       [bay.x[1], b],
       [bay.x[0], b],
     ]
-    return { ...shape(bay.id, 'tanks', `${bay.id}, ${bay.says}`, points, true), verdict: worst.get(bay.id) ?? null }
+    return handsOn(
+      definition,
+      { ...shape(bay.id, 'tanks', `${bay.id}, ${bay.says}`, points, true), verdict: worst.get(bay.id) ?? null },
+      look,
+    )
   })
 }
 
@@ -178,35 +176,47 @@ function chassisOf({ under }: Design, look: Look): Drawn[] {
   const members = under.chassis?.members ?? []
   return members
     .filter(({ side }) => look === 'plan' || side === 'centre' || side === look)
-    .map(({ part, says, plan, top, bottom }) => {
-      const x = plan.map((p) => p[0])
-      const [from, to] = [Math.min(...x), Math.max(...x)]
-      const band: Points = [
-        [from, bottom],
-        [to, bottom],
-        [to, top],
-        [from, top],
-      ]
-      return shape(part, 'chassis', says, look === 'plan' ? plan.map((p) => [p[0], p[1]] as const) : band, true)
-    })
+    .flatMap((member) => drawnOnce(member, 'member', look, [], () => [memberDrawn(member, look)]))
+}
+
+function memberDrawn({ part, says, plan, top, bottom }: Member, look: Look): Drawn {
+  const x = plan.map((p) => p[0])
+  const [from, to] = [Math.min(...x), Math.max(...x)]
+  const band: Points = [
+    [from, bottom],
+    [to, bottom],
+    [to, top],
+    [from, top],
+  ]
+  return shape(part, 'chassis', says, look === 'plan' ? plan.map((p) => [p[0], p[1]] as const) : band, true)
 }
 
 /** Half a width for a kilogram, m: the squares grow with the root of the mass, so that ink stands for kilograms. */
 const PER_ROOT = 0.012
 
-function massesOf({ weight }: Design, look: Look): Drawn[] {
+function massesOf({ weight, definition }: Design, look: Look): Drawn[] {
   if ('notComputed' in weight) return []
+  const inStead = new Set(weight.twinned.filter((each) => each.derived !== null).map((each) => each.item))
   return weight.lines
     .filter((line) => line.group !== 'GR')
-    .map(({ id, says, mass, centre: [x, y, z] }) => {
-      const [h, v] = look === 'plan' ? [x, y] : look === 'nose' || look === 'tail' ? [y, z] : [x, z]
-      const r = PER_ROOT * Math.sqrt(mass.value)
-      const square: Points = [
-        [h - r, v - r],
-        [h + r, v - r],
-        [h + r, v + r],
-        [h - r, v + r],
-      ]
-      return shape(id, 'masses', `${says}, ${mass.value.toFixed(1)} kg`, square, true)
+    .flatMap((line) => {
+      const isByItself = !inStead.has(line.says)
+      // an item that parts stand for lies where they lie, whatever the list says of its place
+      return drawnOnce(line, 'mass', look, [definition.masses, isByItself], () => {
+        const drawn = massDrawn(line, look)
+        return [isByItself ? handsOn(definition, drawn, look) : drawn]
+      })
     })
+}
+
+function massDrawn({ id, says, mass, centre: [x, y, z] }: MassLine, look: Look): Drawn {
+  const [h, v] = look === 'plan' ? [x, y] : look === 'nose' || look === 'tail' ? [y, z] : [x, z]
+  const r = PER_ROOT * Math.sqrt(mass.value)
+  const square: Points = [
+    [h - r, v - r],
+    [h + r, v - r],
+    [h + r, v + r],
+    [h - r, v + r],
+  ]
+  return shape(id, 'masses', `${says}, ${mass.value.toFixed(1)} kg`, square, true)
 }

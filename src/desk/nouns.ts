@@ -2,6 +2,7 @@
 import type { Step } from '../definition/set-in-text.js'
 import type { Market } from '../definition/types.js'
 import type { Verdict } from '../derive/nouns.js'
+import type { UnitSystem } from '../quantity/format.js'
 import type { Box } from './box.js'
 
 /** From which side the coach is looked at. */
@@ -14,6 +15,8 @@ export interface Field {
   readonly steps: readonly Step[] | null
   /** m */
   readonly metres: number
+  /** written as one of these words instead of a length */
+  readonly choice?: { readonly value: string; readonly words: readonly { readonly value: string; readonly says: string }[] }
 }
 
 /** One thing drawn on the elevation: x is the station (from nose and tail the buttock line), y the waterline (in plan the buttock line). */
@@ -24,10 +27,14 @@ export interface Drawn {
   readonly says: string
   readonly points: readonly number[]
   readonly closed: boolean
-  /** how it may be dragged: along the coach, or up and down as well; null where it may not */
-  readonly moves: 'along' | 'both' | null
+  /** how it may be dragged on this drawing: sideways, up and down, or both; null where it may not */
+  readonly moves: 'along' | 'up' | 'both' | null
   /** where it is written to stand, which a projected outline need not be the middle of; null for what follows from something else */
-  readonly place: { readonly station: number; readonly waterline: number | null } | null
+  readonly place: { readonly station: number | null; readonly waterline: number | null; readonly across: number | null } | null
+  /** whether its edges may be pulled on this drawing */
+  readonly isSized: boolean
+  /** what a shifted arrow key moves it by: the pitch its rivets are written with, m; null for what has none */
+  readonly pitch: number | null
   /** its written sizes, the station first */
   readonly fields: readonly Field[]
   /** verdict of the worst check that names it; null where none does */
@@ -42,13 +49,49 @@ export interface Elevation {
   readonly box: Box
 }
 
-/** A thing put at a station, and at a waterline where it has one of its own; null leaves it where it is. m */
+/** A thing put at a station, a waterline, a place across, as far as it has one of its own; null leaves it where it is. m */
 export interface MoveEdit {
   readonly kind: 'move'
   readonly id: string
   readonly station: number | null
   readonly waterline: number | null
+  /** buttock line; of an opening in the roof and of a seam the girth */
+  readonly across?: number | null
+  readonly snap?: SnapWish
   readonly stroke?: string
+}
+
+/** Edges of an opening pulled to stations (fore, aft) and waterlines, on the roof girths (low, high); null leaves one where it is. m */
+export interface SizeEdit {
+  readonly kind: 'size'
+  readonly id: string
+  readonly fore: number | null
+  readonly aft: number | null
+  readonly low: number | null
+  readonly high: number | null
+  readonly snap?: SnapWish
+  readonly stroke?: string
+}
+
+/** How far from a clean place a thing is still drawn there, m, and in which unit a place is round; absent where nobody wants that. */
+export interface SnapWish {
+  readonly reach: number
+  readonly units: UnitSystem
+}
+
+/** A clean place a drag was drawn to, and why it is one; `at` is where the guide lies, a station (x) or a height on the drawing (y). m */
+export interface SnapShown {
+  readonly axis: 'x' | 'y'
+  readonly at: number
+  readonly says: string
+}
+
+/** What is told beside a thing while it is dragged. */
+export interface DragShown {
+  readonly id: string
+  readonly snaps: readonly SnapShown[]
+  /** what it means where it is now: rules it breaks, what the hitch carries, what its neighbours would cost */
+  readonly says: readonly string[]
 }
 
 /** A thing pushed from where it is written to stand, however many pushes are on their way. m */
@@ -57,6 +100,7 @@ export interface NudgeEdit {
   readonly id: string
   readonly along: number
   readonly up: number
+  readonly across?: number
   readonly stroke?: string
 }
 
@@ -73,6 +117,7 @@ export type Edit =
       readonly stroke?: string
     }
   | MoveEdit
+  | SizeEdit
   | NudgeEdit
   | { readonly kind: 'text'; readonly text: string; readonly stroke?: string }
 
@@ -115,7 +160,8 @@ export interface State {
   readonly file: string
   readonly undo: number
   readonly redo: number
-  readonly verdicts: Readonly<Record<Verdict, number>>
+  /** null while a thing is in the hand: then only the rules of where things stand are looked at */
+  readonly verdicts: Readonly<Record<Verdict, number>> | null
   /** what edits are compared with */
   readonly since: string
 }
@@ -152,4 +198,10 @@ export interface Answer {
   /** what to light up: from where it is seen, and its place on that drawing */
   readonly at: { readonly look: Look; readonly x: number; readonly y: number } | null
   readonly lines: readonly string[]
+}
+
+/** What is at a place that is pointed at: the address, and what lies outside, through the skin and inside, each under its word. */
+export interface PlaceNote {
+  readonly address: string
+  readonly lines: readonly { readonly says: string; readonly text: string }[]
 }

@@ -4,7 +4,21 @@ import { batch, createSignal } from 'solid-js'
 import type { CoachFiles } from '../desk/desk-coach.js'
 import type { Figures } from '../desk/figures/figures.js'
 import type { Mending } from '../desk/mending.js'
-import type { Answer, Edit, Elevation, Look, MoveEdit, PageShown, RippleShown, SheetShown, State, WorkingShown } from '../desk/nouns.js'
+import type {
+  Answer,
+  DragShown,
+  Edit,
+  Elevation,
+  Look,
+  MoveEdit,
+  PageShown,
+  PlaceNote,
+  RippleShown,
+  SheetShown,
+  SizeEdit,
+  State,
+  WorkingShown,
+} from '../desk/nouns.js'
 import type { UnitSystem } from '../quantity/format.js'
 import { dropDraft, keepDraft } from './drafts.js'
 import { openCoach, saveCoach } from './files.js'
@@ -32,7 +46,9 @@ export const [isNaming, setNaming] = createSignal(false)
 const [savedText, setSavedText] = createSignal<string | null>(null)
 const [working, setWorking] = createSignal<WorkingShown | null>(null)
 
-export { elevation, look, mending, page, ripple, savedText, setWorking, sheet, sheetName, state, working }
+const [hand, setHand] = createSignal<DragShown | null>(null)
+
+export { elevation, hand, look, mending, page, ripple, savedText, setWorking, sheet, sheetName, state, working }
 
 const [stamp, setStamp] = createSignal<string | null>(null)
 let opened: CoachFiles = { path: '', files: {} }
@@ -103,6 +119,7 @@ function show(moved: Moved): void {
   batch(() => {
     setState(moved.state)
     setElevation(moved.elevation)
+    setHand(moved.hand)
     if (moved.says !== null) setNotice(moved.says)
   })
   const { file, text } = moved.state
@@ -151,8 +168,10 @@ async function drawn({ run }: Job): Promise<void> {
 }
 
 export const edit = (change: Edit): Promise<void> => send(() => worker.edit(change, look()))
-export const preview = (change: MoveEdit): Promise<void> => send(() => worker.preview(change, look()), true)
+export const preview = (change: MoveEdit | SizeEdit): Promise<void> => send(() => worker.preview(change, look()), true)
 export const settle = (): Promise<void> => send(() => worker.settle(look()))
+export const abandon = (): Promise<void> => send(() => worker.abandon(look()))
+export const placeAt = (x: number, y: number): Promise<PlaceNote | null> => worker.at(look(), x, y)
 export const undo = (): Promise<void> => (mending() ? mendStep(-1) : send(() => worker.undo(look())))
 export const redo = (): Promise<void> => (mending() ? mendStep(1) : send(() => worker.redo(look())))
 
@@ -169,6 +188,8 @@ export function after(rest = SOON): void {
   afterwards = setTimeout(async () => {
     if (!state()) return
     setRipple(await worker.ripple(units()))
+    // where a hand rests everything is judged, and the counts are said again
+    if (state()?.verdicts === null) show(await worker.look(look()))
     await openSheet(sheetName(), false)
   }, rest)
 }

@@ -1,10 +1,15 @@
 /** The elevation: the map of the coach. Wheel and pinch zoom, dragging pans or moves a thing, arrow keys nudge what is chosen. */
 import { createEffect, createMemo, createSignal, For, on, onCleanup, onMount } from 'solid-js'
 import { letterOfSide } from '../definition/sides.js'
+import { boxRound } from '../desk/box.js'
 import type { Drawn, Look } from '../desk/nouns.js'
-import { edit, elevation, lit, look, preview, select, selected, setLit, setLook, settle, state } from './desk.js'
-import { fitted, fromX, fromY, type Inks, type Marked, paint, thingAt, type View } from './paint.js'
+import { abandon, edit, elevation, hand, lit, look, preview, select, selected, setLit, setLook, settle, state, units } from './desk.js'
+import { editOf, type Grip, gripAt, isStill, pinched, pushed, pushOf, reachOf } from './gesture.js'
+import { cursorOf } from './handles.js'
+import { type Inks, type Marked, paint, thingAt } from './paint.js'
+import { type Anchor, type At, createPlaceNote, PointerNote } from './pointer-note.js'
 import { dark } from './theme.js'
+import { broughtTo, fitted, fromX, fromY, toX, toY, type View, zoomed } from './view.js'
 
 const LAYERS: readonly (Drawn['layer'] | 'rivets')[] = ['openings', 'frames', 'seams', 'rivets', 'chassis', 'axles', 'tanks', 'masses']
 /** Masses are asked for: ninety squares over everything else are not what one looks at first. */
@@ -17,6 +22,10 @@ export function ElevationView() {
   const [size, setSize] = createSignal({ width: 800, height: 260 })
   const [view, setView] = createSignal<View | null>(null)
   const [hovered, setHovered] = createSignal<Drawn | null>(null)
+  const [pointed, setPointed] = createSignal<At | null>(null)
+  const [isSnapping, setSnapping] = createSignal(true)
+  const note = createPlaceNote(pointed)
+  const chosen = createMemo(() => elevation()?.drawn.find((each) => each.id !== null && each.id === selected()) ?? null)
   const [layers, setLayers] = createSignal<Marked['layers']>(new Set(SHOWN))
   // the letters of the sides go by the traffic of the market
   const looks = createMemo((): readonly (readonly [Look, string])[] => {
@@ -41,16 +50,23 @@ export function ElevationView() {
     })
     watcher.observe(canvas)
     onCleanup(() => watcher.disconnect())
-    canvas.addEventListener('wheel', zoomed, { passive: false })
+    canvas.addEventListener('wheel', wheeled, { passive: false })
   })
   // another look or another coach is fitted; an edit leaves the view where it is
   const shown = createMemo(() => `${elevation()?.look} ${state()?.file}`)
   createEffect(on(shown, fitAll))
+  // what was asked for comes into sight
+  createEffect(
+    on(lit, (at) => {
+      const now = view()
+      if (at && now && at.look === elevation()?.look) setView(broughtTo(now, at.x, at.y, size().width, size().height))
+    }),
+  )
   createEffect(() => {
     const [drawing, at, marked] = [
       elevation(),
       view(),
-      { selected: selected(), hovered: hovered()?.id ?? null, lit: lit(), layers: layers() },
+      { selected: selected(), hovered: hovered()?.id ?? null, lit: lit(), layers: layers(), snaps: hand()?.snaps ?? [] },
     ]
     const { width, height } = size()
     const ratio = devicePixelRatio || 1
@@ -70,93 +86,98 @@ export function ElevationView() {
   }
   const zoomAt = (px: number, py: number, by: number): void => {
     const at = view()
-    if (!at) return
-    const perMetre = Math.min(4000, Math.max(10, at.perMetre * by))
-    const k = perMetre / at.perMetre
-    setView({ ...at, perMetre, x0: px + (at.x0 - px) * k, y0: py + (at.y0 - py) * k })
+    if (at) setView(zoomed(at, px, py, by))
   }
-  function zoomed(event: WheelEvent): void {
+  function wheeled(event: WheelEvent): void {
     event.preventDefault()
     const [px, py] = place(event)
     zoomAt(px, py, Math.exp(-event.deltaY * 0.0015))
   }
+  const pointAt = (px: number, py: number): void => {
+    const at = view()
+    if (at) setPointed({ px, py, x: fromX(at, px), y: fromY(at, py) })
+  }
 
-  let hasMoved = false
   const fingers = new Map<number, readonly [number, number]>()
-  let drag: {
-    readonly thing: Drawn | null
-    readonly from: readonly [number, number]
-    readonly view: View
-    readonly stroke: string
-  } | null = null
+  let grip: Grip | null = null
+  let hasMoved = false
 
   function pressed(event: PointerEvent): void {
     const [drawing, at] = [elevation(), view()]
     if (!drawing || !at) return
     canvas.setPointerCapture(event.pointerId)
-    fingers.set(event.pointerId, place(event))
-    const [px, py] = place(event)
-    const thing = thingAt(drawing, at, px, py, layers())
-    setLit(null)
-    select(thing?.id ?? null)
+    const here = place(event)
+    fingers.set(event.pointerId, here)
     strokes++
-    drag = {
-      thing: thing?.moves ? thing : null,
-      from: [px, py],
-      view: at,
-      stroke: `drag ${strokes}`,
-    }
+    const thing = thingAt(drawing, at, here, layers(), selected())
+    grip = gripAt(at, here, chosen(), thing, `drag ${strokes}`)
+    setLit(null)
+    setPointed(null)
+    if (!grip.handle) select(thing?.id ?? null)
   }
   function moved(event: PointerEvent): void {
     const [drawing, at] = [elevation(), view()]
     if (!drawing || !at) return
-    const [px, py] = place(event)
-    if (fingers.size === 2 && fingers.has(event.pointerId)) {
-      pinched(event.pointerId, px, py)
+    const here = place(event)
+    const was = fingers.get(event.pointerId)
+    if (fingers.size === 2 && was) {
+      const [other] = [...fingers].filter(([finger]) => finger !== event.pointerId).map(([, each]) => each)
+      fingers.set(event.pointerId, here)
+      setView(pinched(at, other, was, here))
+      drop()
       return
     }
-    if (!drag) {
-      setHovered(thingAt(drawing, at, px, py, layers()))
+    if (!grip) {
+      hover(at, here)
       return
     }
-    const { thing, from, view: began, stroke } = drag
-    if (!thing?.id || !thing.place) {
-      setView({ ...began, x0: began.x0 + px - from[0], y0: began.y0 + py - from[1] })
-      return
-    }
-    if (Math.hypot(px - from[0], py - from[1]) < 3) return
-    const mm = (v: number): number => Math.round(v * 1000) / 1000
-    const station = mm(thing.place.station + fromX(at, px) - fromX(at, from[0]))
-    const waterline = thing.place.waterline === null ? null : mm(thing.place.waterline + fromY(at, py) - fromY(at, from[1]))
-    // a drag along the coach keeps its waterline until it plainly leaves it
-    const isLevel = Math.abs(py - from[1]) < 8
+    if (isStill(grip, here) && !hasMoved) return
     hasMoved = true
-    preview({ kind: 'move', id: thing.id, station, waterline: isLevel ? null : waterline, stroke })
+    const snap = isSnapping() && !event.altKey ? { reach: reachOf(at), units: units() } : null
+    const change = editOf(grip, { look: drawing.look, at: here, snap })
+    if (!change) {
+      setView(pushed(grip, here))
+      return
+    }
+    pointAt(...here)
+    preview(change)
   }
-  function pinched(id: number, px: number, py: number): void {
-    const [[other]] = [...fingers].filter(([finger]) => finger !== id).map(([, at]) => [at] as const)
-    const was = fingers.get(id)
-    fingers.set(id, [px, py])
-    if (!was || !other) return
-    const [before, now] = [Math.hypot(was[0] - other[0], was[1] - other[1]), Math.hypot(px - other[0], py - other[1])]
-    if (before > 0) zoomAt((px + other[0]) / 2, (py + other[1]) / 2, now / before)
-    drag = null
+  function hover(at: View, here: readonly [number, number]): void {
+    const drawing = elevation()
+    if (!drawing) return
+    const now = chosen()
+    const handle = now ? gripAt(at, here, now, null, '').handle : null
+    const thing = handle ? now : thingAt(drawing, at, here, layers(), selected())
+    canvas.style.cursor = handle ? cursorOf(handle, at.mirror) : thing?.moves ? 'move' : 'default'
+    setHovered(thing)
+    pointAt(...here)
+  }
+  /** Lets go without a word: what was moved goes back. */
+  function drop(): void {
+    if (hasMoved && grip?.thing) abandon()
+    grip = null
+    hasMoved = false
   }
   function released(event: PointerEvent): void {
     fingers.delete(event.pointerId)
-    drag = null
-    if (hasMoved) settle()
+    const [held, has] = [grip, hasMoved]
+    grip = null
     hasMoved = false
+    if (has && held?.thing) settle()
+    // a tap asks what is there, as a pointer does that rests
+    else if (held && !has) pointAt(...place(event))
+    if (has) setPointed(null)
   }
 
   function pressedKey(event: KeyboardEvent): void {
-    const thing = elevation()?.drawn.find((each) => each.id !== null && each.id === selected())
+    const thing = chosen()
     const step = NUDGES[event.key]
-    if (event.key === '0') fitAll()
+    if (event.key === 'Escape') drop()
+    else if (event.key === '0') fitAll()
     else if (event.key === '+' || event.key === '=') zoomAt(size().width / 2, size().height / 2, 1.25)
     else if (event.key === '-') zoomAt(size().width / 2, size().height / 2, 0.8)
     else if (!step) return
-    else if (thing?.id && thing.moves) nudge(thing.id, step, event.shiftKey ? PITCH : MM)
+    else if (thing?.id && thing.moves) nudge(thing, step, event.shiftKey ? (thing.pitch ?? CENTIMETRE) : MM)
     else panBy(step)
     event.preventDefault()
   }
@@ -164,9 +185,25 @@ export function ElevationView() {
     const at = view()
     if (at) setView({ ...at, x0: at.x0 - 40 * x, y0: at.y0 + 40 * y })
   }
-  function nudge(id: string, [x, y]: readonly [number, number], by: number): void {
+  function nudge(thing: Drawn, [x, y]: readonly [number, number], by: number): void {
     const at = view()
-    if (at) edit({ kind: 'nudge', id, along: at.mirror * x * by, up: y * by })
+    if (at && thing.id) edit({ kind: 'nudge', id: thing.id, ...pushOf(thing, look(), [at.mirror * x, y], by) })
+  }
+  /** The note stands beside the thing in the hand, or else beside the pointer; below the bar over the drawing. */
+  const anchor = (): Anchor | null => {
+    const [at, here, held] = [view(), pointed(), hand()]
+    const thing = held && elevation()?.drawn.find((each) => each.id === held.id)
+    if (!at || !here) return null
+    const above = canvas.offsetTop
+    // a frame or a lap is as long as the coach: of those the pointer says where
+    if (!thing?.closed) return { left: here.px, right: here.px, top: above + here.py + 16 }
+    const { x0, x1, y1 } = boxRound([thing.points])
+    const [a, b] = [toX(at, x0), toX(at, x1)]
+    return { left: Math.min(a, b), right: Math.max(a, b), top: above + Math.max(0, toY(at, y1)) }
+  }
+  const pitchWords = (): string => {
+    const pitch = chosen()?.pitch
+    return pitch ? `the pitch of its row, ${Number((pitch * 1000).toFixed(1))} mm` : '10 mm, or the pitch of its row'
   }
 
   return (
@@ -197,6 +234,10 @@ export function ElevationView() {
             </label>
           )}
         </For>
+        <label class="tick apart" title="Things are drawn to clean places as they are dragged; Alt held down leaves them free">
+          <input type="checkbox" checked={isSnapping()} onChange={(event) => setSnapping(event.currentTarget.checked)} />
+          snap
+        </label>
         <button type="button" onClick={fitAll}>
           Fit
         </button>
@@ -206,23 +247,33 @@ export function ElevationView() {
         ref={canvas}
         tabindex="0"
         role="application"
-        aria-label={`Elevation, ${looks().find(([id]) => id === look())?.[1]}. Arrow keys move what is chosen by 1 mm, with shift by 25.4 mm; plus, minus and 0 zoom. Choose things in the list below.`}
+        aria-label={`Elevation, ${looks().find(([id]) => id === look())?.[1]}. Arrow keys move what is chosen by 1 mm, with shift by ${pitchWords()}; Escape puts back what is being dragged; plus, minus and 0 zoom. Choose things in the list below.`}
         onPointerDown={pressed}
         onPointerMove={moved}
         onPointerUp={released}
-        onPointerCancel={released}
-        onPointerLeave={() => setHovered(null)}
+        onPointerCancel={(event) => {
+          fingers.delete(event.pointerId)
+          drop()
+        }}
+        onPointerLeave={(event) => {
+          setHovered(null)
+          if (event.pointerType === 'mouse') setPointed(null)
+        }}
         onKeyDown={pressedKey}
       />
       <p class="hover" aria-live="off">
-        {hovered()?.says ?? ' '}
+        {[elevation()?.drawn.find((each) => each.id === hovered()?.id && each.id !== null)?.says, note()?.address]
+          .filter((each) => each !== undefined)
+          .join(': ') || ' '}
       </p>
+      <PointerNote at={anchor()} note={note()} width={size().width} />
     </section>
   )
 }
 
 const MM = 0.001
-const PITCH = 0.0254
+/** what has no row is pushed by this */
+const CENTIMETRE = 0.01
 const NUDGES: Readonly<Record<string, readonly [number, number]>> = {
   ArrowLeft: [-1, 0],
   ArrowRight: [1, 0],

@@ -98,7 +98,13 @@ function Desk() {
         </label>
         <span class="revision">revision {state()?.revision ?? '…'}</span>
         <span class="counts" id="counts">
-          {state()?.verdicts.fail ?? '…'} fail, {state()?.verdicts.caution ?? '…'} cautions
+          <Show when={state()?.verdicts} fallback={state() ? 'judged when the hand rests' : '… fail, … cautions'}>
+            {(verdicts) => (
+              <>
+                {verdicts().fail} fail, {verdicts().caution} cautions
+              </>
+            )}
+          </Show>
         </span>
         <button type="button" onClick={undo} disabled={((state() ?? mending())?.undo ?? 0) === 0}>
           Undo

@@ -1,14 +1,9 @@
 /** The elevation painted on a canvas: ink on paper, one accent for what is chosen. Metres to pixels by `View`. */
 import { boxRound, middleOf } from '../desk/box.js'
-import type { Answer, Drawn, Elevation } from '../desk/nouns.js'
-
-/** Pixels of the metre, and where station and waterline 0 lie. A view of the right side runs stations to the left. */
-export interface View {
-  readonly perMetre: number
-  readonly x0: number
-  readonly y0: number
-  readonly mirror: 1 | -1
-}
+import type { Answer, Drawn, Elevation, SnapShown } from '../desk/nouns.js'
+import { paintGuides, paintHandles } from './hand-marks.js'
+import { rivetsPainted } from './paint-rivets.js'
+import { fromX, fromY, toX, toY, type View } from './view.js'
 
 export interface Inks {
   readonly ink: string
@@ -17,32 +12,13 @@ export interface Inks {
   readonly paper: string
 }
 
-const toX = (view: View, x: number): number => view.x0 + view.mirror * x * view.perMetre
-const toY = (view: View, y: number): number => view.y0 - y * view.perMetre
-export const fromX = (view: View, px: number): number => ((px - view.x0) * view.mirror) / view.perMetre
-export const fromY = (view: View, py: number): number => (view.y0 - py) / view.perMetre
-
-/** The whole of it with a margin, the tape below it. */
-export function fitted({ box, look }: Elevation, width: number, height: number): View {
-  const [w, h] = [box.x1 - box.x0, box.y1 - box.y0]
-  const perMetre = Math.max(1, Math.min((width - 2 * SIDE) / w, (height - TOP - TAPE) / h))
-  // the right side is seen with the nose to the right
-  const mirror = look === 'right' || look === 'nose' ? -1 : 1
-  return {
-    perMetre,
-    mirror,
-    x0: width / 2 - (mirror * (box.x0 + box.x1) * perMetre) / 2,
-    y0: TOP + (height - TOP - TAPE + h * perMetre) / 2 + box.y0 * perMetre,
-  }
-}
-
-const [SIDE, TOP, TAPE] = [16, 12, 34]
-
 export interface Marked {
   readonly selected: string | null
   readonly hovered: string | null
   readonly lit: Answer['at']
   readonly layers: ReadonlySet<Drawn['layer'] | 'rivets'>
+  /** clean places a thing in the hand was drawn to */
+  readonly snaps: readonly SnapShown[]
 }
 
 export function paint(
@@ -55,10 +31,11 @@ export function paint(
 ): void {
   context.clearRect(0, 0, size.width, size.height)
   context.lineJoin = 'round'
-  if (marked.layers.has('rivets')) paintRivets(context, drawing.rivets, view, inks)
+  if (marked.layers.has('rivets')) rivetsPainted(context, size, drawing.rivets, view, inks)
   for (const drawn of drawing.drawn) {
-    if (drawn.layer !== 'skin' && !marked.layers.has(drawn.layer)) continue
     const isChosen = drawn.id !== null && drawn.id === marked.selected
+    // what is chosen lights up though its layer is off
+    if (drawn.layer !== 'skin' && !isChosen && !marked.layers.has(drawn.layer)) continue
     trace(context, drawn, view)
     context.setLineDash(drawn.layer === 'frames' ? [10, 3, 2, 3] : drawn.layer === 'tanks' ? [5, 3] : [])
     context.strokeStyle =
@@ -79,6 +56,9 @@ export function paint(
   context.setLineDash([])
   paintNames(context, drawing, view, marked, inks)
   if (drawing.look !== 'nose' && drawing.look !== 'tail') paintTape(context, size, drawing, view, inks)
+  const chosen = drawing.drawn.find((each) => each.id !== null && each.id === marked.selected)
+  if (chosen) paintHandles(context, chosen, view, inks)
+  paintGuides(context, size, marked.snaps, view, inks)
   if (marked.lit?.look === drawing.look) paintLit(context, marked.lit, view, inks)
 }
 
@@ -86,13 +66,6 @@ function trace(context: CanvasRenderingContext2D, { points, closed }: Drawn, vie
   context.beginPath()
   for (let i = 0; i < points.length; i += 2) context.lineTo(toX(view, points[i]), toY(view, points[i + 1]))
   if (closed) context.closePath()
-}
-
-/** One rectangle a rivet: five thousand of them in a millisecond or two. */
-function paintRivets(context: CanvasRenderingContext2D, rivets: Float32Array, view: View, inks: Inks): void {
-  const d = Math.max(1, Math.min(4, 0.006 * view.perMetre))
-  context.fillStyle = inks.faint
-  for (let i = 0; i < rivets.length; i += 2) context.fillRect(toX(view, rivets[i]) - d / 2, toY(view, rivets[i + 1]) - d / 2, d, d)
 }
 
 function paintNames(context: CanvasRenderingContext2D, drawing: Elevation, view: View, marked: Marked, inks: Inks): void {
@@ -158,17 +131,23 @@ function paintLit(context: CanvasRenderingContext2D, at: NonNullable<Answer['at'
 }
 
 /** The smallest thing under a point, within a finger's breadth of its lines; null where there is none. */
-export function thingAt(drawing: Elevation, view: View, px: number, py: number, layers: Marked['layers']): Drawn | null {
+export function thingAt(
+  drawing: Elevation,
+  view: View,
+  [px, py]: readonly [number, number],
+  layers: Marked['layers'],
+  chosen: string | null,
+): Drawn | null {
   const [x, y] = [fromX(view, px), fromY(view, py)]
   const near = 6 / view.perMetre
   let best: Drawn | null = null
   let least = Number.POSITIVE_INFINITY
   for (const drawn of drawing.drawn) {
-    if (drawn.id === null || !layers.has(drawn.layer)) continue
+    if (drawn.id === null || (!layers.has(drawn.layer) && drawn.id !== chosen)) continue
     const { x0, x1, y0, y1 } = boxRound([drawn.points])
     if (x < x0 - near || x > x1 + near || y < y0 - near || y > y1 + near) continue
-    // a line is picked only where nothing with an inside is
-    const size = drawn.closed ? (x1 - x0) * (y1 - y0) : 1e6
+    // a line is picked only where nothing with an inside is, and what nobody moves only where nothing else is
+    const size = (drawn.closed ? (x1 - x0) * (y1 - y0) : 1e6) + (drawn.layer === 'chassis' ? 1e9 : 0)
     if (size < least) [best, least] = [drawn, size]
   }
   return best

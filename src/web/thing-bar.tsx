@@ -1,12 +1,18 @@
 /** What is chosen, with fields that take what the tape says: the same as by dragging, for hands on the keyboard. */
-import { createMemo, For, Show } from 'solid-js'
-import type { Field } from '../desk/nouns.js'
+import { createMemo, For, Index, Show } from 'solid-js'
+import type { Field, Layer } from '../desk/nouns.js'
 import { parseQuantity } from '../quantity/doors.js'
 import { edit, elevation, select, selected, setNotice, units } from './desk.js'
 
+const LAYERS: readonly Layer[] = ['openings', 'frames', 'seams', 'axles', 'tanks', 'masses']
+
 export function ThingBar() {
-  const things = createMemo(() => elevation()?.drawn.filter((each) => each.id !== null && each.moves !== null) ?? [])
-  const chosen = createMemo(() => things().find((each) => each.id === selected()) ?? null)
+  const movable = createMemo(() => elevation()?.drawn.filter((each) => each.id !== null && each.moves !== null) ?? [])
+  // a hundred lines of a list are not written anew at every step of a drag, which changes none of them
+  const things = createMemo(() => movable(), [], {
+    equals: (a, b) => a.length === b.length && a.every((each, i) => each.id === b[i].id && each.says === b[i].says),
+  })
+  const chosen = createMemo(() => movable().find((each) => each.id === selected()) ?? null)
   return (
     <div class="thing">
       <label>
@@ -15,16 +21,33 @@ export function ThingBar() {
           <option value="" selected={chosen() === null}>
             none chosen
           </option>
-          <For each={things()}>
-            {(each) => (
-              <option value={each.id ?? ''} selected={each.id === selected()}>
-                {each.says}
-              </option>
+          <For each={LAYERS.filter((layer) => things().some((each) => each.layer === layer))}>
+            {(layer) => (
+              <optgroup label={layer}>
+                <For each={things().filter((each) => each.layer === layer)}>
+                  {(each) => (
+                    <option value={each.id ?? ''} selected={each.id === selected()}>
+                      {each.says}
+                    </option>
+                  )}
+                </For>
+              </optgroup>
             )}
           </For>
         </select>
       </label>
-      <Show when={chosen()?.id}>{(id) => <For each={chosen()?.fields ?? []}>{(field) => <FieldBox id={id()} field={field} />}</For>}</Show>
+      <Show when={chosen()?.id}>
+        {(id) => (
+          // by number: a field keeps the focus when its thing is drawn anew
+          <Index each={chosen()?.fields ?? []}>
+            {(field) => (
+              <Show when={field().choice} fallback={<FieldBox id={id()} field={field()} />}>
+                {(choice) => <WordBox field={field()} choice={choice()} />}
+              </Show>
+            )}
+          </Index>
+        )}
+      </Show>
     </div>
   )
 }
@@ -52,7 +75,28 @@ function FieldBox(props: { readonly id: string; readonly field: Field }) {
   return (
     <label>
       {props.field.says}, {isInch() ? 'in' : 'mm'}
-      <input id={props.field.says.toLowerCase()} value={shown()} onChange={(event) => write(event.currentTarget)} />
+      <input id={props.field.says.toLowerCase().replaceAll(' ', '-')} value={shown()} onChange={(event) => write(event.currentTarget)} />
+    </label>
+  )
+}
+
+/** A size that is one of a few words: which side of the coach. */
+function WordBox(props: { readonly field: Field; readonly choice: NonNullable<Field['choice']> }) {
+  const write = (value: string): void => {
+    if (props.field.steps) edit({ kind: 'set', steps: props.field.steps, value })
+  }
+  return (
+    <label>
+      {props.field.says}
+      <select class="word" id={props.field.says.toLowerCase()} onChange={(event) => write(event.currentTarget.value)}>
+        <For each={props.choice.words}>
+          {({ value, says }) => (
+            <option value={value} selected={value === props.choice.value}>
+              {says}
+            </option>
+          )}
+        </For>
+      </select>
     </label>
   )
 }

@@ -3,7 +3,21 @@ import { expose, transfer } from 'comlink'
 import { type CoachFiles, type DeskCoach, deskCoach } from '../desk/desk-coach.js'
 import type { Figures } from '../desk/figures/figures.js'
 import { type Mending, type MendingCoach, mendingCoach } from '../desk/mending.js'
-import type { Answer, Edit, Elevation, Look, MoveEdit, PageShown, RippleShown, SheetShown, State, WorkingShown } from '../desk/nouns.js'
+import type {
+  Answer,
+  DragShown,
+  Edit,
+  Elevation,
+  Look,
+  MoveEdit,
+  PageShown,
+  PlaceNote,
+  RippleShown,
+  SheetShown,
+  SizeEdit,
+  State,
+  WorkingShown,
+} from '../desk/nouns.js'
 import { type Differs, differsFrom } from '../desk/other-text.js'
 import { type Provable, provable } from '../desk/prove-shown.js'
 import { type Side, sideOf } from '../desk/side-by-side.js'
@@ -15,6 +29,8 @@ export interface Moved {
   readonly says: string | null
   readonly state: State
   readonly elevation: Elevation
+  /** of a drag that is under way */
+  readonly hand: DragShown | null
 }
 
 let held: DeskCoach | null = null
@@ -31,7 +47,7 @@ function here(): DeskCoach {
 function looked(look: Look, says: string | null): Moved {
   const elevation = here().elevation(look)
   const rivets = elevation.rivets.slice()
-  return transfer({ says, state: here().state(), elevation: { ...elevation, rivets } }, [rivets.buffer])
+  return transfer({ says, state: here().state(), elevation: { ...elevation, rivets }, hand: here().inHand(look) }, [rivets.buffer])
 }
 
 /** Becomes the coach that is held as soon as it reads. */
@@ -67,8 +83,12 @@ const desk = {
     proved(here().design(), part, list, face),
   look: (look: Look): Moved => looked(look, null),
   edit: (edit: Edit, look: Look): Moved => looked(look, here().edit(edit)),
-  preview: (edit: MoveEdit, look: Look): Moved => looked(look, here().preview(edit)),
+  preview: (edit: MoveEdit | SizeEdit, look: Look): Moved => looked(look, here().preview(edit)),
   settle: (look: Look): Moved => looked(look, here().settle()),
+  abandon: (look: Look): Moved => {
+    here().abandon()
+    return looked(look, null)
+  },
   undo: (look: Look): Moved => {
     here().undo()
     return looked(look, null)
@@ -89,6 +109,7 @@ const desk = {
   /** typed where it is asked: src/web/figures/asked.ts */
   figure: (name: keyof Figures, asked: readonly unknown[]): unknown =>
     (here().figures[name] as (...asked: readonly unknown[]) => unknown)(...asked),
+  at: (look: Look, x: number, y: number): PlaceNote | null => here().at(look, x, y),
 }
 
 export type DeskWorker = typeof desk

@@ -1,0 +1,111 @@
+/**
+ * How long a drag takes to be drawn, on the longest coach: sixty steps of a window and of the axles. What a machine takes is
+ * told and compared with a fixed piece of work on the same machine, so that a slow one does not fail it and a slower desk does.
+ */
+import { mkdirSync, writeFileSync } from 'node:fs'
+import { join } from 'node:path'
+import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { root } from '../tree.js'
+import { type DeskInBrowser, openDesk } from './desk.js'
+
+let desk: DeskInBrowser
+beforeAll(async () => {
+  desk = await openDesk({ coach: 'examples/sedge-8.yaml' })
+  await desk.page.selectOption('#coach', 'examples/sedge-8.yaml')
+  await desk.page.getByRole('button', { name: 'Understood' }).click()
+  await desk.page.waitForFunction(() => /nothing changed/.test(document.querySelector('#ripple')?.textContent ?? ''))
+})
+afterAll(() => desk?.close())
+
+const STEPS = 60
+
+interface Timed {
+  readonly median: number
+  readonly p95: number
+}
+
+function timed(all: readonly number[]): Timed {
+  const sorted = [...all].sort((a, b) => a - b)
+  const at = (share: number): number => Number(sorted[Math.min(sorted.length - 1, Math.floor(share * sorted.length))].toFixed(1))
+  return { median: at(0.5), p95: at(0.95) }
+}
+
+/** Where a thing is named when it is pointed at: the middle of its stretch along one height of the drawing. */
+async function middleOf(says: string, levels: readonly number[]): Promise<readonly [number, number]> {
+  const box = await desk.page.locator('canvas').boundingBox()
+  if (!box) throw new Error('the elevation is not on the screen')
+  for (const level of levels) {
+    const found: number[] = []
+    const y = box.y + box.height * level
+    for (let x = box.x + 4; x < box.x + box.width; x += 8) {
+      await desk.page.mouse.move(x, y)
+      if ((await desk.page.locator('.hover').textContent())?.startsWith(says)) found.push(x)
+    }
+    if (found.length > 0) return [(found[0] + found[found.length - 1]) / 2, y]
+  }
+  throw new Error(`nothing on the elevation is called ${says}`)
+}
+
+/** From each step of the hand to the frame that shows it, ms. */
+async function drag(says: string, levels: readonly number[]): Promise<readonly number[]> {
+  const { page } = desk
+  const [x, y] = await middleOf(says, levels)
+  await page.evaluate(() => performance.clearMeasures('edit to drawn'))
+  await page.mouse.move(x, y)
+  await page.mouse.down()
+  for (let i = 1; i <= STEPS; i++) {
+    const before = await page.evaluate(() => performance.getEntriesByName('edit to drawn').length)
+    await page.mouse.move(x + 4 + i, y)
+    await page.waitForFunction((n) => performance.getEntriesByName('edit to drawn').length > n, before)
+  }
+  const times = await page.evaluate(() => performance.getEntriesByName('edit to drawn').map(({ duration }) => duration))
+  await page.keyboard.press('Escape')
+  await page.mouse.up()
+  return times
+}
+
+/** Milliseconds of a fixed piece of arithmetic, and of a frame on an empty canvas as large as the drawing, in the same browser. */
+const yardsticks = (): Promise<{ readonly work: readonly number[]; readonly frames: readonly number[] }> =>
+  desk.page.evaluate(async () => {
+    const [work, frames]: [number[], number[]] = [[], []]
+    for (let n = 0; n < 7; n++) {
+      const start = performance.now()
+      const all = Float64Array.from({ length: 150_000 }, (_, i) => Math.sin(i * 7919))
+      all.sort()
+      if (all[0] > all[1]) throw new Error('unsorted')
+      work.push(performance.now() - start)
+    }
+    const canvas = document.createElement('canvas')
+    canvas.width = 1440
+    canvas.height = 320
+    document.body.append(canvas)
+    const context = canvas.getContext('2d')
+    for (let n = 0; n < 30; n++) {
+      const start = performance.now()
+      context?.clearRect(0, 0, 1440, 320)
+      await new Promise(requestAnimationFrame)
+      frames.push(performance.now() - start)
+    }
+    canvas.remove()
+    return { work, frames }
+  })
+
+describe('a drag on the longest coach', () => {
+  it('is drawn within a few times a fixed piece of work, window and axles', async () => {
+    const before = await yardsticks()
+    const window = timed(await drag('RW3', [0.35, 0.45]))
+    const axle = timed(await drag('axle 1', [0.8, 0.85]))
+    const after = await yardsticks()
+    const work = timed([...before.work, ...after.work]).median
+    const frame = timed([...before.frames, ...after.frames]).median
+    const told = { coach: 'Sedge 8', steps: STEPS, ms: { window, axle, 'empty canvas frame': frame, 'sorting 150 000 numbers': work } }
+    console.log(JSON.stringify(told))
+    if (process.env.COACHWRIGHT_SCREENS === '1') {
+      const folder = join(root, 'docs', 'screens')
+      mkdirSync(folder, { recursive: true })
+      writeFileSync(join(folder, 'drag.json'), `${JSON.stringify(told, null, 2)}\n`)
+    }
+    expect(window.median).toBeLessThan(6 * work)
+    expect(axle.median).toBeLessThan(12 * work)
+  })
+})

@@ -18,6 +18,7 @@ import { compare } from '../ripple/compare.js'
 import { rippleText } from '../ripple/ripple-text.js'
 import { answer } from './answer.js'
 import { elevationOf } from './elevation.js'
+import { type Figures, figuresOf } from './figures/figures.js'
 import { type History, startHistory, stepped, textOf, withText } from './history.js'
 import { keptParse } from './kept-parse.js'
 import type {
@@ -67,6 +68,8 @@ export interface DeskCoach {
   readonly working: (id: string, units?: UnitSystem) => WorkingShown
   readonly ask: (question: string) => Answer
   readonly design: () => Design
+  /** what is drawn live on the sheets */
+  readonly figures: Figures
 }
 
 /** So many steps back are taken without reading. */
@@ -209,6 +212,7 @@ export function deskCoach({ path, files }: CoachFiles, begun: History = startHis
     page: (of, page) => pageShown(planned(), of, page),
     working: (id, units = 'metric') => workingShown(about(), id, units),
     ask: (question) => answer(about(), question),
+    figures: figuresOf(now, about),
   }
 }
 

@@ -2,6 +2,7 @@
 import { wrap } from 'comlink'
 import { batch, createSignal } from 'solid-js'
 import type { CoachFiles } from '../desk/desk-coach.js'
+import type { Figures } from '../desk/figures/figures.js'
 import type { Mending } from '../desk/mending.js'
 import type { Answer, Edit, Elevation, Look, MoveEdit, PageShown, RippleShown, SheetShown, State, WorkingShown } from '../desk/nouns.js'
 import type { UnitSystem } from '../quantity/format.js'
@@ -190,6 +191,9 @@ export async function openPage(path: string | null, which: number): Promise<void
 export async function openWorking(id: string): Promise<void> {
   setWorking(await worker.working(id, units()))
 }
+
+/** A live figure by its name; typed where it is asked: figures/asked.ts. */
+export const askFigure = (name: keyof Figures, asked: readonly unknown[]): Promise<unknown> => worker.figure(name, asked)
 
 export const ask = (question: string): Promise<Answer> => worker.ask(question)
 

@@ -1,6 +1,7 @@
 /** Holds the coach beside the screen, so that deriving it never stops a drag. */
 import { expose, transfer } from 'comlink'
 import { type CoachFiles, type DeskCoach, deskCoach } from '../desk/desk-coach.js'
+import type { Figures } from '../desk/figures/figures.js'
 import { type Mending, type MendingCoach, mendingCoach } from '../desk/mending.js'
 import type { Answer, Edit, Elevation, Look, MoveEdit, PageShown, RippleShown, SheetShown, State, WorkingShown } from '../desk/nouns.js'
 import { type Differs, differsFrom } from '../desk/other-text.js'
@@ -85,6 +86,9 @@ const desk = {
   page: (path: string, page: number): PageShown | null => here().page(path, page),
   working: (id: string, units: UnitSystem): WorkingShown => here().working(id, units),
   ask: (question: string): Answer => here().ask(question),
+  /** typed where it is asked: src/web/figures/asked.ts */
+  figure: (name: keyof Figures, asked: readonly unknown[]): unknown =>
+    (here().figures[name] as (...asked: readonly unknown[]) => unknown)(...asked),
 }
 
 export type DeskWorker = typeof desk

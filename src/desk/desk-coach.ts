@@ -4,9 +4,10 @@
  */
 import type { Subject } from '../checks/explain/entry.js'
 import { design } from '../checks/index.js'
-import { readDefinition } from '../definition/read-definition.js'
+import { type ReadDefinition, readDefinition } from '../definition/read-definition.js'
 import { shareUnchanged } from '../definition/share-unchanged.js'
 import type { Definition, Fault } from '../definition/types.js'
+import type { Written } from '../definition/written.js'
 import type { Design } from '../derive/design.js'
 import { derive } from '../derive/index.js'
 import { createMemo } from '../derive/memo.js'
@@ -35,7 +36,8 @@ import type {
 } from './nouns.js'
 import { placedBy } from './placed.js'
 import { rippleLine } from './ripple-line.js'
-import { pageShown, sheetShown, workingShown } from './sheet-shown.js'
+import { pageShown, sheetShown } from './sheet-shown.js'
+import { workingShown } from './working-shown.js'
 import { writeEdit } from './write-edit.js'
 
 /** A coach's file and every file it extends, by path. */
@@ -66,8 +68,13 @@ export interface DeskCoach {
   readonly page: (path: string, page: number) => PageShown | null
   readonly working: (id: string, units?: UnitSystem) => WorkingShown
   readonly ask: (question: string) => Answer
+  /** of a file that was read: the edited one as it stands now, one it extends as it was opened; null for any other */
+  readonly fileText: (file: string) => string | null
   readonly design: () => Design
 }
+
+/** What a text said when it was read. */
+type Reading = Pick<ReadDefinition, 'definition' | 'faults' | 'merged'>
 
 /** So many steps back are taken without reading. */
 const READINGS = 64
@@ -78,6 +85,8 @@ export function deskCoach({ path, files }: CoachFiles): DeskCoach | NotRead {
   let history: History = startHistory(files[path] ?? '')
   let faults: readonly Fault[] = []
   let definition: Definition | null = null
+  // with the place of every value in the text
+  let merged: Written | null = null
   let shown: Design | null = null
   let broken: FaultShown | null = null
   let subject: Subject | null = null
@@ -95,8 +104,8 @@ export function deskCoach({ path, files }: CoachFiles): DeskCoach | NotRead {
     }
   }
   // undo and redo come back to texts that were read before
-  const readings = new Map<string, { readonly definition: Definition | null; readonly faults: readonly Fault[] }>()
-  const keep = (text: string, reading: { readonly definition: Definition; readonly faults: readonly Fault[] }): void => {
+  const readings = new Map<string, Reading>()
+  const keep = (text: string, reading: Reading): void => {
     readings.set(text, reading)
     const [oldest] = readings.keys()
     if (readings.size > READINGS && oldest !== undefined) readings.delete(oldest)
@@ -108,7 +117,8 @@ export function deskCoach({ path, files }: CoachFiles): DeskCoach | NotRead {
     broken = null
     if (!found.definition) return false
     definition = known || !definition ? found.definition : shareUnchanged(definition, found.definition)
-    if (!known) keep(text, { definition, faults })
+    merged = found.merged
+    if (!known) keep(text, { definition, faults, merged })
     // a coach that reads and cannot be derived is our mistake, and is said
     const why = show(definition)
     broken =
@@ -206,8 +216,9 @@ export function deskCoach({ path, files }: CoachFiles): DeskCoach | NotRead {
     elevation: (look) => elevationOf(now(), look),
     sheet: (name) => sheetShown(now(), about(), planned(), name),
     page: (of, page) => pageShown(planned(), of, page),
-    working: (id, units = 'metric') => workingShown(about(), id, units),
+    working: (id, units = 'metric') => workingShown(about(), merged, id, units),
     ask: (question) => answer(about(), question),
+    fileText: (file) => (file === path ? textOf(history) : (files[file] ?? null)),
   }
 }
 

@@ -128,10 +128,54 @@ export interface RippleShown {
   readonly lines: readonly string[]
 }
 
+/** Where a value is written: the text view goes there, the elevation shows the thing. */
+export interface FieldShown {
+  readonly file: string
+  /** counts from 1 */
+  readonly line: number
+  readonly column: number
+  /** how many characters the value is written in; 0 for a group or a list */
+  readonly length: number
+  /** as a person says it: `masses compressor fridge mass` */
+  readonly says: string
+  /** what the elevation knows it by; null where it is nothing one sees there */
+  readonly thing: string | null
+}
+
+/** One input of a working. Values in SI, figures as they are read. */
+export interface InputShown {
+  readonly symbol: string
+  readonly says: string | null
+  readonly value: number
+  readonly unit: string
+  readonly figure: string
+  /** id of the working behind it; null for a given figure */
+  readonly working: string | null
+  /** where a given figure comes from, in words; null for what is worked */
+  readonly from: string | null
+  /** where it is written; null for what is measured, looked up or a default */
+  readonly field: FieldShown | null
+}
+
+/** A figure opened. What cannot be worked says why, and has no formula. */
 export interface WorkingShown {
   readonly id: string
   readonly says: string
-  readonly text: string
+  /** what its formula gives in general */
+  readonly what: string | null
+  readonly symbol: string | null
+  readonly symbolic: string | null
+  /** the formula with its figures; null where there is none, or too many */
+  readonly substituted: string | null
+  /** the condition of the branch that applies */
+  readonly because: string | null
+  /** SI */
+  readonly value: number | null
+  readonly unit: string | null
+  readonly figure: string | null
+  readonly source: string | null
+  readonly cautions: readonly string[]
+  readonly inputs: readonly InputShown[]
   /** ids of the same kind that can be opened, where this one is not known */
   readonly near: readonly string[]
 }

@@ -159,6 +159,7 @@ export async function openWorking(id: string): Promise<void> {
 }
 
 export const ask = (question: string): Promise<Answer> => worker.ask(question)
+export const fileText = (file: string): Promise<string | null> => worker.fileText(file)
 
 export async function freeze(name: string): Promise<void> {
   setRipple(await worker.freeze(name, units()))

@@ -1,5 +1,5 @@
 /** The desk in the browser: the elevation across the top, the open sheet below it, the ripple along the foot. */
-import { createSignal, For, onCleanup, onMount, Show } from 'solid-js'
+import { createEffect, createSignal, For, onCleanup, onMount, Show } from 'solid-js'
 import { render } from 'solid-js/web'
 import { SHEETS } from '../desk/sheets.js'
 import { AskBox } from './ask-box.js'
@@ -20,6 +20,7 @@ import {
   units,
 } from './desk.js'
 import { ElevationView } from './elevation.js'
+import { fieldAsked } from './field-asked.js'
 import { type CoachNamed, coaches } from './files.js'
 import { FirstVisit } from './first-visit.js'
 import './fonts.css'
@@ -59,6 +60,9 @@ function Desk() {
     await openSheet(sheetName())
   })
   onCleanup(() => document.removeEventListener('keydown', keys))
+  createEffect(() => {
+    if (fieldAsked()) setText(true)
+  })
   return (
     <>
       <header class="head">

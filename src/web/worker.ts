@@ -53,6 +53,7 @@ const desk = {
   page: (path: string, page: number): PageShown | null => here().page(path, page),
   working: (id: string, units: UnitSystem): WorkingShown => here().working(id, units),
   ask: (question: string): Answer => here().ask(question),
+  fileText: (file: string): string | null => here().fileText(file),
 }
 
 export type DeskWorker = typeof desk

@@ -11,6 +11,7 @@ import type {
   PageShown,
   RippleShown,
   SheetShown,
+  SideId,
   State,
   WorkingShown,
 } from '../desk/nouns.js'
@@ -18,7 +19,7 @@ import type { UnitSystem } from '../quantity/format.js'
 import { openCoach, saveCoach } from './files.js'
 import type { DeskWorker, Moved } from './worker.js'
 
-const worker = wrap<DeskWorker>(new Worker(new URL('./worker.ts', import.meta.url), { type: 'module' }))
+export const worker = wrap<DeskWorker>(new Worker(new URL('./worker.ts', import.meta.url), { type: 'module' }))
 
 const [state, setState] = createSignal<State | null>(null)
 const [elevation, setElevation] = createSignal<Elevation | null>(null)
@@ -70,7 +71,9 @@ function show(moved: Moved): void {
     setElevation(moved.elevation)
     if (moved.says !== null) setNotice(moved.says)
   })
-  const { file, text } = moved.state
+  const { file, text, looking } = moved.state
+  // what was frozen is no draft
+  if (looking !== null) return
   if (before?.file === file && before.text === text) return
   if (text === savedText()) localStorage.removeItem(draftKey(file))
   else localStorage.setItem(draftKey(file), text)
@@ -161,13 +164,14 @@ export async function openWorking(id: string): Promise<void> {
 export const ask = (question: string): Promise<Answer> => worker.ask(question)
 export const fileText = (file: string): Promise<string | null> => worker.fileText(file)
 
-export async function freeze(name: string): Promise<void> {
-  setRipple(await worker.freeze(name, units()))
-}
+/** A frozen revision in the place of the coach as it is now, or that again; nothing is changed. */
+export const lookAt = (side: SideId | null): Promise<void> => send(() => worker.lookAt(side, look()))
+/** The text of a frozen revision becomes the text, which is undone like any edit. */
+export const takeUp = (side: SideId): Promise<void> => send(() => worker.takeUp(side, look()))
 
 export async function save(): Promise<void> {
   const now = state()
-  if (!now) return
+  if (!now || now.looking !== null) return
   const { file, text } = now
   const saved = await saveCoach(file, text, stamp)
   if (!saved.ok) {
@@ -176,6 +180,7 @@ export async function save(): Promise<void> {
   }
   stamp = saved.stamp
   setSavedText(text)
+  await worker.saved(text)
   localStorage.removeItem(draftKey(file))
   setNotice(`${file} is saved.`)
 }

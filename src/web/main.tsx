@@ -3,6 +3,7 @@ import { createEffect, createSignal, For, onCleanup, onMount, Show } from 'solid
 import { render } from 'solid-js/web'
 import { SHEETS } from '../desk/sheets.js'
 import { AskBox } from './ask-box.js'
+import { ChangeNoteView } from './change-note.js'
 import {
   after,
   closed,
@@ -28,7 +29,9 @@ import './desk.css'
 import './elevation.css'
 import './sheet.css'
 import './narrow-and-print.css'
+import { LookingAt } from './looking-at.js'
 import { workOffline } from './offline.js'
+import { closeChangeNote, isNoteOpen } from './revisions.js'
 import { RippleFoot } from './ripple-foot.js'
 import { SheetView } from './sheet.js'
 import { TextView } from './text-view.js'
@@ -61,7 +64,9 @@ function Desk() {
   })
   onCleanup(() => document.removeEventListener('keydown', keys))
   createEffect(() => {
-    if (fieldAsked()) setText(true)
+    if (!fieldAsked()) return
+    closeChangeNote()
+    setText(true)
   })
   return (
     <>
@@ -83,7 +88,7 @@ function Desk() {
         <button type="button" onClick={redo} disabled={(state()?.redo ?? 0) === 0}>
           Redo
         </button>
-        <button type="button" onClick={save} disabled={state()?.text === savedText()}>
+        <button type="button" onClick={save} disabled={state()?.text === savedText() || state()?.looking !== null}>
           Save
         </button>
         <span class="gap" />
@@ -138,6 +143,7 @@ function Desk() {
           </p>
         )}
       </Show>
+      <LookingAt />
       <FirstVisit />
       <ElevationView />
       <ThingBar />
@@ -152,6 +158,7 @@ function Desk() {
                     aria-current={(name === TEXT ? isText() : !isText() && sheetName() === name) ? 'page' : undefined}
                     onClick={() => {
                       setText(name === TEXT)
+                      closeChangeNote()
                       if (name !== TEXT) openSheet(name)
                     }}
                   >
@@ -162,8 +169,10 @@ function Desk() {
             </For>
           </ul>
         </nav>
-        <Show when={!isText()} fallback={<TextView />}>
-          <SheetView />
+        <Show when={!isNoteOpen()} fallback={<ChangeNoteView />}>
+          <Show when={!isText()} fallback={<TextView />}>
+            <SheetView />
+          </Show>
         </Show>
       </div>
       <RippleFoot />

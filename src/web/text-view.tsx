@@ -51,6 +51,7 @@ export function TextView() {
         ref={area}
         spellcheck={false}
         wrap="off"
+        readonly={(state()?.looking ?? null) !== null}
         value={typed()}
         onInput={(event) => write(event.currentTarget.value)}
       />

@@ -1,8 +1,23 @@
 /** Holds the coach beside the screen, so that deriving it never stops a drag. */
 import { expose, transfer } from 'comlink'
 import { type CoachFiles, type DeskCoach, deskCoach, type NotRead } from '../desk/desk-coach.js'
-import type { Answer, Edit, Elevation, Look, MoveEdit, PageShown, RippleShown, SheetShown, State, WorkingShown } from '../desk/nouns.js'
+import type {
+  Answer,
+  Edit,
+  Elevation,
+  FrozenRevision,
+  Go,
+  Look,
+  MoveEdit,
+  PageShown,
+  RippleShown,
+  SheetShown,
+  SideId,
+  State,
+  WorkingShown,
+} from '../desk/nouns.js'
 import type { UnitSystem } from '../quantity/format.js'
+import type { Target } from '../ripple/line.js'
 
 /** What comes back after every edit: where the coach stands, and how it looks. */
 export interface Moved {
@@ -44,10 +59,16 @@ const desk = {
     here().redo()
     return looked(look, null)
   },
-  freeze: (name: string, units: UnitSystem): RippleShown => {
-    here().freeze(name)
-    return here().ripple(units)
-  },
+  freeze: (name: string, when: string): FrozenRevision | string => here().freeze(name, when),
+  keep: (kept: readonly FrozenRevision[]): void => here().revisions.keep(kept),
+  saved: (text: string): void => here().revisions.saved(text),
+  compare: (from: SideId, to: SideId, units: UnitSystem): RippleShown | string => here().revisions.compare(from, to, units),
+  baseline: (): SideId => here().revisions.baseline(),
+  lookAt: (side: SideId | null, look: Look): Moved => looked(look, here().lookAt(side)),
+  takeUp: (side: SideId, look: Look): Moved => looked(look, here().takeUp(side)),
+  notePages: (from: SideId, to: SideId, date: string, units: UnitSystem): readonly string[] | string =>
+    here().notePages(from, to, date, units),
+  goTo: (target: Target, from: SideId): Go => here().goTo(target, from),
   ripple: (units: UnitSystem): RippleShown => here().ripple(units),
   sheet: (name: string): SheetShown => here().sheet(name),
   page: (path: string, page: number): PageShown | null => here().page(path, page),

@@ -171,7 +171,7 @@ export function deskCoach({ path, files }: CoachFiles): DeskCoach | NotRead {
 
   const faultsNow = (): readonly FaultShown[] => (looked ? [] : broken ? [broken] : faults.map(faultShown))
   const refused = (): string | null =>
-    looked && `This is ${looked.name} as it was frozen, and stays so. Go back to the coach as it is now to change it, or take it up.`
+    looked && `This is “${looked.name}” as it was frozen, and stays so. Go back to the coach as it is now to change it, or take it up.`
   let underWay: MoveEdit | null = null
   /** Says why it was not taken; then text and drawing are as they were. */
   const write = (edit: Edit): string | null => {

@@ -1,6 +1,7 @@
 /** The change note between the two revisions that are compared: its pages on the screen, all of them on the printer, and its text. */
 import { createEffect, createMemo, createResource, createSignal, For, onCleanup, Show } from 'solid-js'
 import './change-note.css'
+import { dayOf } from './clock.js'
 import { ripple, state, units, worker } from './desk.js'
 import { closeChangeNote, compared, from, to } from './revisions.js'
 
@@ -11,7 +12,7 @@ export function ChangeNoteView() {
   const asked = createMemo(() => ({ from: from(), to: to(), units: units(), of: ripple() }))
   const [pages] = createResource(
     asked,
-    async (it): Promise<readonly string[] | string> => await worker.notePages(it.from, it.to, today(), it.units),
+    async (it): Promise<readonly string[] | string> => await worker.notePages(it.from, it.to, dayOf(new Date()), it.units),
   )
   const says = (): string | null => {
     const found = pages.latest
@@ -62,10 +63,4 @@ export function ChangeNoteView() {
       </div>
     </section>
   )
-}
-
-/** By the clock of the screen, as the title block has it. */
-const today = (): string => {
-  const now = new Date()
-  return [now.getFullYear(), now.getMonth() + 1, now.getDate()].map((part) => String(part).padStart(2, '0')).join('-')
 }

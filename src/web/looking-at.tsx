@@ -7,7 +7,7 @@ export function LookingAt() {
     <Show when={state()?.looking}>
       {(name) => (
         <p class="notice" role="status">
-          You are looking at {name()} as it was frozen. Nothing can be changed here.{' '}
+          You are looking at “{name()}”, as it was frozen. Nothing can be changed here.{' '}
           <button type="button" onClick={() => lookAt(null)}>
             Back to the coach as it is now
           </button>

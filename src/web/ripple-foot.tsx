@@ -1,6 +1,7 @@
 /** The ripple: one quiet line along the foot that opens upward. It is always there, because nothing changes silently. */
 import { createEffect, createMemo, createSignal, For, on, Show } from 'solid-js'
 import type { RippleLineShown, SideId } from '../desk/nouns.js'
+import { onClock } from './clock.js'
 import { lookAt, ripple, state, takeUp, units } from './desk.js'
 import {
   compared,
@@ -19,11 +20,16 @@ import './ripple-foot.css'
 
 export function RippleFoot() {
   const [isOpen, setOpen] = createSignal(false)
+  const [isAside, setAside] = createSignal(false)
   const [name, setName] = createSignal('')
   const file = createMemo(() => state()?.file)
   createEffect(on(file, (path) => path !== undefined && loadRevisions(path)))
   // whoever reads two revisions sees them anew with every edit of one of them
   createEffect(on([ripple, units, isOpen, isNoteOpen], () => state() && (isOpen() || isNoteOpen()) && refresh(), { defer: true }))
+  const toggle = (): void => {
+    setAside(false)
+    setOpen(!isOpen())
+  }
   const freezeIt = (event: Event): void => {
     event.preventDefault()
     freeze(name().trim())
@@ -32,16 +38,16 @@ export function RippleFoot() {
   return (
     <footer class="ripple">
       <Show when={isOpen()}>
-        <div class="ripple-open">
+        <div class={isAside() ? 'ripple-open aside' : 'ripple-open'}>
           <section class="ripple-lines" aria-label="What changed">
             <p class="compared">{compared()?.line}</p>
-            <For each={compared()?.lines ?? []}>{(line) => <Line line={line} />}</For>
+            <For each={compared()?.lines ?? []}>{(line) => <Line line={line} gone={() => setAside(true)} />}</For>
           </section>
           <Frozen />
         </div>
       </Show>
       <form class="ripple-line" onSubmit={freezeIt}>
-        <button type="button" id="ripple" aria-expanded={isOpen()} onClick={() => setOpen(!isOpen())}>
+        <button type="button" id="ripple" aria-expanded={isOpen()} onClick={toggle}>
           {ripple()?.line ?? 'The ripple is being worked out.'}
         </button>
         <button type="button" aria-pressed={isNoteOpen()} onClick={openChangeNote}>
@@ -60,11 +66,12 @@ export function RippleFoot() {
 }
 
 /** A heading with how many stand under it, or a sentence that leads to its place; one that is about several leads to each in turn. */
-function Line(props: { readonly line: RippleLineShown }) {
+function Line(props: { readonly line: RippleLineShown; readonly gone: () => void }) {
   let next = 0
   const go = (): void => {
     const { about } = props.line
     goTo(about[next % about.length])
+    props.gone()
     next++
   }
   const { indent, count, about } = props.line
@@ -110,7 +117,7 @@ function Frozen() {
               <li>
                 <strong>{each.name}</strong>
                 <small>
-                  revision {each.revision}, {each.when.slice(0, 16).replace('T', ' ')}
+                  revision {each.revision}, {onClock(each.when)}
                 </small>
                 <button
                   type="button"

@@ -72,6 +72,7 @@ describe('a figure', () => {
     expect(await note.getByRole('navigation', { name: 'Way to this figure' }).getByRole('button').allTextContents()).toEqual([
       ...['load on the ball in case D', 'whole mass in case D: waste full, fresh water empty', 'mass of the group AP'],
     ])
+    await note.locator('h4').focus()
     await page.keyboard.press('Escape')
     await expect.poll(() => note.locator('h4').textContent()).toMatch(/^mass of the group AP/)
     await into(/^item-62 /, /^mass of roof air conditioner/)

@@ -18,6 +18,7 @@ import type { UnitSystem } from '../quantity/format.js'
 import type { Target } from '../ripple/line.js'
 import { answer } from './answer.js'
 import { elevationOf } from './elevation.js'
+import { type Figures, figuresOf } from './figures/figures.js'
 import { goOf } from './go.js'
 import { type History, startHistory, stepped, textOf, withText } from './history.js'
 import { keptParse } from './kept-parse.js'
@@ -85,6 +86,8 @@ export interface DeskCoach {
   /** of a file that was read: the edited one as it stands now, one it extends as it was opened; null for any other */
   readonly fileText: (file: string) => string | null
   readonly design: () => Design
+  /** what is drawn live on the sheets */
+  readonly figures: Figures
 }
 
 /** What a text said when it was read. */
@@ -93,10 +96,11 @@ type Reading = Pick<ReadDefinition, 'definition' | 'faults' | 'merged'>
 /** So many steps back are taken without reading. */
 const READINGS = 64
 
-export function deskCoach({ path, files }: CoachFiles): DeskCoach | NotRead {
+/** `begun` is every text it had before it could be read. */
+export function deskCoach({ path, files }: CoachFiles, begun: History = startHistory(files[path] ?? '')): DeskCoach | NotRead {
   const memo = createMemo()
   const parse = keptParse()
-  let history: History = startHistory(files[path] ?? '')
+  let history = begun
   let faults: readonly Fault[] = []
   let definition: Definition | null = null
   // with the place of every value in the text
@@ -277,6 +281,7 @@ export function deskCoach({ path, files }: CoachFiles): DeskCoach | NotRead {
     working: (id, units = 'metric') => workingShown(about(), looked ? looked.merged : merged, id, units),
     ask: (question) => answer(about(), question),
     fileText: (file) => (file === path ? (looked?.text ?? textOf(history)) : (files[file] ?? null)),
+    figures: figuresOf(now, about),
   }
 }
 

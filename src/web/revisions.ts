@@ -3,6 +3,7 @@ import { createSignal } from 'solid-js'
 import type { FrozenRevision, RippleShown, SideId } from '../desk/nouns.js'
 import type { Target } from '../ripple/line.js'
 import { after, look, openPage, openSheet, select, setLit, setLook, setNotice, state, units, worker } from './desk.js'
+import { setDoor } from './door.js'
 import { askForField } from './field-asked.js'
 import { openNote } from './way.js'
 
@@ -13,7 +14,10 @@ const [compared, setCompared] = createSignal<RippleShown | null>(null)
 const [isNoteOpen, setNoteOpen] = createSignal(false)
 
 export { compared, from, isNoteOpen, revisions, to }
-export const openChangeNote = (): boolean => setNoteOpen(true)
+export function openChangeNote(): void {
+  setDoor(null)
+  setNoteOpen(true)
+}
 export const closeChangeNote = (): boolean => setNoteOpen(false)
 
 /** A family is the same text in every revision: each text is kept once. */
@@ -106,6 +110,7 @@ export async function goTo(target: Target): Promise<void> {
     return
   }
   closeChangeNote()
+  setDoor(null)
   if (go.at && go.at.look !== look()) await setLook(go.at.look)
   select(go.select)
   setLit(go.at)

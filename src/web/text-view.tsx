@@ -6,13 +6,32 @@ import { askForField, fieldAsked } from './field-asked.js'
 import { OtherFile } from './other-file.js'
 
 export function TextView() {
+  return (
+    <TextEditor
+      file={state()?.file ?? ''}
+      text={state()?.text}
+      faults={state()?.faults ?? []}
+      write={(text) => edit({ kind: 'text', text, stroke: 'typing' })}
+    />
+  )
+}
+
+interface Edited {
+  readonly file: string
+  readonly text: string | undefined
+  readonly faults: readonly FaultShown[]
+  readonly write: (text: string) => void
+}
+
+/** Writes a little after the last key. */
+export function TextEditor(props: Edited) {
   let area!: HTMLTextAreaElement
-  const [typed, setTyped] = createSignal(state()?.text ?? '')
+  const [typed, setTyped] = createSignal(props.text ?? '')
   let later: ReturnType<typeof setTimeout> | undefined
   // what comes from elsewhere, a drag or an undo, replaces the text; what was typed comes back the same
   createEffect(
     on(
-      () => state()?.text,
+      () => props.text,
       (text) => {
         if (text !== undefined && document.activeElement !== area) setTyped(text)
       },
@@ -21,23 +40,23 @@ export function TextView() {
   const write = (text: string): void => {
     setTyped(text)
     clearTimeout(later)
-    later = setTimeout(() => edit({ kind: 'text', text, stroke: 'typing' }), 250)
+    later = setTimeout(() => props.write(text), 250)
   }
   const goTo = ({ file, line, column, length }: Omit<FaultShown, 'says'> & { readonly length?: number }): void => {
-    if (file !== state()?.file) return
+    if (file !== props.file) return
     const lines = typed().split('\n')
     const at = lines.slice(0, line - 1).reduce((sum, each) => sum + each.length + 1, 0) + column - 1
     area.focus()
     area.setSelectionRange(at, at + (length || (lines[line - 1]?.length ?? 0) - column + 1))
     area.scrollTop = Math.max(0, ((line - 8) * area.scrollHeight) / Math.max(1, lines.length))
   }
-  const elsewhere = () => (fieldAsked()?.file === state()?.file ? null : fieldAsked())
+  const elsewhere = () => (fieldAsked()?.file === props.file ? null : fieldAsked())
   onCleanup(() => askForField(null))
   // whoever comes from a figure is led to its line
   onMount(() =>
     createEffect(() => {
       const field = fieldAsked()
-      if (field?.file !== state()?.file || !field) return
+      if (field?.file !== props.file || !field) return
       goTo(field)
       askForField(null)
     }),
@@ -45,7 +64,7 @@ export function TextView() {
   return (
     <section class="text" aria-label="Text of the definition">
       <Show when={elsewhere()}>{(field) => <OtherFile field={field()} />}</Show>
-      <label for="definition">{state()?.file}</label>
+      <label for="definition">{props.file}</label>
       <textarea
         id="definition"
         ref={area}
@@ -56,11 +75,11 @@ export function TextView() {
         onInput={(event) => write(event.currentTarget.value)}
       />
       <ul class="faults" aria-live="polite">
-        <For each={state()?.faults ?? []}>
+        <For each={props.faults}>
           {(fault) => (
             <li>
               <button type="button" class="link" onClick={() => goTo(fault)}>
-                {fault.file === state()?.file ? '' : `${fault.file} `}line {fault.line}: {fault.says}
+                {fault.file === props.file ? '' : `${fault.file} `}line {fault.line}: {fault.says}
               </button>
             </li>
           )}

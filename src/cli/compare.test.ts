@@ -1,7 +1,8 @@
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs'
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { fileURLToPath } from 'node:url'
+import { getDocument } from 'pdfjs-dist/legacy/build/pdf.mjs'
 import { afterAll, describe, expect, it } from 'vitest'
 import { rippleSchema } from '../ripple/ripple-json.js'
 import { run } from './run.js'
@@ -48,6 +49,17 @@ describe('compare', () => {
     const read = rippleSchema.safeParse(JSON.parse(out))
     expect(read.error?.issues ?? []).toEqual([])
     expect(read.data?.written).toEqual([{ path: 'openings RW3 station', before: 5.745, after: 5.825 }])
+  })
+
+  it('writes the change note as a PDF, and to no other kind of file', async () => {
+    const note = join(folder, 'note.pdf')
+    expect((await compared(coach, aft, '--note', note)).code).toBe(1)
+    const { numPages } = await getDocument({ data: new Uint8Array(readFileSync(note)) }).promise
+    expect(numPages).toBeGreaterThan(1)
+    expect(await compared(coach, aft, '--note', join(folder, 'note.doc'))).toMatchObject({
+      code: 2,
+      err: expect.stringContaining('should end in .pdf'),
+    })
   })
 
   it('is 2 with the faults of both, each on a line of its own', async () => {

@@ -208,6 +208,7 @@ Examples:
     .argument('<old>', 'the definition as it is built now')
     .argument('<new>', 'the definition as it would be')
     .option(...inch)
+    .option('--note <file>', 'write the change note to be printed, a PDF')
     .option(...json)
     .addHelpText(
       'after',
@@ -218,8 +219,8 @@ Ends with 0 when both are one revision, 1 when they differ, 2 when either has a 
 Example:
   coachwright compare examples/sedge-6.yaml sedge-6-window-aft.yaml`,
     )
-    .action(async (old: string, now: string, options: { readonly inch?: boolean; readonly json?: boolean }) => {
-      ended((await import('./commands/compare.js')).compareCommand(old, now, options, terminal))
+    .action(async (old: string, now: string, options: { readonly inch?: boolean; readonly json?: boolean; readonly note?: string }) => {
+      ended(await (await import('./commands/compare.js')).compareCommand(old, now, options, terminal))
     })
 
   command(

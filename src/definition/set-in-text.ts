@@ -32,6 +32,12 @@ export function setInText(text: string, steps: readonly Step[], value: string): 
 
 /** The file, line and column where a value of the merged form is written, or null where it is a default. */
 export function whereWritten(merged: Written, steps: readonly Step[]): Where | null {
+  const path = pathOf(merged, steps)
+  return path && whereIs(merged, path)
+}
+
+/** Keys and numbers for steps that name an item by its id; null where there is no such value. */
+export function pathOf(merged: Written, steps: readonly Step[]): Path | null {
   const path: (string | number)[] = []
   let node: Written | undefined = merged
   for (const s of steps) {
@@ -41,7 +47,7 @@ export function whereWritten(merged: Written, steps: readonly Step[]): Where | n
     if (!node) return null
     path.push(at)
   }
-  return whereIs(merged, path as Path)
+  return path
 }
 
 type Ranged = Node & { readonly range: [number, number, number] }

@@ -6,7 +6,7 @@ import type { Definition, FastenerType } from '../definition/types.js'
 import type { MassGroup } from '../definition/weight-types.js'
 import type { Worked } from '../quantity/formula.js'
 import { countedLoad, findTyre } from '../tables/tyres.js'
-import { massTotal, rivetMass, statedMass } from './common/mass.formulas.js'
+import { alikeMass, massTotal, rivetMass, statedMass } from './common/mass.formulas.js'
 import type { Memo } from './memo.js'
 import type { FastenerRow, OpeningDerived, Outline, Part } from './nouns.js'
 import type { MassReach, NotComputed } from './road-nouns.js'
@@ -136,12 +136,12 @@ function rowTwin(row: FastenerRow, fasteners: readonly FastenerType[], yAt: Weig
   const type = fasteners.find((each) => each.id === row.fastener)
   const n = row.station.length
   if (!type || n === 0) return []
-  const terms: Record<string, number> = {}
+  const terms: Record<string, Worked<'kg'>> = {}
   row.stacks.forEach((stack, i) => {
     const size = `${row.diameter} ${stack.length}`
     const each = sizes.get(size) ?? rivetMass({ rho: RIVET_DENSITY, D: row.diameter, L: stack.length })
     sizes.set(size, each)
-    terms[`${stack.count} of ${stack.name} ${i + 1}`] = stack.count * each.value
+    terms[`${stack.count} of ${stack.name} ${i + 1}`] = alikeMass({ n: stack.count, m: each })
   })
   const mass = massTotal(terms)
   const { x, y, z, along } = middleOf(row, yAt)

@@ -16,34 +16,39 @@ import { packetPlan } from '../documents/packet/plan.js'
 import type { PlannedDocument } from '../documents/packet/planned.js'
 import { verdictCounts } from '../documents/sheets/checks-list.js'
 import type { UnitSystem } from '../quantity/format.js'
-import { compare } from '../ripple/compare.js'
-import { rippleText } from '../ripple/ripple-text.js'
+import type { Target } from '../ripple/line.js'
 import { answer } from './answer.js'
 import { type Drag, type InHand, startDrag } from './drag.js'
 import { dragShown } from './drag-shown.js'
 import { elevationOf } from './elevation.js'
 import { type Figures, figuresOf } from './figures/figures.js'
+import { goOf } from './go.js'
 import { type History, startHistory, stepped, textOf, withText } from './history.js'
 import { keptParse } from './kept-parse.js'
+import { notePages } from './note-pages.js'
 import type {
   Answer,
   DragShown,
   Edit,
   Elevation,
   FaultShown,
+  FrozenRevision,
+  Go,
   Look,
   MoveEdit,
   PageShown,
   PlaceNote,
   RippleShown,
   SheetShown,
+  SideId,
   SizeEdit,
   State,
   WorkingShown,
 } from './nouns.js'
 import { placeNote } from './place-note.js'
-import { rippleLine } from './ripple-line.js'
-import { pageShown, sheetShown, workingShown } from './sheet-shown.js'
+import { type Revisions, revisionsOf, type Standing } from './revisions.js'
+import { pageShown, sheetShown } from './sheet-shown.js'
+import { workingShown } from './working-shown.js'
 import { writeEdit } from './write-edit.js'
 
 /** A coach's file and every file it extends, by path. */
@@ -70,9 +75,19 @@ export interface DeskCoach {
   readonly inHand: (look: Look) => DragShown | null
   readonly undo: () => void
   readonly redo: () => void
-  /** what is compared with from now on */
-  readonly freeze: (name: string) => void
+  /** what is compared with from now on; `when` is ISO, by the clock of whoever asks. A sentence where the text does not read */
+  readonly freeze: (name: string, when?: string) => FrozenRevision | string
+  /** the last frozen revision with the coach as it is now */
   readonly ripple: (units?: UnitSystem) => RippleShown
+  readonly revisions: Revisions
+  /** shows a frozen revision and takes no edit until it is left again with null; says why not where it does not read */
+  readonly lookAt: (side: SideId | null) => string | null
+  /** the text of a frozen revision becomes the text, as one edit */
+  readonly takeUp: (side: SideId) => string | null
+  /** the change note from one to the other, a page each; a sentence where one does not read */
+  readonly notePages: (from: SideId, to: SideId, date: string, units?: UnitSystem) => readonly string[] | string
+  /** where a line of the ripple leads */
+  readonly goTo: (target: Target, from: SideId) => Go
   readonly elevation: (look: Look) => Elevation
   readonly sheet: (name: string) => SheetShown
   readonly page: (path: string, page: number) => PageShown | null
@@ -80,11 +95,14 @@ export interface DeskCoach {
   readonly ask: (question: string) => Answer
   /** what is at a place of a drawing; null beside the coach */
   readonly at: (look: Look, x: number, y: number) => PlaceNote | null
+  /** of a file that was read: the edited one as it stands now, one it extends as it was opened; null for any other */
+  readonly fileText: (file: string) => string | null
   readonly design: () => Design
   /** what is drawn live on the sheets */
   readonly figures: Figures
 }
 
+/** What a text said when it was read. */
 type Reading = Pick<ReadDefinition, 'definition' | 'faults' | 'merged'>
 
 /** Derivations of a drag, which ask for no checks; where it rests those of everything else are still known. */
@@ -100,6 +118,7 @@ export function deskCoach({ path, files }: CoachFiles, begun: History = startHis
   let history = begun
   let faults: readonly Fault[] = []
   let definition: Definition | null = null
+  // with the place of every value in the text
   let merged: Written | null = null
   let drag: Drag | null = null
   let inHand: InHand | null = null
@@ -107,6 +126,8 @@ export function deskCoach({ path, files }: CoachFiles, begun: History = startHis
   let broken: FaultShown | null = null
   let subject: Subject | null = null
   let plan: readonly PlannedDocument[] | null = null
+  // a frozen revision somebody looks at, in the place of the coach as it is now
+  let looked: Standing | null = null
 
   /** Whether it could be derived; where it could not, what was drawn last stays. */
   const show = (written: Definition, made?: Design): string | null => {
@@ -146,14 +167,15 @@ export function deskCoach({ path, files }: CoachFiles, begun: History = startHis
   }
   if (!read(textOf(history)) || !shown) return { faults: broken ? [broken] : faults.map(faultShown) }
 
-  // the last text that read stays drawn while a person is in the middle of a word; what a drag left out is made up for whoever asks
-  const now = (): Design => {
+  /** The last text that read stays drawn while a person is in the middle of a word; what a drag left out is made up for whoever asks. */
+  const whole = (): Design => {
     if (inHand && shown === inHand.design && !inHand.isWhole) {
       show(inHand.definition)
       inHand = { ...inHand, design: shown as Design, isWhole: true }
     }
     return shown as Design
   }
+  const now = (): Design => looked?.design ?? whole()
   const about = (): Subject => {
     subject ??= { design: now(), derived: derive(now().definition, memo) }
     return subject
@@ -163,9 +185,13 @@ export function deskCoach({ path, files }: CoachFiles, begun: History = startHis
     return plan
   }
   /** as it is in the hand, with what a drag leaves out left out */
-  const seen = (): Design => shown as Design
-  const isJudged = (): boolean => inHand === null || inHand.isWhole
-  let frozen = { name: `revision ${now().revision}`, design: now() }
+  const seen = (): Design => looked?.design ?? (shown as Design)
+  const isJudged = (): boolean => looked !== null || inHand === null || inHand.isWhole
+  const current = (): Standing => ({ name: 'the coach as it is now', text: textOf(history), design: whole(), merged })
+  const revisions = revisionsOf({
+    ...{ path, files, now: current },
+    derive: (written) => design(shareUnchanged(whole().definition, written), memo),
+  })
 
   const goTo = (next: History): void => {
     if (next === history) return
@@ -175,10 +201,13 @@ export function deskCoach({ path, files }: CoachFiles, begun: History = startHis
     if (isNew) read(text)
   }
 
-  const faultsNow = (): readonly FaultShown[] => (broken ? [broken] : faults.map(faultShown))
+  const faultsNow = (): readonly FaultShown[] => (looked ? [] : broken ? [broken] : faults.map(faultShown))
+  const refused = (): string | null =>
+    looked && `This is “${looked.name}” as it was frozen, and stays so. Go back to the coach as it is now to change it, or take it up.`
   const isWritten = (steps: readonly Step[]): boolean => merged !== null && whereWritten(merged, steps) !== null
   /** Says why it was not taken; then text and drawing are as they were. */
   const write = (edit: Edit): string | null => {
+    if (looked) return refused()
     const [wrong] = faultsNow()
     if (edit.kind !== 'text' && wrong) return `The text does not read: line ${wrong.line}, ${wrong.says} Mend that first, or undo it.`
     const written = writeEdit(textOf(history), edit, definition ?? now().definition, isWritten)
@@ -220,14 +249,16 @@ export function deskCoach({ path, files }: CoachFiles, begun: History = startHis
         revision: seen().revision,
         market: seen().definition.coach.market,
         faults: faultsNow(),
-        text: textOf(history),
+        text: looked?.text ?? textOf(history),
         file: path,
       },
-      ...{ undo: history.at, redo: history.entries.length - 1 - history.at, since: frozen.name },
+      ...(looked ? { undo: 0, redo: 0 } : { undo: history.at, redo: history.entries.length - 1 - history.at }),
       ...{ verdicts: isJudged() ? verdictCounts(seen().checks) : null },
+      ...{ since: revisions.nameOf(revisions.baseline()), looking: looked?.name ?? null },
     }),
     edit: (edit) => settled(() => write(edit)),
     preview: (edit) => {
+      if (looked) return refused()
       // a text that does not read has no definition to move things in
       if (faultsNow().length > 0) return settled(() => write(edit))
       if (inHand && inHand.edit.id !== edit.id) settle()
@@ -241,21 +272,55 @@ export function deskCoach({ path, files }: CoachFiles, begun: History = startHis
     settle,
     abandon,
     inHand: (look) => inHand && dragShown(inHand, look),
-    undo: () => settled(() => goTo(stepped(history, -1))),
-    redo: () => settled(() => goTo(stepped(history, 1))),
-    freeze: (name) => {
+    undo: () => settled(() => looked ?? goTo(stepped(history, -1))),
+    redo: () => settled(() => looked ?? goTo(stepped(history, 1))),
+    revisions,
+    freeze: (name, when = '') => {
       settle()
-      frozen = { name, design: now() }
+      const [wrong] = faultsNow()
+      if (wrong) return `Nothing was frozen: line ${wrong.line}, ${wrong.says} Mend that first.`
+      return refused() ?? revisions.freeze(name, when)
     },
     ripple: (units = 'metric') => {
-      const ripple = compare(frozen.design, now())
-      return { since: frozen.name, line: rippleLine(ripple, frozen.name), lines: rippleText(ripple, units) }
+      const found = revisions.compare(revisions.baseline(), 'now', units)
+      // a frozen revision that this program reads no more is said, and compared with nothing
+      return typeof found === 'string'
+        ? { since: revisions.nameOf(revisions.baseline()), until: null, line: found, lines: [], text: [found] }
+        : found
+    },
+    lookAt: (side) => {
+      settle()
+      const standing = side === null || side === 'now' ? null : revisions.standing(side)
+      if (typeof standing === 'string') return standing
+      looked = standing
+      subject = null
+      plan = null
+      return null
+    },
+    takeUp: (side) => {
+      settle()
+      const standing = revisions.standing(side)
+      if (typeof standing === 'string') return standing
+      looked = null
+      subject = null
+      plan = null
+      const others = revisions.all().find(({ id }) => id === side)?.files ?? {}
+      const since = Object.keys(others).filter((file) => file !== path && others[file] !== files[file])
+      const says = write({ kind: 'text', text: standing.text })
+      return says ?? (since.length > 0 ? `The text was taken up. What it extends is not what it was then: ${since.join(', ')}.` : null)
+    },
+    notePages: (from, to, date, units = 'metric') => notePages(revisions, from, to, { date, units }),
+    goTo: (target, from) => {
+      const before = revisions.standing(from)
+      const ground = { now: now(), before: typeof before === 'string' ? now() : before.design, plan: planned() }
+      return goOf({ ...ground, merged: looked ? looked.merged : merged }, target)
     },
     elevation: (look) => elevationOf(seen(), look),
     sheet: (name) => sheetShown(now(), about(), planned(), name),
     page: (of, page) => pageShown(planned(), of, page),
-    working: (id, units = 'metric') => workingShown(about(), id, units),
+    working: (id, units = 'metric') => workingShown(about(), looked ? looked.merged : merged, id, units),
     ask: (question) => answer(about(), question),
+    fileText: (file) => (file === path ? (looked?.text ?? textOf(history)) : (files[file] ?? null)),
     figures: figuresOf(now, about),
     at: (look, x, y) => placeNote(about(), look, x, y),
   }

@@ -3,6 +3,7 @@ import type { Step } from '../definition/set-in-text.js'
 import type { Market } from '../definition/types.js'
 import type { Verdict } from '../derive/nouns.js'
 import type { UnitSystem } from '../quantity/format.js'
+import type { RippleLine } from '../ripple/line.js'
 import type { Box } from './box.js'
 
 /** From which side the coach is looked at. */
@@ -164,20 +165,101 @@ export interface State {
   readonly verdicts: Readonly<Record<Verdict, number>> | null
   /** what edits are compared with */
   readonly since: string
+  /** the frozen revision that is looked at, where nothing can be changed; null for the coach as it is now */
+  readonly looking: string | null
 }
 
+/** One line of a ripple on the screen. */
+export interface RippleLineShown extends RippleLine {
+  /** of a heading how many lines stand under it; null for a line */
+  readonly count: number | null
+}
+
+/** Two states of a coach compared. */
 export interface RippleShown {
-  /** the frozen revision everything is compared with */
+  /** what it is compared with: a frozen revision unless somebody chose otherwise */
   readonly since: string
+  /** what is compared with it; null for the coach as it is now */
+  readonly until: string | null
   readonly line: string
-  /** headings without an indent, sentences with one */
-  readonly lines: readonly string[]
+  readonly lines: readonly RippleLineShown[]
+  /** the same as the command line prints it: headings without an indent, sentences with one */
+  readonly text: readonly string[]
 }
 
+/** A coach as it was frozen: its text and every file it extends. Never changed; a screen keeps it. */
+export interface FrozenRevision {
+  readonly id: string
+  readonly name: string
+  readonly revision: string
+  /** when by the clock of the screen, ISO */
+  readonly when: string
+  readonly files: Readonly<Record<string, string>>
+}
+
+/** What can be compared: `now`, `opened` as it was when it was opened, `disk`, or the id of a frozen revision. */
+export type SideId = string
+
+/** Where a line of a ripple leads. */
+export interface Go {
+  /** why there is nothing to go to; null where there is */
+  readonly says: string | null
+  readonly at: Answer['at']
+  readonly select: string | null
+  readonly sheet: string | null
+  readonly document: string | null
+  readonly working: string | null
+  readonly field: FieldShown | null
+}
+
+/** Where a value is written: the text view goes there, the elevation shows the thing. */
+export interface FieldShown {
+  readonly file: string
+  /** counts from 1 */
+  readonly line: number
+  readonly column: number
+  /** how many characters the value is written in; 0 for a group or a list */
+  readonly length: number
+  /** as a person says it: `masses compressor fridge mass` */
+  readonly says: string
+  /** what the elevation knows it by; null where it is nothing one sees there */
+  readonly thing: string | null
+}
+
+/** One input of a working. Values in SI, figures as they are read. */
+export interface InputShown {
+  readonly symbol: string
+  readonly says: string | null
+  readonly value: number
+  readonly unit: string
+  readonly figure: string
+  /** id of the working behind it; null for a given figure */
+  readonly working: string | null
+  /** where a given figure comes from, in words; null for what is worked */
+  readonly from: string | null
+  /** where it is written; null for what is measured, looked up or a default */
+  readonly field: FieldShown | null
+}
+
+/** A figure opened. What cannot be worked says why, and has no formula. */
 export interface WorkingShown {
   readonly id: string
   readonly says: string
-  readonly text: string
+  /** what its formula gives in general */
+  readonly what: string | null
+  readonly symbol: string | null
+  readonly symbolic: string | null
+  /** the formula with its figures; null where there is none, or too many */
+  readonly substituted: string | null
+  /** the condition of the branch that applies */
+  readonly because: string | null
+  /** SI */
+  readonly value: number | null
+  readonly unit: string | null
+  readonly figure: string | null
+  readonly source: string | null
+  readonly cautions: readonly string[]
+  readonly inputs: readonly InputShown[]
   /** ids of the same kind that can be opened, where this one is not known */
   readonly near: readonly string[]
 }

@@ -2,10 +2,12 @@
 import type { Ripple } from '../ripple/nouns.js'
 import { count } from '../ripple/words.js'
 
-export function rippleLine(ripple: Ripple, since: string): string {
-  if (ripple.equal) return `Since ${since}: nothing changed.`
+/** `until` is null for the coach as it is now. */
+export function rippleLine(ripple: Ripple, since: string, until: string | null = null): string {
+  const head = until === null ? `Since ${since}` : `From ${since} to ${until}`
+  if (ripple.equal) return `${head}: nothing changed.`
   const said = [...holes(ripple), ...parts(ripple), ...weight(ripple), ...findings(ripple), ...paper(ripple)]
-  return `Since ${since}: ${said.length > 0 ? said.join(', ') : 'only what is written changed'}.`
+  return `${head}: ${said.length > 0 ? said.join(', ') : 'only what is written changed'}.`
 }
 
 function holes({ parts: { changed } }: Ripple): readonly string[] {

@@ -1,13 +1,11 @@
-/** What a sheet shows: its sentences worst first, its figures, its papers, a page of one, the working of a figure. */
+/** What a sheet shows: its sentences worst first, its figures, its papers, a page of one. */
 import type { Subject } from '../checks/explain/entry.js'
-import { designFormulas, explainable, working } from '../checks/explain/working.js'
+import { explainable } from '../checks/explain/working.js'
 import type { Design } from '../derive/design.js'
 import type { PlannedDocument } from '../documents/packet/planned.js'
 import { worstFirst } from '../documents/sheets/checks-list.js'
 import { pageToSvg } from '../documents/svg.js'
-import { explainText } from '../quantity/explain.js'
-import type { UnitSystem } from '../quantity/format.js'
-import type { PageShown, Sentence, SheetShown, WorkingShown } from './nouns.js'
+import type { PageShown, Sentence, SheetShown } from './nouns.js'
 import { isUnder, sheetPlan } from './sheets.js'
 
 /** As many figures as a person would look through; the rest are found by asking. */
@@ -44,11 +42,4 @@ export function pageShown(plan: readonly PlannedDocument[], path: string, page: 
   const pages = content.make()
   const which = Math.min(pages.length - 1, Math.max(0, page))
   return { path, says, page: which, pages: pages.length, svg: pageToSvg(pages[which]), text: null }
-}
-
-export function workingShown(subject: Subject, id: string, units: UnitSystem): WorkingShown {
-  const found = working(subject, id)
-  if (found.kind === 'none') return { id, says: found.says, text: '', near: found.near }
-  const worked = found.kind === 'number' ? [found.worked] : found.check.worked
-  return { id, says: found.says, text: worked.map((each) => explainText(each, designFormulas, units)).join('\n\n'), near: [] }
 }

@@ -6,6 +6,7 @@ import type { Market } from '../definition/types.js'
 import type { Place } from '../derive/nouns.js'
 import { placeWords } from '../documents/drawing/words.js'
 import type { UnitSystem } from '../quantity/format.js'
+import { line, type RippleLine, targets } from './line.js'
 import type { DocumentChange, FindingTold, Ripple, WrittenChange } from './nouns.js'
 import { sayMargins, sayMasses, sayRivets } from './say-counts.js'
 import { sayLoads } from './say-loads.js'
@@ -13,18 +14,27 @@ import { sayOpening, sayParts } from './say-parts.js'
 import { count, list } from './words.js'
 
 export function rippleText(ripple: Ripple, units: UnitSystem = 'metric'): readonly string[] {
+  return rippleLines(ripple, units).map(({ indent, says }) => `${'  '.repeat(indent)}${says}`)
+}
+
+/** The same with what each line is about. `isWhole` cuts nothing short and gives each document a line of its own. */
+export function rippleLines(ripple: Ripple, units: UnitSystem = 'metric', isWhole = false): readonly RippleLine[] {
   const { before, after } = ripple.coach
-  if (ripple.equal) return [`${after.name}: both are revision ${after.revision}. Nothing changes.`]
+  if (ripple.equal) return [line(`${after.name}: both are revision ${after.revision}. Nothing changes.`, [], 0)]
   const named = before.name === after.name ? after.name : `${before.name} and ${after.name}`
   const market = after.market as Market
   const address = (place: Place): string => placeWords(place, market)
+  const written = ripple.written.slice(0, isWhole ? undefined : WRITTEN)
   const sections = [
     section(
       'Written',
-      ripple.written.slice(0, WRITTEN).map((w) => sayWritten(w, units)),
-      ripple.written.length - WRITTEN,
+      written.map((w) => line(sayWritten(w, units), targets('written', [w.path]))),
+      ripple.written.length - written.length,
     ),
-    section('Findings', [...ripple.checks.appeared.flatMap((f) => sayAppeared(f, address)), ...ripple.checks.gone.map(sayGone)]),
+    section('Findings', [
+      ...ripple.checks.appeared.flatMap((f) => sayAppeared(f, address)),
+      ...ripple.checks.gone.map((f) => line(sayGone(f), targets('check', [f.id]))),
+    ]),
     section(
       'Openings',
       ripple.openings.flatMap((o) => sayOpening(o, units, address)),
@@ -33,33 +43,32 @@ export function rippleText(ripple: Ripple, units: UnitSystem = 'metric'): readon
     section('Fasteners', sayRivets(ripple, units)),
     section('Weight and balance', sayLoads(ripple, units)),
     section('Counts, masses and sizes', sayMasses(ripple, units)),
-    section('Margins', sayMargins(ripple)),
-    section('Documents', sayDocuments(ripple.documents)),
+    section('Margins', sayMargins(ripple, isWhole)),
+    section('Documents', sayDocuments(ripple.documents, isWhole)),
   ].flat()
-  const nothing = sections.every((line) => line.startsWith('Written') || line.startsWith(' '))
+  const nothing = sections.every(({ indent, says }) => indent > 0 || says === 'Written')
   return [
-    `${named}: revision ${before.revision} becomes ${after.revision}.`,
+    line(`${named}: revision ${before.revision} becomes ${after.revision}.`, [], 0),
     ...sections,
     ...(nothing && ripple.documents.length === 0
-      ? ['Nothing derived changes; every sheet keeps its content and takes the new revision.']
+      ? [line('Nothing derived changes; every sheet keeps its content and takes the new revision.', [], 0)]
       : []),
   ]
 }
 
 const WRITTEN = 12
 
-const section = (heading: string, lines: readonly string[], left = 0): readonly string[] =>
-  lines.length === 0
-    ? []
-    : [heading, ...lines.map((line) => `  ${line}`), ...(left > 0 ? [`  and ${left} more: --json lists them all.`] : [])]
+const section = (heading: string, lines: readonly RippleLine[], left = 0): readonly RippleLine[] =>
+  lines.length === 0 ? [] : [line(heading, [], 0), ...lines, ...(left > 0 ? [line(`and ${left} more: --json lists them all.`)] : [])]
 
-function sayWritten({ path, before, after }: WrittenChange, units: UnitSystem): string {
-  const value = (v: WrittenChange['before']): string => {
-    if (v === null) return 'nothing'
-    if (typeof v === 'boolean') return v ? 'yes' : 'no'
-    return typeof v === 'number' ? (LENGTH.test(path) ? lengthWords(v, units) : String(Number(v.toPrecision(9)))) : v
-  }
-  return `${path}: ${value(before)} becomes ${value(after)}.`
+const sayWritten = ({ path, before, after }: WrittenChange, units: UnitSystem): string =>
+  `${path}: ${valueWords(path, before, units)} becomes ${valueWords(path, after, units)}.`
+
+/** A written value as it is said: lengths in the units asked for, other numbers as they are. */
+export function valueWords(path: string, value: WrittenChange['before'], units: UnitSystem): string {
+  if (value === null) return 'nothing'
+  if (typeof value === 'boolean') return value ? 'yes' : 'no'
+  return typeof value === 'number' ? (LENGTH.test(path) ? lengthWords(value, units) : String(Number(value.toPrecision(9)))) : value
 }
 
 /** Written values that are lengths, by the last word of their path. */
@@ -69,21 +78,29 @@ const LENGTH =
 const lengthWords = (m: number, units: UnitSystem): string =>
   units === 'metric' ? `${Number((m * 1000).toFixed(4))} mm` : `${Number((m / 0.0254).toFixed(5))} in`
 
-const VERDICTS = { fail: 'FAILS', caution: 'Caution', 'not-checked': 'Not checked', pass: 'Passes' } as const
+export const VERDICTS = { fail: 'FAILS', caution: 'Caution', 'not-checked': 'Not checked', pass: 'Passes' } as const
 
-function sayAppeared(f: FindingTold, address: (place: Place) => string): readonly string[] {
+function sayAppeared(f: FindingTold, address: (place: Place) => string): readonly RippleLine[] {
+  const about = targets('check', [f.id])
   const where = f.places.length > 0 ? ` At ${list(f.places.slice(0, 4).map(address))}.` : ''
-  return [`${VERDICTS[f.verdict]}: ${f.says}${where}`, ...(f.mend ? [`  ${f.mend}`] : [])]
+  return [line(`${VERDICTS[f.verdict]}: ${f.says}${where}`, about), ...(f.mend ? [line(f.mend, about, 2)] : [])]
 }
 
 const sayGone = (f: FindingTold): string =>
   `${f.other === null ? 'No longer said' : f.other === 'pass' ? 'Passes now' : `Now only ${VERDICTS[f.other].toLowerCase()}`}: ${f.says}`
 
-function sayDocuments(documents: readonly DocumentChange[]): readonly string[] {
+function sayDocuments(documents: readonly DocumentChange[], isWhole: boolean): readonly RippleLine[] {
   const of = (status: DocumentChange['status'], onlyFigure: boolean) =>
-    documents.filter((d) => d.status === status && d.onlyFigure === onlyFigure).map((d) => d.path)
-  const told = (sentence: (n: string) => string, paths: readonly string[]): readonly string[] =>
-    paths.length === 0 ? [] : [sentence(count(paths.length, 'document')), ...byFolder(paths)]
+    documents.filter((d) => d.status === status && d.onlyFigure === onlyFigure)
+  const told = (sentence: (n: string) => string, those: readonly DocumentChange[]): readonly RippleLine[] => {
+    if (those.length === 0) return []
+    const paths = those.map((d) => d.path)
+    const about = targets('document', paths)
+    const each = isWhole
+      ? those.map((d) => line(`${d.path}, ${d.says}`, targets('document', [d.path]), 2))
+      : byFolder(paths).map((says) => line(says, about, 2))
+    return [line(sentence(count(paths.length, 'document')), about), ...each]
+  }
   return [
     ...told((n) => `Reissue ${n}:`, of('reissue', false)),
     ...told((n) => `New, ${n}:`, of('new', false)),
@@ -95,7 +112,7 @@ function sayDocuments(documents: readonly DocumentChange[]): readonly string[] {
 /** A folder with more than so many names is counted instead. */
 const NAMED = 24
 
-/** `  holes/  frames.pdf, strake-side-left.csv`; a sheet's drawing files together: `rim-RW3.svg .dxf`. */
+/** `holes/  frames.pdf, strake-side-left.csv`; a sheet's drawing files together: `rim-RW3.svg .dxf`. */
 function byFolder(paths: readonly string[]): readonly string[] {
   const folders = new Map<string, Map<string, string[]>>()
   for (const path of paths) {
@@ -109,6 +126,6 @@ function byFolder(paths: readonly string[]): readonly string[] {
     const names = [...stems].map(([stem, endings]) => `${stem}${endings.join(' ')}`)
     const files = [...stems.values()].reduce((sum, endings) => sum + endings.length, 0)
     const shown = names.length <= NAMED ? names.join(', ') : `${count(files, 'document')}: --json names each`
-    return `  ${folder}${folder === '' ? '' : '  '}${shown}`
+    return `${folder}${folder === '' ? '' : '  '}${shown}`
   })
 }

@@ -2,13 +2,14 @@
 
 import { display } from '../quantity/display.js'
 import type { UnitSystem } from '../quantity/format.js'
+import { line, type RippleLine, targets } from './line.js'
 import type { Both, Ripple, RowChange } from './nouns.js'
 import { capital, count, fewer, list, margin, size, some, weight } from './words.js'
 
 /** A pitch that changes by less prints as it did, m. */
 const PRINTED = 5e-5
 
-export function sayRivets({ counts, joints }: Ripple, units: UnitSystem): readonly string[] {
+export function sayRivets({ counts, joints }: Ripple, units: UnitSystem): readonly RippleLine[] {
   const [counted, others] = [
     counts.rows.filter((r) => r.count.before !== r.count.after),
     counts.rows.filter((r) => r.count.before === r.count.after),
@@ -22,22 +23,42 @@ export function sayRivets({ counts, joints }: Ripple, units: UnitSystem): readon
   ]
   const refitted = counts.rows.filter((r) => r.spans.by >= PRINTED)
   return [
-    ...counted.map(sayRow),
-    ...(all.length > 0 ? [`All together ${list(all)}.`] : []),
-    ...(counts.lengths.length > 0 ? [`To buy: ${list(counts.lengths.map((l) => `${fewer(l.before, l.after)} of ${l.name}`))}.`] : []),
-    ...others.filter((r) => r.lengths.added.length > 0).map((r) => `${r.id} now takes ${list(r.lengths.added)} as well.`),
+    ...counted.map((r) => line(sayRow(r), targets('row', [r.id]))),
+    ...(all.length > 0 ? [line(`All together ${list(all)}.`)] : []),
+    ...(counts.lengths.length > 0 ? [line(`To buy: ${list(counts.lengths.map((l) => `${fewer(l.before, l.after)} of ${l.name}`))}.`)] : []),
+    ...others
+      .filter((r) => r.lengths.added.length > 0)
+      .map((r) => line(`${r.id} now takes ${list(r.lengths.added)} as well.`, targets('row', [r.id]))),
     ...(refitted.length > 0
       ? [
-          `The pitch is fitted anew by up to ${size(Math.max(...refitted.map((r) => r.spans.by)), units)} in ${some(
-            refitted.map((r) => r.id),
-            8,
-          )}.`,
+          line(
+            `The pitch is fitted anew by up to ${size(Math.max(...refitted.map((r) => r.spans.by)), units)} in ${some(
+              refitted.map((r) => r.id),
+              8,
+            )}.`,
+            targets(
+              'row',
+              refitted.map((r) => r.id),
+            ),
+          ),
         ]
       : []),
     ...sayBearing(counts, units),
-    ...(joints.added.length > 0 ? [`New joints: ${list(joints.added.map((j) => j.says))}.`] : []),
-    ...(joints.removed.length > 0 ? [`Joints that go: ${list(joints.removed.map((j) => j.says))}.`] : []),
-    ...joints.changed.flatMap((j) => (j.lap ? [`${capital(j.says)}: ${j.lap.after ?? 'no lap'}.`] : [])),
+    ...(joints.added.length > 0 ? [line(`New joints: ${list(joints.added.map((j) => j.says))}.`)] : []),
+    ...(joints.removed.length > 0 ? [line(`Joints that go: ${list(joints.removed.map((j) => j.says))}.`)] : []),
+    ...joints.changed.flatMap((j) =>
+      j.lap
+        ? [
+            line(
+              `${capital(j.says)}: ${j.lap.after ?? 'no lap'}.`,
+              targets(
+                'row',
+                j.stacks.map((stack) => stack.row),
+              ),
+            ),
+          ]
+        : [],
+    ),
   ]
 }
 
@@ -51,15 +72,23 @@ function sayRow(row: RowChange): string {
 }
 
 /** One row stands for all of its way, and whoever changes a gauge wants to hear first that the rivets in the bins still do. */
-function sayBearing({ rows, lengths }: Ripple['counts'], units: UnitSystem): readonly string[] {
+function sayBearing({ rows, lengths }: Ripple['counts'], units: UnitSystem): readonly RippleLine[] {
   const said = (['up', 'down'] as const).flatMap((way) => {
     const those = rows.filter((r) => r.bearing !== null && r.bearing.after > r.bearing.before === (way === 'up'))
     const [first] = [...those].sort((a, b) => (a.id < b.id ? -1 : 1))
     if (!first?.bearing) return []
     const of = `${display(first.bearing.before, 'N', units)} to ${display(first.bearing.after, 'N', units)} in ${first.id}`
-    return [`The bearing strength of the sheet under a rivet goes ${way} in ${count(those.length, 'row')}: ${of}.`]
+    return [
+      line(
+        `The bearing strength of the sheet under a rivet goes ${way} in ${count(those.length, 'row')}: ${of}.`,
+        targets(
+          'row',
+          those.map((r) => r.id),
+        ),
+      ),
+    ]
   })
-  return said.length > 0 && lengths.length === 0 ? ['No rivet length changes.', ...said] : said
+  return said.length > 0 && lengths.length === 0 ? [line('No rivet length changes.'), ...said] : said
 }
 
 /** A change of mass below half a gram is not worth the ink, kg. */
@@ -68,13 +97,13 @@ const GRAM = 0.0005
 /** The name of a kind as it is said. */
 const plain = (kind: string): string => kind.replaceAll('-', ' ')
 
-export function sayMasses({ masses, overall, counts }: Ripple, units: UnitSystem): readonly string[] {
+export function sayMasses({ masses, overall, counts }: Ripple, units: UnitSystem): readonly RippleLine[] {
   const change = (by: number): string => `${weight(Math.abs(by), units)} ${by < 0 ? 'less' : 'more'}`
   const by = masses.total.after - masses.total.before
   const kinds = masses.kinds
     .filter((k) => Math.abs(k.after - k.before) >= GRAM)
     .sort((a, b) => Math.abs(b.after - b.before) - Math.abs(a.after - a.before))
-  return [
+  const said = [
     ...(kinds.length > 0
       ? [
           `The derived parts weigh ${change(by)} (${weight(masses.total.after, units)}): ${list(kinds.map((k) => `${plain(k.name)} ${change(k.after - k.before)}`))}.`,
@@ -84,18 +113,21 @@ export function sayMasses({ masses, overall, counts }: Ripple, units: UnitSystem
     ...counts.sheets.map((s) => `${count(s.after, 'sheet')} of ${s.name} in place of ${s.before}.`),
     ...overall.map((o) => `The ${o.name} is ${size(o.after, units)}, was ${size(o.before, units)}.`),
   ]
+  return said.map((says) => line(says))
 }
 
 /** How many margins are worth a line each. */
 const SAID = 12
 
-export function sayMargins({ checks: { margins } }: Ripple): readonly string[] {
+/** `isWhole` says every one of them. */
+export function sayMargins({ checks: { margins } }: Ripple, isWhole = false): readonly RippleLine[] {
   const value = (m: number | null): number => m ?? Infinity
   const seen = margins.filter((m) => margin(m.margin.before) !== margin(m.margin.after))
   const lost = seen.filter((m) => value(m.margin.after) < value(m.margin.before))
   const gained = seen.filter((m) => value(m.margin.after) > value(m.margin.before))
-  const line = ({ says, margin: m }: (typeof margins)[number]): string => `${margin(m.before)} becomes ${margin(m.after)}: ${says}`
-  const shown = [...lost, ...gained].slice(0, SAID)
+  const told = ({ id, says, margin: m }: (typeof margins)[number]): RippleLine =>
+    line(`${margin(m.before)} becomes ${margin(m.after)}: ${says}`, targets('check', [id]))
+  const shown = [...lost, ...gained].slice(0, isWhole ? undefined : SAID)
   const left = lost.length + gained.length - shown.length
-  return [...shown.map(line), ...(left > 0 ? [`and ${left} more: --json lists them all.`] : [])]
+  return [...shown.map(told), ...(left > 0 ? [line(`and ${left} more: --json lists them all.`)] : [])]
 }

@@ -1,5 +1,6 @@
 /** Weight and balance in sentences: what it weighs, what it may carry, and each load case whose hitch is otherwise. */
 import type { UnitSystem } from '../quantity/format.js'
+import { line, type RippleLine, targets } from './line.js'
 import { turn } from './loads.js'
 import type { Both, LoadChange, Ripple } from './nouns.js'
 import { weight } from './words.js'
@@ -8,11 +9,15 @@ import { weight } from './words.js'
 const POINT = 0.0005
 const KILOGRAM = 0.05
 
-export function sayLoads({ loads }: Ripple, units: UnitSystem): readonly string[] {
+export function sayLoads({ loads }: Ripple, units: UnitSystem): readonly RippleLine[] {
   const seen = loads.cases.filter((each) => turn(each) >= POINT)
-  const whole = ([what, both]: readonly [string, Both<number | null> | null]): readonly string[] =>
-    both && isSeen(both) ? [`${what} ${kg(both.before, units)} becomes ${kg(both.after, units)}.`] : []
-  return [...whole(['Unloaded', loads.unloaded]), ...whole(['It may carry', loads.capacity]), ...seen.map((each) => sayCase(each, units))]
+  const whole = ([what, both]: readonly [string, Both<number | null> | null]): readonly RippleLine[] =>
+    both && isSeen(both) ? [line(`${what} ${kg(both.before, units)} becomes ${kg(both.after, units)}.`)] : []
+  return [
+    ...whole(['Unloaded', loads.unloaded]),
+    ...whole(['It may carry', loads.capacity]),
+    ...seen.map((each) => line(sayCase(each, units), targets('case', [each.case]))),
+  ]
 }
 
 const isSeen = ({ before, after }: Both<number | null>): boolean =>

@@ -1,6 +1,7 @@
 /** Parts and openings of a ripple in sentences: what is scrapped first, then what comes, goes, changes and only moves. */
 import type { UnitSystem } from '../quantity/format.js'
 import { isNothing } from './differ.js'
+import { line, type RippleLine, targets } from './line.js'
 import type { OpeningChange, PartChange, PartTold, Ripple } from './nouns.js'
 import { scrap } from './parts.js'
 import { capital, count, list, size, some } from './words.js'
@@ -8,24 +9,30 @@ import { capital, count, list, size, some } from './words.js'
 /** No part is wrapped round more than a whole turn, so a layer that lies so much deeper shortens it by 2 pi times as much at most. */
 const TURN = 2 * Math.PI
 
-export function sayParts(ripple: Ripple, units: UnitSystem): readonly string[] {
+export function sayParts(ripple: Ripple, units: UnitSystem): readonly RippleLine[] {
   const { added, removed, changed } = ripple.parts
   const reach = TURN * Math.max(0, ...ripple.inward.map((i) => Math.abs(i.by)))
   const shifted = changed.filter((c) => scrap(c) === 0 && c.most <= reach && c.faces.length > 0)
   const rest = changed.filter((c) => !shifted.includes(c))
   const moved = rest.filter(isOnlyMoved)
   return [
-    ...rest.filter((c) => !moved.includes(c)).map((c) => sayPart(c, units)),
+    ...rest.filter((c) => !moved.includes(c)).map((c) => line(sayPart(c, units), targets('part', [c.id]))),
     ...told('New', added),
     ...told('No longer needed', removed),
-    ...(moved.length > 0 ? [`Moved as they are: ${list(moved.map((c) => c.id))}.`] : []),
+    ...(moved.length > 0 ? [line(`Moved as they are: ${list(moved.map((c) => c.id))}.`, partsOf(moved))] : []),
     ...sayInward(ripple, shifted, units),
     ...sayGauges(shifted, units),
   ]
 }
 
-const told = (word: string, parts: readonly PartTold[]): readonly string[] =>
-  parts.length === 0 ? [] : [`${word}: ${list(parts.map((p) => `${p.id} (${p.says})`))}.`]
+const partsOf = (parts: readonly { readonly id: string }[]): RippleLine['about'] =>
+  targets(
+    'part',
+    parts.map(({ id }) => id),
+  )
+
+const told = (word: string, parts: readonly PartTold[]): readonly RippleLine[] =>
+  parts.length === 0 ? [] : [line(`${word}: ${list(parts.map((p) => `${p.id} (${p.says})`))}.`, partsOf(parts))]
 
 /** The part itself is what it was; it only stands elsewhere. */
 const isOnlyMoved = (c: PartChange): boolean =>
@@ -109,7 +116,7 @@ const boughtWords = (c: PartChange): readonly string[] => [
 ]
 
 /** One line for all that only follows the layer before it in or out. */
-function sayInward({ inward }: Ripple, shifted: readonly PartChange[], units: UnitSystem): readonly string[] {
+function sayInward({ inward }: Ripple, shifted: readonly PartChange[], units: UnitSystem): readonly RippleLine[] {
   if (inward.length === 0) return []
   const deepest = inward.reduce((a, b) => (Math.abs(b.by) > Math.abs(a.by) ? b : a))
   const layers = inward.map((i) => i.what)
@@ -119,30 +126,36 @@ function sayInward({ inward }: Ripple, shifted: readonly PartChange[], units: Un
       ? `; the patterns of ${count(shifted.length, 'part')} change by up to ${size(most, units)} with them, and nothing else of them`
       : ''
   return [
-    `The mould line stays, so ${list(layers)} move ${deepest.by > 0 ? 'in' : 'out'} by ${layers.length > 1 && inward.some((i) => i.by !== deepest.by) ? 'up to ' : ''}${size(Math.abs(deepest.by), units)}${follow}.`,
+    line(
+      `The mould line stays, so ${list(layers)} move ${deepest.by > 0 ? 'in' : 'out'} by ${layers.length > 1 && inward.some((i) => i.by !== deepest.by) ? 'up to ' : ''}${size(Math.abs(deepest.by), units)}${follow}.`,
+      partsOf(shifted),
+    ),
   ]
 }
 
 /** Sheets of another gauge that otherwise only follow: by what they are made of now. */
-function sayGauges(shifted: readonly PartChange[], _units: UnitSystem): readonly string[] {
+function sayGauges(shifted: readonly PartChange[], _units: UnitSystem): readonly RippleLine[] {
   const groups = new Map<string, string[]>()
   for (const c of shifted) {
     const words = list(boughtWords(c))
     if (words !== '') groups.set(words, [...(groups.get(words) ?? []), c.id])
   }
-  return [...groups].map(([words, ids]) => `${capital(words)}: ${list(ids)}.`)
+  return [...groups].map(([words, ids]) => line(`${capital(words)}: ${list(ids)}.`, targets('part', ids)))
 }
 
 export function sayOpening(
   o: OpeningChange,
   units: UnitSystem,
   address: (place: NonNullable<OpeningChange['place']['after']>) => string,
-): readonly string[] {
+): readonly RippleLine[] {
   const name = `${o.id} (${o.says})`
+  const told = (says: string): RippleLine => line(says, targets('opening', [o.id]))
   if (o.status !== 'changed') {
     const place = o.place.after ?? o.place.before
     return [
-      `${name} is ${o.status === 'added' ? 'new' : 'gone'}${place ? `, ${o.status === 'added' ? 'at' : 'from'} ${address(place)}` : ''}.`,
+      told(
+        `${name} is ${o.status === 'added' ? 'new' : 'gone'}${place ? `, ${o.status === 'added' ? 'at' : 'from'} ${address(place)}` : ''}.`,
+      ),
     ]
   }
   const links = (key: 'cutsFrames' | 'crossesSeams' | 'framing', now: string, not: string): readonly string[] => [
@@ -156,7 +169,7 @@ export function sayOpening(
     ...links('crossesSeams', 'now crosses', 'no longer crosses'),
     ...links('framing', 'is now framed by', 'is no longer framed by'),
   ]
-  return said.length > 0 ? [`${name} ${list(said)}.`] : []
+  return said.length > 0 ? [told(`${name} ${list(said)}.`)] : []
 }
 
 function moveWords(

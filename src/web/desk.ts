@@ -15,6 +15,7 @@ import type {
   PlaceNote,
   RippleShown,
   SheetShown,
+  SideId,
   SizeEdit,
   State,
   WorkingShown,
@@ -122,7 +123,9 @@ function show(moved: Moved): void {
     setHand(moved.hand)
     if (moved.says !== null) setNotice(moved.says)
   })
-  const { file, text } = moved.state
+  const { file, text, looking } = moved.state
+  // what was frozen is no draft
+  if (looking !== null) return
   if (before?.file === file && before.text === text) return
   keep(file, text)
 }
@@ -217,15 +220,17 @@ export async function openWorking(id: string): Promise<void> {
 export const askFigure = (name: keyof Figures, asked: readonly unknown[]): Promise<unknown> => worker.figure(name, asked)
 
 export const ask = (question: string): Promise<Answer> => worker.ask(question)
+export const fileText = (file: string): Promise<string | null> => worker.fileText(file)
 
-export async function freeze(name: string): Promise<void> {
-  setRipple(await worker.freeze(name, units()))
-}
+/** A frozen revision in the place of the coach as it is now, or that again; nothing is changed. */
+export const lookAt = (side: SideId | null): Promise<void> => send(() => worker.lookAt(side, look()))
+/** The text of a frozen revision becomes the text, which is undone like any edit. */
+export const takeUp = (side: SideId): Promise<void> => send(() => worker.takeUp(side, look()))
 
 export async function save(): Promise<void> {
   const at = stamp()
   const now = state()
-  if (!now) return
+  if (!now || now.looking !== null) return
   if (at === null) {
     setNaming(true)
     return
@@ -240,6 +245,7 @@ export async function save(): Promise<void> {
 /** The text is on the disk under that stamp: by this window, or by another one whose text is the same. */
 export function savedAs(file: string, text: string, at: string): void {
   dropDraft(file)
+  worker.saved(text)
   setStamp(at)
   setSavedText(text)
   setOvertaken(null)

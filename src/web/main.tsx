@@ -1,8 +1,9 @@
 /** The desk in the browser: the elevation across the top, the open sheet below it, the ripple along the foot. */
-import { createSignal, For, onCleanup, onMount, Show } from 'solid-js'
+import { createEffect, createSignal, For, onCleanup, onMount, Show } from 'solid-js'
 import { render } from 'solid-js/web'
 import { SHEETS } from '../desk/sheets.js'
 import { AskBox } from './ask-box.js'
+import { ChangeNoteView } from './change-note.js'
 import {
   after,
   isUnsaved,
@@ -24,6 +25,7 @@ import { door, hasOwnPicture, setDoor } from './door.js'
 import { DoorPage, DoorWords } from './doors.js'
 import { unsavedCoaches } from './drafts.js'
 import { ElevationView } from './elevation.js'
+import { fieldAsked } from './field-asked.js'
 import { FirstVisit } from './first-visit.js'
 import './fonts.css'
 import './desk.css'
@@ -31,8 +33,10 @@ import './elevation.css'
 import './sheet.css'
 import './narrow-and-print.css'
 import { askKnown, known } from './known.js'
+import { LookingAt } from './looking-at.js'
 import { MendView } from './mend-view.js'
 import { workOffline } from './offline.js'
+import { closeChangeNote, isNoteOpen } from './revisions.js'
 import { RippleFoot } from './ripple-foot.js'
 import { SaveAs } from './save-as.js'
 import { SheetView } from './sheet.js'
@@ -73,6 +77,12 @@ function Desk() {
       )
   })
   onCleanup(() => document.removeEventListener('keydown', keys))
+  createEffect(() => {
+    if (!fieldAsked()) return
+    closeChangeNote()
+    setDoor(null)
+    setText(true)
+  })
   return (
     <>
       <header class="head">
@@ -112,7 +122,7 @@ function Desk() {
         <button type="button" onClick={redo} disabled={((state() ?? mending())?.redo ?? 0) === 0}>
           Redo
         </button>
-        <button type="button" onClick={save} disabled={!state() || state()?.text === savedText()}>
+        <button type="button" onClick={save} disabled={!state() || state()?.text === savedText() || state()?.looking !== null}>
           Save
         </button>
         <DoorWords />
@@ -160,6 +170,7 @@ function Desk() {
           </p>
         )}
       </Show>
+      <LookingAt />
       <FirstVisit />
       <Show when={!mending() && !hasOwnPicture()}>
         <ElevationView />
@@ -177,6 +188,7 @@ function Desk() {
                     onClick={() => {
                       setDoor(null)
                       setText(name === TEXT)
+                      closeChangeNote()
                       if (name !== TEXT) openSheet(name)
                     }}
                   >
@@ -189,8 +201,10 @@ function Desk() {
         </nav>
         <Show when={!door()} fallback={<DoorPage />}>
           <Show when={!mending()} fallback={<MendView />}>
-            <Show when={!isText()} fallback={<TextView />}>
-              <SheetView />
+            <Show when={!isNoteOpen()} fallback={<ChangeNoteView />}>
+              <Show when={!isText()} fallback={<TextView />}>
+                <SheetView />
+              </Show>
             </Show>
           </Show>
         </Show>

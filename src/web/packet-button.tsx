@@ -16,7 +16,11 @@ export function PacketButton() {
   }
   return (
     <div class="packet">
-      <button type="button" onClick={write} disabled={isRunning() || isUnsaved() || (state()?.faults.length ?? 0) > 0}>
+      <button
+        type="button"
+        onClick={write}
+        disabled={isRunning() || isUnsaved() || (state()?.faults.length ?? 0) > 0 || state()?.looking !== null}
+      >
         Write the packet
       </button>
       <Show when={isRunning()}>

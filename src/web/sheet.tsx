@@ -2,9 +2,11 @@
 import { createEffect, createMemo, createSignal, For, onCleanup, Show } from 'solid-js'
 import type { Sentence } from '../desk/nouns.js'
 import { margin as marginWords } from '../ripple/words.js'
-import { openPage, openWorking, page, select, setWorking, sheet, working } from './desk.js'
+import { openPage, page, select, sheet } from './desk.js'
 import { FigureOrPaper, FigureView, hasFigure, isFigure, showPaper } from './figures/figure-view.js'
 import { PacketButton } from './packet-button.js'
+import { ReadingNote } from './reading-note.js'
+import { noteAt, openNote } from './way.js'
 
 export function SheetView() {
   return (
@@ -82,10 +84,15 @@ function Paper() {
 function Sentences() {
   const [isAll, setAll] = createSignal(false)
   const sentences = createMemo(() => sheet()?.sentences ?? [])
+  // a figure asked for elsewhere may stand on no line of this sheet
+  const isHere = (): boolean => [...shown(), ...(sheet()?.figures ?? [])].some(({ id }) => id === noteAt())
   const shown = createMemo(() => (isAll() ? sentences() : sentences().slice(0, FIRST)))
   return (
     <section class="sentences" aria-label={`Sentences of ${sheet()?.name ?? ''}`}>
       <h2>{sheet()?.name}</h2>
+      <Show when={noteAt() !== null && !isHere()}>
+        <ReadingNote />
+      </Show>
       <Show when={sheet()?.name === 'Packet'}>
         <PacketButton />
       </Show>
@@ -103,11 +110,11 @@ function Sentences() {
           <For each={sheet()?.figures ?? []}>
             {(each) => (
               <li>
-                <button type="button" class="link" aria-expanded={working()?.id === each.id} onClick={() => openWorking(each.id)}>
+                <button type="button" class="link" aria-expanded={noteAt() === each.id} onClick={() => openNote(each.id)}>
                   {each.says}
                 </button>
-                <Show when={working()?.id === each.id}>
-                  <Margin />
+                <Show when={noteAt() === each.id}>
+                  <ReadingNote />
                 </Show>
               </li>
             )}
@@ -129,7 +136,7 @@ function SentenceLine({ sentence }: { readonly sentence: Sentence }) {
   return (
     <li class={`verdict-${verdict}`}>
       <span class="word">{verdict === null ? '' : VERDICTS[verdict]}</span>
-      <button type="button" class="link" aria-expanded={working()?.id === id} onClick={() => openWorking(id)}>
+      <button type="button" class="link" aria-expanded={noteAt() === id} onClick={() => openNote(id)}>
         {says}
       </button>
       <Show when={share !== null && margin !== null}>
@@ -139,7 +146,7 @@ function SentenceLine({ sentence }: { readonly sentence: Sentence }) {
       <Show when={verdict !== 'pass' && mend}>
         <p class="mend">{mend}</p>
       </Show>
-      <Show when={working()?.id === id}>
+      <Show when={noteAt() === id}>
         <p class="source">{source}</p>
         <For each={about}>
           {(thing) => (
@@ -148,20 +155,8 @@ function SentenceLine({ sentence }: { readonly sentence: Sentence }) {
             </button>
           )}
         </For>
-        <Margin />
+        <ReadingNote />
       </Show>
     </li>
-  )
-}
-
-/** A working stands beside its number as a note in the margin. */
-function Margin() {
-  return (
-    <aside class="working" aria-label="Working">
-      <pre tabindex="0">{working()?.text || working()?.says}</pre>
-      <button type="button" onClick={() => setWorking(null)}>
-        Close the working
-      </button>
-    </aside>
   )
 }

@@ -1,7 +1,9 @@
 /** The written definition, edited in place; faults stand under it with their line, and lead there. */
-import { createEffect, createSignal, For, on } from 'solid-js'
+import { createEffect, createSignal, For, on, onCleanup, onMount, Show } from 'solid-js'
 import type { FaultShown } from '../desk/nouns.js'
 import { edit, state } from './desk.js'
+import { askForField, fieldAsked } from './field-asked.js'
+import { OtherFile } from './other-file.js'
 
 export function TextView() {
   return (
@@ -40,22 +42,35 @@ export function TextEditor(props: Edited) {
     clearTimeout(later)
     later = setTimeout(() => props.write(text), 250)
   }
-  const goTo = ({ file, line, column }: FaultShown): void => {
+  const goTo = ({ file, line, column, length }: Omit<FaultShown, 'says'> & { readonly length?: number }): void => {
     if (file !== props.file) return
     const lines = typed().split('\n')
     const at = lines.slice(0, line - 1).reduce((sum, each) => sum + each.length + 1, 0) + column - 1
     area.focus()
-    area.setSelectionRange(at, at + (lines[line - 1]?.length ?? 0) - column + 1)
+    area.setSelectionRange(at, at + (length || (lines[line - 1]?.length ?? 0) - column + 1))
     area.scrollTop = Math.max(0, ((line - 8) * area.scrollHeight) / Math.max(1, lines.length))
   }
+  const elsewhere = () => (fieldAsked()?.file === props.file ? null : fieldAsked())
+  onCleanup(() => askForField(null))
+  // whoever comes from a figure is led to its line
+  onMount(() =>
+    createEffect(() => {
+      const field = fieldAsked()
+      if (field?.file !== props.file || !field) return
+      goTo(field)
+      askForField(null)
+    }),
+  )
   return (
     <section class="text" aria-label="Text of the definition">
+      <Show when={elsewhere()}>{(field) => <OtherFile field={field()} />}</Show>
       <label for="definition">{props.file}</label>
       <textarea
         id="definition"
         ref={area}
         spellcheck={false}
         wrap="off"
+        readonly={(state()?.looking ?? null) !== null}
         value={typed()}
         onInput={(event) => write(event.currentTarget.value)}
       />

@@ -8,12 +8,15 @@ import type {
   DragShown,
   Edit,
   Elevation,
+  FrozenRevision,
+  Go,
   Look,
   MoveEdit,
   PageShown,
   PlaceNote,
   RippleShown,
   SheetShown,
+  SideId,
   SizeEdit,
   State,
   WorkingShown,
@@ -22,6 +25,7 @@ import { type Differs, differsFrom } from '../desk/other-text.js'
 import { type Provable, provable } from '../desk/prove-shown.js'
 import { type Side, sideOf } from '../desk/side-by-side.js'
 import type { UnitSystem } from '../quantity/format.js'
+import type { Target } from '../ripple/line.js'
 import { families, proved, sideOfFiles, start } from './worker-doors.js'
 
 /** What comes back after every edit: where the coach stands, and how it looks. */
@@ -64,6 +68,8 @@ function mended(by: (coach: MendingCoach) => DeskCoach | null, look: Look): Move
 const desk = {
   open: (coach: CoachFiles, look: Look): Moved | Mending => {
     const opened = deskCoach(coach)
+    // a coach that is opened again has the revisions it had
+    if (held && files.path === coach.path && !('faults' in opened)) opened.revisions.keep(held.revisions.all())
     files = coach
     broken = 'faults' in opened ? mendingCoach(coach, opened) : null
     held = 'faults' in opened ? null : opened
@@ -97,15 +103,22 @@ const desk = {
     here().redo()
     return looked(look, null)
   },
-  freeze: (name: string, units: UnitSystem): RippleShown => {
-    here().freeze(name)
-    return here().ripple(units)
-  },
+  freeze: (name: string, when: string): FrozenRevision | string => here().freeze(name, when),
+  keep: (kept: readonly FrozenRevision[]): void => here().revisions.keep(kept),
+  saved: (text: string): void => here().revisions.saved(text),
+  compare: (from: SideId, to: SideId, units: UnitSystem): RippleShown | string => here().revisions.compare(from, to, units),
+  baseline: (): SideId => here().revisions.baseline(),
+  lookAt: (side: SideId | null, look: Look): Moved => looked(look, here().lookAt(side)),
+  takeUp: (side: SideId, look: Look): Moved => looked(look, here().takeUp(side)),
+  notePages: (from: SideId, to: SideId, date: string, units: UnitSystem): readonly string[] | string =>
+    here().notePages(from, to, date, units),
+  goTo: (target: Target, from: SideId): Go => here().goTo(target, from),
   ripple: (units: UnitSystem): RippleShown => here().ripple(units),
   sheet: (name: string): SheetShown => here().sheet(name),
   page: (path: string, page: number): PageShown | null => here().page(path, page),
   working: (id: string, units: UnitSystem): WorkingShown => here().working(id, units),
   ask: (question: string): Answer => here().ask(question),
+  fileText: (file: string): string | null => here().fileText(file),
   /** typed where it is asked: src/web/figures/asked.ts */
   figure: (name: keyof Figures, asked: readonly unknown[]): unknown =>
     (here().figures[name] as (...asked: readonly unknown[]) => unknown)(...asked),

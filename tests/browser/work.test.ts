@@ -174,14 +174,6 @@ describe('the desk at work', () => {
     expect(await printed()).not.toContain('Freeze')
   })
 
-  it('opens the working of the load on the ball, down to masses', async () => {
-    await openSheet('Weight')
-    await desk.page.getByRole('button', { name: 'load on the ball in case B' }).click()
-    const note = desk.page.locator('.working pre')
-    await expect.poll(() => note.textContent(), { timeout: 20_000 }).toMatch(/=/)
-    expect(await note.textContent()).toMatch(/kg/)
-  })
-
   it('answers a place from the box that one keystroke reaches', async () => {
     await desk.page.locator('canvas').focus()
     await desk.page.keyboard.press('Control+k')

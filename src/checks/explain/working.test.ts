@@ -6,9 +6,10 @@ import { createMemo } from '../../derive/memo.js'
 import { designJson } from '../../documents/json/design-json.js'
 import { explain, explainText } from '../../quantity/explain.js'
 import { design } from '../index.js'
+import { designFormulas } from './design-formulas.js'
 import type { Subject } from './entry.js'
 import { nearIds } from './near-ids.js'
-import { designFormulas, explainable, working } from './working.js'
+import { explainable, working } from './working.js'
 
 const text = (path: string): string => readFileSync(new URL(`../../../${path}`, import.meta.url), 'utf8')
 function subject(name: string, change: (whole: string) => string = (whole) => whole): Subject {

@@ -1,8 +1,9 @@
 /** `explain FILE ID`: the working behind a number; `--list` the ids there are. */
 
+import { designFormulas } from '../../checks/explain/design-formulas.js'
 import type { Subject } from '../../checks/explain/entry.js'
 import { checkText } from '../../checks/explain/explain-checks.js'
-import { designFormulas, explainable, type Working, working } from '../../checks/explain/working.js'
+import { explainable, type Working, working } from '../../checks/explain/working.js'
 import { design } from '../../checks/index.js'
 import { derive } from '../../derive/index.js'
 import { createMemo } from '../../derive/memo.js'

@@ -1,12 +1,10 @@
 /** `prove FILE --part ID --holes LIST`: a list the shop trusts, laid on our pattern. 0 it agrees, 1 it does not or nobody can say. */
-import { writeFileSync } from 'node:fs'
 import { basename } from 'node:path'
 import { design } from '../../checks/index.js'
 import type { ListUnit } from '../../checks/prove/nouns.js'
 import { prove } from '../../checks/prove/prove-part.js'
 import type { Design } from '../../derive/design.js'
 import type { Part } from '../../derive/nouns.js'
-import type { Page } from '../../documents/drawing/page.js'
 import { rounded } from '../../documents/json/rounded.js'
 import { proofSheets } from '../../documents/prove/proof-sheet.js'
 import { proofText } from '../../documents/prove/proof-text.js'
@@ -15,6 +13,7 @@ import { readHoleList } from '../../intake/read-hole-list.js'
 import { type Command, json } from '../command.js'
 import { openCoach } from '../open-coach.js'
 import { openText } from '../open-text.js'
+import { pdfOf, writeNamed } from '../pages-file.js'
 import { partNamed } from '../part-named.js'
 import { Refused, refuse } from '../refused.js'
 
@@ -61,18 +60,5 @@ async function draw(made: Design, part: Part, report: NonNullable<ReturnType<typ
     throw refuse('--drawing', `${file} should end in .pdf or .svg, so that it is known what to draw.`, { found: file })
   const pages = proofSheets(made, part, pattern, report)
   const content = /\.svg$/i.test(file) ? pageToSvg(pages[0]) : await pdfOf(made, pages, `Proof of ${part.id}`)
-  try {
-    writeFileSync(file, content)
-  } catch (reason) {
-    throw refuse('--drawing', `${file} cannot be written: the disk says ${(reason as NodeJS.ErrnoException).code ?? reason}.`, {
-      found: file,
-    })
-  }
-}
-
-/** The library that writes PDF is heavy, and most proofs are read on the screen. */
-async function pdfOf(made: Design, pages: readonly Page[], title: string): Promise<Uint8Array> {
-  const { pagesToPdf } = await import('../../paper/pdf.js')
-  const { coach } = made.definition
-  return pagesToPdf(pages, { title, author: coach.maker, subject: `${coach.name}, revision ${made.revision}`, date: coach.date })
+  writeNamed('--drawing', file, content)
 }

@@ -27,6 +27,19 @@ export const memberMass = formula({
   examples: [{ given: { w: 0.474, L: 5.84 }, gives: 2.76816, within: 1e-12, from: 'by hand' }],
 })
 
+export const angleMass = formula({
+  id: 'shell.angle-mass',
+  says: 'Mass of a metre of an angle',
+  symbol: 'w',
+  unit: 'kg/m',
+  inputs: { l: 'm', t: 'm', rho: 'kg/m^3' },
+  where: { l: 'width of each leg', t: 'thickness', rho: 'density' },
+  shows: '(2 * l - t) * t * rho',
+  eval: ({ l, t, rho }) => (2 * l - t) * t * rho,
+  source: { ref: 'geometry', at: 'two legs less the corner they share' },
+  examples: [{ given: { l: 0.025, t: 0.001, rho: 2700 }, gives: 0.1323, within: 1e-12, from: 'by hand: 49 square millimetres' }],
+})
+
 /** A mass the definition states (bought or weighed): carried so that it can stand in a total beside derived ones. */
 export const statedMass = formula({
   id: 'shell.stated-mass',
@@ -71,4 +84,17 @@ export const rivetMass = formula({
       from: 'derived here: 62.84 and 22.95 cubic millimetres',
     },
   ],
+})
+
+export const alikeMass = formula({
+  id: 'shell.alike-mass',
+  says: 'Mass of several that are alike',
+  symbol: 'M',
+  unit: 'kg',
+  inputs: { n: '1', m: 'kg' },
+  where: { n: 'how many', m: 'mass of one' },
+  shows: 'n * m',
+  eval: ({ n, m }) => n * m,
+  source: { ref: 'geometry', at: 'masses add' },
+  examples: [{ given: { n: 23, m: 2.36e-4 }, gives: 5.428e-3, within: 1e-12, from: 'by hand' }],
 })

@@ -7,7 +7,7 @@ import { pointInside } from '../../maths/loft.js'
 import type { Vec3 } from '../../maths/vec.js'
 import { length, sub } from '../../maths/vec.js'
 import { densityOf } from '../common/density.js'
-import { memberMass } from '../common/mass.formulas.js'
+import { angleMass, memberMass } from '../common/mass.formulas.js'
 import type { Part } from '../nouns.js'
 import { type EndCut, paneAxes, seenOn } from './cuts.js'
 import type { Ground } from './ground.js'
@@ -151,7 +151,7 @@ export function framingParts(local: LocalEnd, at: Standing, { cut, angles, notes
   const { ground } = local
   const { post, rim, skin } = { ...ground.input.shell, skin: ground.input.ends.skin }
   const t = post.thickness.value
-  const lineal = (2 * post.leg - t) * t * densityOf(post.alloy, t)
+  const lineal = angleMass({ l: post.leg, t, rho: densityOf(post.alloy, t) })
   const inset = ground.input.rules.edgeDistance * row.local.draft.diameter
   return angles.map((angle) => {
     const points = angle.through.map((i) => {

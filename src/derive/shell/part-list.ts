@@ -2,6 +2,7 @@
 import { type Development, developed, undeveloped } from '../../maths/development.js'
 import { girthAtOffset } from '../../maths/tangent-chain.js'
 import { densityOf } from '../common/density.js'
+import { angleMass } from '../common/mass.formulas.js'
 import type { Part, SheetUse } from '../nouns.js'
 import { type FramePlates, fastenerOf, type Laid, rimReach } from './members.js'
 import { grown, type OpeningShape } from './opening-shape.js'
@@ -116,14 +117,13 @@ function angle(
   kind: 'stringer' | 'post' | 'header',
   notes: readonly string[],
 ): PartHead {
-  const t = section.thickness.value
-  const area = (2 * section.leg - t) * t
+  const linearMass = angleMass({ l: section.leg, t: section.thickness.value, rho: densityOf(plate.material, plate.thickness) })
   return {
     kind,
     thickness: section.thickness,
     stock: null,
     notes,
-    member: { linearMass: area * densityOf(plate.material, plate.thickness), length },
+    member: { linearMass, length },
   }
 }
 

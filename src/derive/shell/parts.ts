@@ -17,7 +17,7 @@ export interface PartHead {
   readonly stock: string | null
   readonly notes: readonly string[]
   /** members are weighed by the metre: mass per length and cut length; null for sheet */
-  readonly member: { readonly linearMass: number; readonly length: number } | null
+  readonly member: { readonly linearMass: number | Worked<'kg/m'>; readonly length: number } | null
 }
 
 /** One part from its plates; the first plate gives its name, side and net area. */

@@ -16,6 +16,8 @@ export interface Stance {
   readonly weight: WeightDefinition
   readonly spindles: readonly number[]
   readonly axle: number
+  /** the same with its working */
+  readonly meanAxle: Worked<'m'>
   readonly lastFrame: number
   readonly tail: number
   /** of one wheel at gross weight, N/m; null where springs are not known */
@@ -44,7 +46,7 @@ export function caseOf(one: LoadCaseDefinition, groups: readonly GroupWeighed[],
   const mass = loads.length === 0 ? before : massTotal({ ...aboard, ...masses(all) })
   const centre = AXES.map((_, axis) => f.centre({ M: momentOf(groups, all, axis), W: mass })) as unknown as CaseWeighed['centre']
   const { ball, track, ground } = stance.weight
-  const hitch = f.hitchLoad({ W: mass, x_c: centre[0], b: ball, x_a: stance.axle })
+  const hitch = f.hitchLoad({ W: mass, x_c: centre[0], b: ball, x_a: stance.meanAxle })
   const onAxles = f.onAxles({ W: mass, T: hitch })
   const share = f.hitchShare({ T: hitch, W: mass })
   const axles = axleLoads(mass, centre[1], onAxles, stance)
@@ -52,16 +54,16 @@ export function caseOf(one: LoadCaseDefinition, groups: readonly GroupWeighed[],
     ...{ id: one.id, says: one.says, design: one.design, loads: all, mass, centre, hitch, onAxles, filled, share, axles },
     margins: marginsOf(mass.value, share.value, axles, stance),
     stability: f.stability({ t: track, z_c: centre[2], z_g: ground }),
-    heightError: errorOf(onAxles.value, stance),
+    heightError: errorOf(axles[0].load, stance),
   }
 }
 
 const masses = (loads: readonly Load[]): Record<string, Worked<'kg'>> => Object.fromEntries(loads.map((each) => [each.says, each.mass]))
 
 function momentOf(groups: readonly GroupWeighed[], loads: readonly Load[], axis: number): Worked<'kg*m'> {
-  const terms: Record<string, number | Worked<'kg*m'>> = {}
+  const terms: Record<string, Worked<'kg*m'>> = {}
   for (const each of groups) terms[each.group] = each.moments[axis] as Moments[number]
-  for (const each of loads) terms[each.says] = each.mass.value * (each.at[axis] as number)
+  for (const each of loads) terms[each.says] = f.lever({ m: each.mass, x: each.at[axis] as number })
   return f.moment(terms)
 }
 
@@ -122,7 +124,7 @@ function marginsOf(mass: number, share: number, axles: CaseWeighed['axles'], { w
 }
 
 /** Nearest error on either side that brings an axle to its rating; each axle gains on one side and loses on the other. */
-function errorOf(onAxles: number, { weight, spindles, wheelRate }: Stance): HeightError | null {
+function errorOf(P: Worked<'kg'>, { weight, spindles, wheelRate }: Stance): HeightError | null {
   const n = spindles.length
   if (n < 2 || wheelRate === null) return null
   const x = spindles.map((station) => station - weight.ball)
@@ -131,7 +133,7 @@ function errorOf(onAxles: number, { weight, spindles, wheelRate }: Stance): Heig
     const gains = (d * S_1) / S_2 - 1
     // an axle in the very middle of three takes no share in the tilting
     if (Math.abs(gains) < 1e-9) return []
-    const given = { R: weight.axleRatings[i] as number, P: onAxles / n, g: G, k: WHEELS_AN_AXLE * wheelRate, x: d, S_1, S_2 }
+    const given = { R: weight.axleRatings[i] as number, P, g: G, k: WHEELS_AN_AXLE * wheelRate, x: d, S_1, S_2 }
     return [{ gains, e: f.heightError(given) }]
   })
   const nearest = (own: typeof errors): Worked<'m'> | null =>

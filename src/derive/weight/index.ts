@@ -16,11 +16,15 @@ import { liftOf } from './lift.js'
 import { linesOf } from './lines.js'
 import { middle } from './middle.js'
 import { nearestOf, roomAt } from './room.js'
-import { capacity, moment } from './weight.formulas.js'
+import { capacity, lever, meanAxle, moment, spindleSum } from './weight.formulas.js'
 
 export function deriveWeight(input: WeightInput, memo: Memo = FORGETFUL): WeightDerived {
   const { weight, masses, spindles, tyre } = input
-  const axle = spindles.reduce((sum, each) => sum + each, 0) / spindles.length
+  const middleAxle = meanAxle({
+    S: spindleSum(Object.fromEntries(spindles.map((each, i) => [`axle ${i + 1}`, each]))),
+    n: spindles.length,
+  })
+  const axle = middleAxle.value
   const { listOnly, growth } = weight
   const { lines, twinned, twice } = linesOf({ masses, listOnly, growth, twins: input.twins, axle, reach: input.reach }, memo)
   const groups = MASS_GROUPS.flatMap((group) => {
@@ -29,7 +33,7 @@ export function deriveWeight(input: WeightInput, memo: Memo = FORGETFUL): Weight
   })
   const built = massTotal(Object.fromEntries(groups.map((each) => [each.group, each.mass])))
   const unloaded = weight.gas ? massTotal({ built, gas: statedMass({ m: weight.gas.mass }) }) : built
-  const stance: Stance = { ...input, axle }
+  const stance: Stance = { ...input, axle, meanAxle: middleAxle }
   const { ball, ground, track, gross, axleRatings: ratings, hitch: hitchBand } = weight
   const stood = { ball, axle, ground, track, gross, ratings, hitchBand, tyre }
   const cases = weight.cases.map((each) => caseOf(each, groups, stance))
@@ -49,14 +53,14 @@ export function deriveWeight(input: WeightInput, memo: Memo = FORGETFUL): Weight
 
 function groupOf(group: MassGroup, own: readonly MassLine[], masses: readonly MassDefinition[]): GroupWeighed {
   const mass: Record<string, Worked<'kg'>> = {}
-  const [x, y, z]: Record<string, number>[] = [{}, {}, {}]
+  const [x, y, z]: Record<string, Worked<'kg*m'>>[] = [{}, {}, {}]
   const points: MassReach[] = []
   for (const line of own) {
     const name = `${line.id} ${line.says}`
     mass[name] = line.mass
-    x[name] = line.mass.value * line.centre[0]
-    y[name] = line.mass.value * line.centre[1]
-    z[name] = line.mass.value * line.centre[2]
+    x[name] = lever({ m: line.mass, x: line.centre[0] })
+    y[name] = lever({ m: line.mass, x: line.centre[1] })
+    z[name] = lever({ m: line.mass, x: line.centre[2] })
     points.push(...line.points)
   }
   return {

@@ -12,6 +12,41 @@ export const moment = total({
   examples: [{ given: { stove: 22, tank: -3.5 }, gives: 18.5, within: 1e-12, from: 'by hand' }],
 })
 
+export const lever = formula({
+  id: 'weight.lever',
+  says: 'Moment of one thing about a plane of the coach',
+  symbol: 'M',
+  unit: 'kg*m',
+  inputs: { m: 'kg', x: 'm' },
+  where: { m: 'its mass', x: 'its centre from the plane' },
+  shows: 'm * x',
+  eval: ({ m, x }) => m * x,
+  source: statics('mass times arm'),
+  examples: [{ given: { m: 22, x: 4.1 }, gives: 90.2, within: 1e-12, from: 'by hand' }],
+})
+
+export const spindleSum = total({
+  id: 'weight.spindle-sum',
+  says: 'Stations of the axles added',
+  symbol: 'S',
+  unit: 'm',
+  source: { ref: 'definition', at: 'where the spindles stand' },
+  examples: [{ given: { 'axle 1': 4.69, 'axle 2': 5.48 }, gives: 10.17, within: 1e-12, from: 'by hand' }],
+})
+
+export const meanAxle = formula({
+  id: 'weight.mean-axle',
+  says: 'Mean station of the axles',
+  symbol: 'x_a',
+  unit: 'm',
+  inputs: { S: 'm', n: '1' },
+  where: { S: 'their stations added', n: 'how many axles there are' },
+  shows: 'S / n',
+  eval: ({ S, n }) => S / n,
+  source: statics('axles that carry alike act where their middle is'),
+  examples: [{ given: { S: 10.17, n: 2 }, gives: 5.085, within: 1e-12, from: 'by hand' }],
+})
+
 export const centre = formula({
   id: 'weight.centre',
   says: 'Centre of mass from a plane of the coach',

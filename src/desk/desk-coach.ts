@@ -36,6 +36,7 @@ import type {
 import { placedBy } from './placed.js'
 import { rippleLine } from './ripple-line.js'
 import { pageShown, sheetShown, workingShown } from './sheet-shown.js'
+import { type SpaceAsked, type SpaceSent, spaceSender } from './space/sent.js'
 import { writeEdit } from './write-edit.js'
 
 /** A coach's file and every file it extends, by path. */
@@ -66,6 +67,8 @@ export interface DeskCoach {
   readonly page: (path: string, page: number) => PageShown | null
   readonly working: (id: string, units?: UnitSystem) => WorkingShown
   readonly ask: (question: string) => Answer
+  /** the coach in space, but for what the screen has already */
+  readonly space: (asked: SpaceAsked) => SpaceSent
   readonly design: () => Design
 }
 
@@ -74,6 +77,7 @@ const READINGS = 64
 
 export function deskCoach({ path, files }: CoachFiles): DeskCoach | NotRead {
   const memo = createMemo()
+  const space = spaceSender()
   const parse = keptParse()
   let history: History = startHistory(files[path] ?? '')
   let faults: readonly Fault[] = []
@@ -208,6 +212,7 @@ export function deskCoach({ path, files }: CoachFiles): DeskCoach | NotRead {
     page: (of, page) => pageShown(planned(), of, page),
     working: (id, units = 'metric') => workingShown(about(), id, units),
     ask: (question) => answer(about(), question),
+    space: (asked) => space(about(), asked),
   }
 }
 

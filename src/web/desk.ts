@@ -14,6 +14,7 @@ import type {
   State,
   WorkingShown,
 } from '../desk/nouns.js'
+import type { SpaceAsked, SpaceSent } from '../desk/space/sent.js'
 import type { UnitSystem } from '../quantity/format.js'
 import { openCoach, saveCoach } from './files.js'
 import type { DeskWorker, Moved } from './worker.js'
@@ -157,6 +158,8 @@ export async function openPage(path: string | null, which: number): Promise<void
 export async function openWorking(id: string): Promise<void> {
   setWorking(await worker.working(id, units()))
 }
+
+export const askSpace = (asked: SpaceAsked): Promise<SpaceSent> => worker.space(asked)
 
 export const ask = (question: string): Promise<Answer> => worker.ask(question)
 

@@ -1,14 +1,18 @@
 /** The elevation: the map of the coach. Wheel and pinch zoom, dragging pans or moves a thing, arrow keys nudge what is chosen. */
-import { createEffect, createMemo, createSignal, For, on, onCleanup, onMount } from 'solid-js'
+import { createEffect, createMemo, createSignal, For, lazy, on, onCleanup, onMount, Show, Suspense } from 'solid-js'
 import { letterOfSide } from '../definition/sides.js'
 import type { Drawn, Look } from '../desk/nouns.js'
 import { edit, elevation, lit, look, preview, select, selected, setLit, setLook, settle, state } from './desk.js'
 import { fitted, fromX, fromY, type Inks, type Marked, paint, thingAt, type View } from './paint.js'
+import { inSpace, setInSpace } from './space/opened.js'
 import { dark } from './theme.js'
 
 const LAYERS: readonly (Drawn['layer'] | 'rivets')[] = ['openings', 'frames', 'seams', 'rivets', 'chassis', 'axles', 'tanks', 'masses']
 /** Masses are asked for: ninety squares over everything else are not what one looks at first. */
 const SHOWN = LAYERS.filter((layer) => layer !== 'masses')
+
+/** Loaded when somebody looks: the first screen does without. */
+const SpaceView = lazy(async () => ({ default: (await import('./space/space-view.jsx')).SpaceView }))
 
 let strokes = 0
 
@@ -46,6 +50,8 @@ export function ElevationView() {
   // another look or another coach is fitted; an edit leaves the view where it is
   const shown = createMemo(() => `${elevation()?.look} ${state()?.file}`)
   createEffect(on(shown, fitAll))
+  // a place that is asked for lies on an elevation
+  createEffect(() => lit() && setInSpace(false))
   createEffect(() => {
     const [drawing, at, marked] = [
       elevation(),
@@ -170,36 +176,48 @@ export function ElevationView() {
   }
 
   return (
-    <section class="elevation" aria-label="Elevation">
+    <section class="elevation" classList={{ 'in-space': inSpace() }} aria-label="Elevation">
       <div class="bar" role="toolbar" aria-label="How the coach is looked at">
         <For each={looks()}>
           {([id, says]) => (
-            <button type="button" aria-pressed={look() === id} onClick={() => setLook(id)}>
+            <button
+              type="button"
+              aria-pressed={!inSpace() && look() === id}
+              onClick={() => {
+                setInSpace(false)
+                setLook(id)
+              }}
+            >
               {says}
             </button>
           )}
         </For>
-        <span class="gap" />
-        <For each={LAYERS}>
-          {(layer) => (
-            <label class="tick">
-              <input
-                type="checkbox"
-                checked={layers().has(layer)}
-                onChange={(event) => {
-                  const next = new Set(layers())
-                  if (event.currentTarget.checked) next.add(layer)
-                  else next.delete(layer)
-                  setLayers(next)
-                }}
-              />
-              {layer}
-            </label>
-          )}
-        </For>
-        <button type="button" onClick={fitAll}>
-          Fit
+        <button type="button" aria-pressed={inSpace()} onClick={() => setInSpace(true)}>
+          In space
         </button>
+        <span class="gap" />
+        <Show when={!inSpace()}>
+          <For each={LAYERS}>
+            {(layer) => (
+              <label class="tick">
+                <input
+                  type="checkbox"
+                  checked={layers().has(layer)}
+                  onChange={(event) => {
+                    const next = new Set(layers())
+                    if (event.currentTarget.checked) next.add(layer)
+                    else next.delete(layer)
+                    setLayers(next)
+                  }}
+                />
+                {layer}
+              </label>
+            )}
+          </For>
+          <button type="button" onClick={fitAll}>
+            Fit
+          </button>
+        </Show>
       </div>
       {/* biome-ignore lint/a11y/noInteractiveElementToNoninteractiveRole: the drawing is moved about by keys of its own, and says so */}
       <canvas
@@ -214,6 +232,11 @@ export function ElevationView() {
         onPointerLeave={() => setHovered(null)}
         onKeyDown={pressedKey}
       />
+      <Show when={inSpace()}>
+        <Suspense fallback={<p class="missing">Fetching the picture in space …</p>}>
+          <SpaceView />
+        </Suspense>
+      </Show>
       <p class="hover" aria-live="off">
         {hovered()?.says ?? ' '}
       </p>

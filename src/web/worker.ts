@@ -2,6 +2,7 @@
 import { expose, transfer } from 'comlink'
 import { type CoachFiles, type DeskCoach, deskCoach, type NotRead } from '../desk/desk-coach.js'
 import type { Answer, Edit, Elevation, Look, MoveEdit, PageShown, RippleShown, SheetShown, State, WorkingShown } from '../desk/nouns.js'
+import type { SpaceAsked, SpaceSent } from '../desk/space/sent.js'
 import type { UnitSystem } from '../quantity/format.js'
 
 /** What comes back after every edit: where the coach stands, and how it looks. */
@@ -53,6 +54,7 @@ const desk = {
   page: (path: string, page: number): PageShown | null => here().page(path, page),
   working: (id: string, units: UnitSystem): WorkingShown => here().working(id, units),
   ask: (question: string): Answer => here().ask(question),
+  space: (asked: SpaceAsked): SpaceSent => here().space(asked),
 }
 
 export type DeskWorker = typeof desk

@@ -68,9 +68,12 @@ export function face(draft: Draft, corners: readonly Vec3[]): void {
   })
 }
 
+/** A wide flat sheet has a corner every so much of its width as well, m: what is told by its corners is then told all over it. */
+export const ACROSS: readonly number[] = Array.from({ length: 13 }, (_, i) => (i - 6) * 0.25)
+
 /** A board: flat outlines in plan between two waterlines. */
 export function board(draft: Draft, rings: readonly (readonly Point[])[], low: number, high: number): void {
-  const region = regionOf(rings, [], [])
+  const region = regionOf(rings, ACROSS, [])
   for (const z of [high, low]) lay(draft, region, (x, y) => [x, y, z])
   for (const [[x0, y0], [x1, y1]] of region.boundary) {
     const first = draft.points.length

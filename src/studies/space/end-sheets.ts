@@ -15,7 +15,7 @@ import type { Mesh } from './nouns.js'
 import { type Point, regionOf } from './region.js'
 
 /** Columns of a gore, of the cap, of a panel of the lining: chords as wide as a hand. */
-const [GORE, CAP, PANEL] = [10, 48, 4] as const
+const [GORE, CAP, PANEL] = [10, 40, 3] as const
 
 const steps = (n: number): number[] => Array.from({ length: n + 1 }, (_, i) => i / n)
 
@@ -57,7 +57,7 @@ const HAIR = 0.04
 /** Shares of the way from the cap's row to the toe at which the skin is parted: none turns more than a few degrees. */
 function levelsDown({ loft, edges, capSigma, toe }: Ground): number[] {
   const top = capSigma(edges[0])
-  return stretchesOf(loft, 0.07, 1 / 32).flatMap((sigma) => (sigma >= top ? [(sigma - top) / (toe - top)] : []))
+  return stretchesOf(loft, 0.085, 1 / 24).flatMap((sigma) => (sigma >= top ? [(sigma - top) / (toe - top)] : []))
 }
 
 interface Box {

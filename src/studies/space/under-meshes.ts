@@ -3,12 +3,12 @@ import type { Design } from '../../derive/design.js'
 import type { Part, Pattern } from '../../derive/nouns.js'
 import type { Member } from '../../derive/under-nouns.js'
 import type { Vec3 } from '../../maths/vec.js'
-import { board, box, type Draft, face, lay, meshOf, newDraft } from './build.js'
+import { ACROSS, board, box, type Draft, face, lay, meshOf, newDraft } from './build.js'
 import type { Mesh } from './nouns.js'
 import { type Point, regionOf, ringOf } from './region.js'
 
 const ringsOf = ({ outline, cuts }: Pattern): readonly (readonly Point[])[] =>
-  [outline, ...cuts.map((cut) => cut.outline)].map((each) => ringOf(each, 10))
+  [outline, ...cuts.map((cut) => cut.outline)].map((each) => ringOf(each, 5))
 
 /** The mesh of a part of floor or chassis; null for what is none. */
 export function underMesh({ under, definition }: Design, part: Part): Mesh | null {
@@ -24,7 +24,7 @@ export function underMesh({ under, definition }: Design, part: Part): Mesh | nul
   } else if (part.kind === 'underbelly') {
     const [pattern] = part.patterns
     // seen from below: left is up the sheet
-    lay(draft, regionOf(ringsOf(pattern), [], []), (x, y) => [pattern.flat.origin.station + x, -y, part.centre[2]])
+    lay(draft, regionOf(ringsOf(pattern), ACROSS, []), (x, y) => [pattern.flat.origin.station + x, -y, part.centre[2]])
   } else if (part.kind === 'chassis-plate') {
     const [pattern] = part.patterns
     const { station, girth } = pattern.flat.origin
@@ -96,7 +96,7 @@ function layMember(draft: Draft, { kind, plan, top, bottom }: Member, part: Part
   const { station } = pattern.flat.origin
   const [x0, x1] = [Math.min(a[0], b[0]), Math.max(a[0], b[0])]
   const middle = (top + bottom) / 2
-  const holes = pattern.cuts.map(({ outline }) => ringOf(outline, 10).map(([x, y]): Point => [station + sign * x, middle + y]))
+  const holes = pattern.cuts.map(({ outline }) => ringOf(outline, 6).map(([x, y]): Point => [station + sign * x, middle + y]))
   const web: Point[] = [
     [x0, bottom],
     [x1, bottom],

@@ -1,11 +1,9 @@
 /** The picture itself: what the worker sent, in three buffers, drawn when somebody asks. */
 import {
-  BufferAttribute,
   BufferGeometry,
   DataTexture,
   DoubleSide,
   GLSL3,
-  InstancedBufferAttribute,
   InstancedBufferGeometry,
   LineSegments,
   Matrix4,
@@ -21,16 +19,16 @@ import {
   WebGLRenderTarget,
 } from 'three'
 import { axesOf, type Turned } from '../../desk/space/turned.js'
-import type { RivetsInSpace, SpaceLayer } from '../../studies/space/nouns.js'
+import { type Layers, linesOf, rivetsOf, sheetsOf } from './buffers.js'
 import type { Held } from './held.js'
 import type { Ink, SpaceInks } from './inks.js'
 import { LINE_FRAGMENT, LINE_VERTEX, RIVET_FRAGMENT, RIVET_VERTEX, SHEET_FRAGMENT, SHEET_VERTEX } from './shaders.js'
+import { smoother } from './smooth.js'
 
 /** Parts in a row of the texture, and rows: far more than a coach has. */
 const [ACROSS, ROWS] = [512, 8] as const
 /** Half the depth that is seen, m: a coach drawn apart is far within it. */
 const DEEP = 30
-const CORNERS = 8
 /** Pixels of depth between two layers that are seen square on, or half of it. */
 const LAYER = 3
 
@@ -43,7 +41,7 @@ export interface Cut {
 export interface Picture {
   readonly setSize: (width: number, height: number, ratio: number) => void
   /** another set of meshes, or another choice of layers */
-  readonly load: (held: Held, layers: ReadonlySet<SpaceLayer | 'rivets'>) => void
+  readonly load: (held: Held, layers: Layers) => void
   /** a colour for each part, whether it has none to show, whether it is chosen */
   readonly colour: (
     inks: SpaceInks,
@@ -51,7 +49,8 @@ export interface Picture {
     hatch: boolean,
     gaps: boolean,
   ) => void
-  readonly draw: (at: Turned, apart: number, cut: Cut | null) => void
+  /** whether it was drawn roughly, which only happens on the way and where the machine is slow */
+  readonly draw: (at: Turned, apart: number, cut: Cut | null, isOnTheWay: boolean) => boolean
   /** number of the part under a place of the picture, in pixels from its upper left; null for paper */
   readonly pick: (x: number, y: number) => number | null
   readonly dispose: () => void
@@ -101,6 +100,7 @@ export function pictureOn(canvas: HTMLCanvasElement): Picture | null {
   }
   const camera = new OrthographicCamera(-1, 1, 1, -1, 0, 2 * DEEP)
   const spot = new WebGLRenderTarget(1, 1)
+  const smooth = smoother(renderer)
   const size = { width: 1, height: 1, ratio: 1 }
 
   return {
@@ -108,6 +108,7 @@ export function pictureOn(canvas: HTMLCanvasElement): Picture | null {
       Object.assign(size, { width, height, ratio })
       renderer.setPixelRatio(ratio)
       renderer.setSize(width, height, false)
+      smooth.setSize(width * ratio, height * ratio)
     },
     load: (held, layers) => {
       const { nose, tail, reach, half, middle, rise } = held.body
@@ -136,7 +137,7 @@ export function pictureOn(canvas: HTMLCanvasElement): Picture | null {
         uniforms.uRamp.value[i].set(...ink)
       })
     },
-    draw: (at, apart, cut) => {
+    draw: (at, apart, cut, isOnTheWay) => {
       look(camera, at, size.width, size.height)
       uniforms.uApart.value = apart
       uniforms.uEye.value.set(...axesOf(at).ahead).negate()
@@ -145,7 +146,7 @@ export function pictureOn(canvas: HTMLCanvasElement): Picture | null {
       uniforms.uPixel.value = at.perPixel / size.ratio
       uniforms.uCuts.value = cut ? 1 : 0
       if (cut) uniforms.uCut.value.set(...cut.normal, cut.at)
-      renderer.render(scene, camera)
+      return smooth.draw(scene, camera, isOnTheWay)
     },
     pick: (x, y) => {
       camera.setViewOffset(size.width, size.height, x - 0.5, y - 0.5, 1, 1)
@@ -170,6 +171,7 @@ export function pictureOn(canvas: HTMLCanvasElement): Picture | null {
       }
       parts.dispose()
       spot.dispose()
+      smooth.dispose()
       renderer.dispose()
     },
   }
@@ -177,8 +179,8 @@ export function pictureOn(canvas: HTMLCanvasElement): Picture | null {
 
 function rendererOn(canvas: HTMLCanvasElement): WebGLRenderer | null {
   // asked for first, since the renderer would complain on the console where there is none
-  const context = canvas.getContext('webgl2', { antialias: true, alpha: true, premultipliedAlpha: true })
-  return context && new WebGLRenderer({ canvas, context, antialias: true, alpha: true })
+  const context = canvas.getContext('webgl2', { antialias: false, alpha: true, premultipliedAlpha: true })
+  return context && new WebGLRenderer({ canvas, context, alpha: true })
 }
 
 function look(camera: OrthographicCamera, at: Turned, width: number, height: number): void {
@@ -216,106 +218,4 @@ function look(camera: OrthographicCamera, at: Turned, width: number, height: num
 function replace(thing: Mesh | LineSegments, geometry: BufferGeometry): void {
   thing.geometry.dispose()
   thing.geometry = geometry
-}
-
-type Layers = ReadonlySet<SpaceLayer | 'rivets'>
-
-function sheetsOf({ parts, gaps, deepest }: Held, layers: Layers): BufferGeometry {
-  const shown = parts.flatMap((part, number) => (layers.has(part.layer) ? [{ part, number }] : []))
-  const corners = shown.reduce((sum, { part }) => sum + part.mesh.positions.length / 3, 0)
-  const all = {
-    position: new Float32Array(3 * corners),
-    normal: new Float32Array(3 * corners),
-    aApart: new Float32Array(3 * corners),
-    aPart: new Float32Array(corners),
-    aGap: new Float32Array(corners).fill(-1),
-    aUnder: new Float32Array(corners),
-  }
-  const index = new Uint32Array(shown.reduce((sum, { part }) => sum + part.mesh.index.length, 0))
-  let [at, on] = [0, 0]
-  for (const { part, number } of shown) {
-    const { positions, normals, index: own, under } = part.mesh
-    const n = positions.length / 3
-    all.position.set(positions, 3 * at)
-    all.normal.set(normals, 3 * at)
-    for (let i = 0; i < n; i++) {
-      all.aApart.set(part.apart, 3 * (at + i))
-      all.aUnder[at + i] = part.under + under[i]
-    }
-    all.aPart.fill(number, at, at + n)
-    const gap = gaps?.get(part.id)
-    if (gap && deepest > 0) for (let i = 0; i < n; i++) all.aGap[at + i] = gap[i] / deepest
-    for (let i = 0; i < own.length; i++) index[on + i] = own[i] + at
-    at += n
-    on += own.length
-  }
-  const geometry = new BufferGeometry()
-  for (const [name, list] of Object.entries(all)) geometry.setAttribute(name, new BufferAttribute(list, list.length / corners))
-  geometry.setIndex(new BufferAttribute(index, 1))
-  return geometry
-}
-
-/** The skin, its panes and the floor are drawn in full ink, what is behind them more lightly. */
-const FULL: ReadonlySet<SpaceLayer> = new Set(['skin', 'panes', 'wheels', 'floor'])
-
-function linesOf({ parts }: Held, layers: Layers): BufferGeometry {
-  const shown = parts.flatMap((part, number) => (layers.has(part.layer) ? [{ part, number }] : []))
-  const ends = shown.reduce((sum, { part }) => sum + part.mesh.lines.length / 3, 0)
-  const all = {
-    position: new Float32Array(3 * ends),
-    aApart: new Float32Array(3 * ends),
-    aPart: new Float32Array(ends),
-    aFaint: new Float32Array(ends),
-    aUnder: new Float32Array(ends),
-  }
-  let at = 0
-  for (const { part, number } of shown) {
-    const n = part.mesh.lines.length / 3
-    all.position.set(part.mesh.lines, 3 * at)
-    for (let i = 0; i < n; i++) {
-      all.aApart.set(part.apart, 3 * (at + i))
-      all.aUnder[at + i] = part.under + part.mesh.linesUnder[i]
-    }
-    all.aPart.fill(number, at, at + n)
-    all.aFaint.fill(FULL.has(part.layer) ? 0 : 0.8, at, at + n)
-    at += n
-  }
-  const geometry = new BufferGeometry()
-  for (const [name, list] of Object.entries(all)) geometry.setAttribute(name, new BufferAttribute(list, list.length / ends))
-  return geometry
-}
-
-function rivetsOf({ parts, rivets }: Held, layers: Layers): InstancedBufferGeometry {
-  const geometry = new InstancedBufferGeometry()
-  const round = Array.from({ length: CORNERS }, (_, i) => (2 * Math.PI * i) / CORNERS)
-  geometry.setAttribute('position', new BufferAttribute(Float32Array.from(round.flatMap((a) => [Math.cos(a), Math.sin(a), 0])), 3))
-  geometry.setIndex(Array.from({ length: CORNERS - 2 }, (_, i) => [0, i + 1, i + 2]).flat())
-  const seen = layers.has('rivets') ? shownRivets(parts, rivets, layers) : []
-  const all = {
-    aPlace: new Float32Array(3 * seen.length),
-    aNormal: new Float32Array(3 * seen.length),
-    aApart: new Float32Array(3 * seen.length),
-    aRadius: new Float32Array(seen.length),
-    aUnder: new Float32Array(seen.length),
-  }
-  seen.forEach((i, k) => {
-    all.aPlace.set(rivets.positions.subarray(3 * i, 3 * i + 3), 3 * k)
-    all.aNormal.set(rivets.normals.subarray(3 * i, 3 * i + 3), 3 * k)
-    all.aApart.set(parts[rivets.part[i]].apart, 3 * k)
-    all.aRadius[k] = rivets.radius[i]
-    all.aUnder[k] = parts[rivets.part[i]].under
-  })
-  for (const [name, list] of Object.entries(all))
-    geometry.setAttribute(name, new InstancedBufferAttribute(list, name === 'aRadius' || name === 'aUnder' ? 1 : 3))
-  geometry.instanceCount = seen.length
-  return geometry
-}
-
-/** A rivet is seen with the sheet its head is on. */
-function shownRivets(parts: Held['parts'], { part }: RivetsInSpace, layers: Layers): number[] {
-  const shown: number[] = []
-  part.forEach((number, i) => {
-    if (number >= 0 && layers.has(parts[number].layer)) shown.push(i)
-  })
-  return shown
 }

@@ -136,7 +136,7 @@ void main() {
 }
 `
 
-/** A disc on its sheet, never smaller than a dot that can be seen. */
+/** A disc on its sheet, never smaller than a dot that can be seen: cut out of a square, since there are thousands. */
 export const RIVET_VERTEX = /* glsl */ `${COMMON}
 uniform float uPixel;
 in vec3 aPlace;
@@ -145,7 +145,9 @@ in float aRadius;
 in vec3 aApart;
 in float aUnder;
 out vec3 vPlace;
+out vec2 vOn;
 void main() {
+  vOn = position.xy;
   vec3 side = normalize(cross(aNormal, abs(aNormal.z) < 0.9 ? vec3(0.0, 0.0, 1.0) : vec3(1.0, 0.0, 0.0)));
   vec3 up = cross(aNormal, side);
   float r = max(aRadius, 0.55 * uPixel);
@@ -160,9 +162,30 @@ precision highp float;
 ${CUT}
 uniform vec3 uFaint;
 in vec3 vPlace;
+in vec2 vOn;
 out vec4 colour;
 void main() {
+  if (dot(vOn, vOn) > 1.0) discard;
   if (uCuts > 0.0 && beforeCut(vPlace) > 0.0) discard;
   colour = vec4(uFaint, 1.0);
+}
+`
+
+/** The picture, smoothed, put on the page. */
+export const PAGE_VERTEX = /* glsl */ `
+out vec2 vOn;
+void main() {
+  vOn = position.xy * 0.5 + 0.5;
+  gl_Position = vec4(position.xy, 0.0, 1.0);
+}
+`
+
+export const PAGE_FRAGMENT = /* glsl */ `
+precision highp float;
+uniform sampler2D uPage;
+in vec2 vOn;
+out vec4 colour;
+void main() {
+  colour = texture(uPage, vOn);
 }
 `

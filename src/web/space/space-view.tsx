@@ -26,6 +26,8 @@ const COLOURS: readonly (readonly [ColourBy, string])[] = [
   ['margin', 'check margin'],
   ['distance', 'distance from the mould line'],
 ]
+/** ms after which a hand is taken to rest */
+const REST = 150
 const CUTS: readonly CutWay[] = ['along', 'across', 'level']
 
 export function SpaceView() {
@@ -133,17 +135,24 @@ export function SpaceView() {
   })
 
   let waiting = 0
+  let resting: ReturnType<typeof setTimeout> | undefined
+  const drawn = (isOnTheWay: boolean): void => {
+    waiting = 0
+    const now = at()
+    const cut = way()
+    if (!now || !held()) return
+    const isRough = picture()?.draw(now, apart(), cut ? cutPlane(cut, cutAt(), axesOf(now).ahead) : null, isOnTheWay)
+    if (isRough) resting = setTimeout(() => requestAnimationFrame(() => drawn(false)), REST)
+  }
   /** Once a frame, however much has changed. */
   const draw = (): void => {
-    if (waiting !== 0) return
-    waiting = requestAnimationFrame(() => {
-      waiting = 0
-      const now = at()
-      const cut = way()
-      if (now && held()) picture()?.draw(now, apart(), cut ? cutPlane(cut, cutAt(), axesOf(now).ahead) : null)
-    })
+    clearTimeout(resting)
+    if (waiting === 0) waiting = requestAnimationFrame(() => drawn(true))
   }
-  onCleanup(() => cancelAnimationFrame(waiting))
+  onCleanup(() => {
+    cancelAnimationFrame(waiting)
+    clearTimeout(resting)
+  })
   createEffect(() => {
     held()
     at()

@@ -17,11 +17,11 @@ export function sayPart(
   ].join(', ')
 }
 
-const WAY: Readonly<Record<CutWay, string>> = { along: 'along at BL', across: 'across at STA', level: 'level at WL' }
+const LINE: Readonly<Record<CutWay, string>> = { along: 'BL', across: 'STA', level: 'WL' }
 
 /** `STA 4210.0 mm`: where a cut stands, as the trade says it. */
 export const sayCut = (way: CutWay, at: number, units: UnitSystem): string =>
-  `${WAY[way].split(' ').at(-1)} ${formatLength(at, units, { decimals: units === 'inch' ? 2 : 0 })}`
+  `${LINE[way]} ${formatLength(at, units, { decimals: units === 'inch' ? 2 : 0 })}`
 
 export interface Shown {
   readonly layers: ReadonlySet<SpaceLayer | 'rivets'>
@@ -37,5 +37,5 @@ export function sayShown({ layers, parts, rivets, apart, cut, by }: Shown, units
   const seen = parts.filter(({ layer }) => layers.has(layer)).length
   const cutSays = cut ? `, cut ${cut.way} at ${sayCut(cut.way, cut.at, units)}` : ''
   const colour = by === 'plain' ? '' : `, coloured by ${by === 'distance' ? 'distance from the mould line' : by}`
-  return `The coach in space: ${seen} parts${layers.has('rivets') ? ` and ${rivets} rivets and bolts` : ''}${apart > 0 ? `, drawn apart ${Math.round(100 * apart)} %` : ''}${cutSays}${colour}.`
+  return `The coach in space: ${seen} ${seen === 1 ? 'part' : 'parts'}${layers.has('rivets') ? ` and ${rivets} rivets and bolts` : ''}${apart > 0 ? `, drawn apart ${Math.round(100 * apart)} %` : ''}${cutSays}${colour}.`
 }

@@ -39,7 +39,7 @@ const DOWN: Partial<Record<PartKind, number>> = {
 }
 
 /** Panes go farther than the sheets they close, tanks and wheels with the chassis. */
-export const PANE = 1.35
+const PANE = 1.35
 export const TANK: Vec3 = [0, 0, -1.35]
 export const WHEEL: Vec3 = [0, 0, -0.9]
 
@@ -58,7 +58,7 @@ export function apartOf(design: Design, { kind, centre, place }: Pick<Part, 'kin
 }
 
 /** Out of the middle of the body: in the barrel square to its length, at an end out of the middle of the joint as well. */
-export function outwardAt(design: Design, [x, y, z]: Vec3, isEnd: boolean): Vec3 {
+function outwardAt(design: Design, [x, y, z]: Vec3, isEnd: boolean): Vec3 {
   const { nose, tail, middle } = bodyOf(design)
   const along = isEnd ? (x < (nose + tail) / 2 ? x - nose : x - tail) : 0
   const out: Vec3 = [along, y, z - middle]

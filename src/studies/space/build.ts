@@ -1,5 +1,5 @@
 /** Meshes put together: regions laid on a surface, bands between two lines, boxes, plates with a thickness. m. */
-import { cross, length, scale, sub, type Vec3 } from '../../maths/vec.js'
+import { add, cross, length, scale, sub, type Vec3 } from '../../maths/vec.js'
 import type { Mesh } from './nouns.js'
 import { type Point, type Region, regionOf } from './region.js'
 
@@ -58,8 +58,15 @@ export function band(draft: Draft, lines: readonly (readonly Vec3[])[], closed =
   if (!closed) for (const i of [0, n - 1]) for (let k = 0; k + 1 < lines.length; k++) draft.lines.push(lines[k][i], lines[k + 1][i])
 }
 
+/** No flat face is longer between its corners, m: what is told by its corners is then told all over it. */
+const LONG = 0.5
+
 /** A flat face with its edges. */
 export function face(draft: Draft, corners: readonly Vec3[]): void {
+  if (corners.length === 4) {
+    quad(draft, corners)
+    return
+  }
   const first = draft.points.length
   draft.points.push(...corners)
   for (let i = 1; i + 1 < corners.length; i++) draft.triangles.push(first, first + i, first + i + 1)
@@ -68,12 +75,29 @@ export function face(draft: Draft, corners: readonly Vec3[]): void {
   })
 }
 
-/** A wide flat sheet has a corner every so much of its width as well, m: what is told by its corners is then told all over it. */
-export const ACROSS: readonly number[] = Array.from({ length: 13 }, (_, i) => (i - 6) * 0.25)
+/** Parted along its longer side. */
+function quad(draft: Draft, [a, b, c, d]: readonly Vec3[]): void {
+  const [along, across] = [length(sub(b, a)) + length(sub(c, d)), length(sub(d, a)) + length(sub(c, b))]
+  const [p, q, r, s] = along < across ? [b, c, d, a] : [a, b, c, d]
+  const n = Math.max(1, Math.ceil(Math.max(along, across) / (2 * LONG)))
+  const line = (from: Vec3, to: Vec3): Vec3[] => Array.from({ length: n + 1 }, (_, i) => add(from, scale(sub(to, from), i / n)))
+  band(draft, [line(p, q), line(s, r)])
+}
+
+/** Levels and columns that part a wide flat sheet. */
+export function grid(rings: readonly (readonly Point[])[]): readonly [levels: readonly number[], columns: readonly number[]] {
+  const stops = (axis: 0 | 1): number[] => {
+    const all = rings.flat().map((p) => p[axis])
+    const [low, high] = [Math.min(...all), Math.max(...all)]
+    const n = Math.ceil((high - low) / LONG)
+    return Array.from({ length: Math.max(0, n - 1) }, (_, i) => low + ((high - low) * (i + 1)) / n)
+  }
+  return [stops(1), stops(0)]
+}
 
 /** A board: flat outlines in plan between two waterlines. */
 export function board(draft: Draft, rings: readonly (readonly Point[])[], low: number, high: number): void {
-  const region = regionOf(rings, ACROSS, [])
+  const region = regionOf(rings, ...grid(rings))
   for (const z of [high, low]) lay(draft, region, (x, y) => [x, y, z])
   for (const [[x0, y0], [x1, y1]] of region.boundary) {
     const first = draft.points.length

@@ -33,7 +33,10 @@ const LAYER: Partial<Record<PartKind, SpaceLayer>> = {
 }
 
 /** Layers outside each; the skin and what hangs free of it have none. */
-const UNDER: Partial<Record<SpaceLayer, number>> = { frames: 1, lining: 1, floor: 1, chassis: 0.5, tanks: 0.5 }
+const UNDER: Partial<Record<SpaceLayer, number>> = { frames: 1, lining: 1, floor: 1, chassis: 1, tanks: 1 }
+
+/** The underbelly lies inside the skin's lower edge, and outside of everything else under the floor. */
+const BELLY = 0.5
 
 /** Asked again and again for one coach; keeps what it made. */
 export function spaceMaker(): (subject: Subject) => Space {
@@ -47,10 +50,10 @@ export function spaceMaker(): (subject: Subject) => Space {
       key: string,
       inputs: readonly unknown[],
       mesh: () => Mesh | null,
-      rest: Omit<SpacePart, 'mesh' | 'margin' | 'verdict' | 'under'>,
+      rest: Omit<SpacePart, 'mesh' | 'margin' | 'verdict' | 'under'> & { readonly under?: number },
     ): void => {
       const made = memo.keep(key, inputs, mesh)
-      if (made) parts.push({ ...rest, under: UNDER[rest.layer] ?? 0, ...judged(named, [rest.id, rest.thing]), mesh: made })
+      if (made) parts.push({ under: UNDER[rest.layer] ?? 0, ...rest, ...judged(named, [rest.id, rest.thing]), mesh: made })
     }
     for (const part of design.parts)
       add(`part ${part.id}`, [part, ...meshes.inputs(part)], () => meshes.make(part), {
@@ -61,6 +64,7 @@ export function spaceMaker(): (subject: Subject) => Space {
         material: part.material,
         mass: part.mass.value,
         apart: apartOf(design, part),
+        ...(part.kind === 'underbelly' ? { under: BELLY } : {}),
       })
     for (const opening of design.openings)
       add(`pane ${opening.id}`, [opening, derived.shell.section], () => paneMesh(derived.shell, opening), {

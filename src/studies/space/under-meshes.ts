@@ -3,7 +3,7 @@ import type { Design } from '../../derive/design.js'
 import type { Part, Pattern } from '../../derive/nouns.js'
 import type { Member } from '../../derive/under-nouns.js'
 import type { Vec3 } from '../../maths/vec.js'
-import { ACROSS, board, box, type Draft, face, lay, meshOf, newDraft } from './build.js'
+import { board, box, type Draft, face, grid, lay, meshOf, newDraft } from './build.js'
 import type { Mesh } from './nouns.js'
 import { type Point, regionOf, ringOf } from './region.js'
 
@@ -23,8 +23,9 @@ export function underMesh({ under, definition }: Design, part: Part): Mesh | nul
     board(draft, rings, middle - half, middle + half)
   } else if (part.kind === 'underbelly') {
     const [pattern] = part.patterns
+    const rings = ringsOf(pattern)
     // seen from below: left is up the sheet
-    lay(draft, regionOf(ringsOf(pattern), ACROSS, []), (x, y) => [pattern.flat.origin.station + x, -y, part.centre[2]])
+    lay(draft, regionOf(rings, ...grid(rings)), (x, y) => [pattern.flat.origin.station + x, -y, part.centre[2]])
   } else if (part.kind === 'chassis-plate') {
     const [pattern] = part.patterns
     const { station, girth } = pattern.flat.origin
@@ -103,7 +104,7 @@ function layMember(draft: Draft, { kind, plan, top, bottom }: Member, part: Part
     [x1, top],
     [x0, top],
   ]
-  lay(draft, regionOf([web, ...holes], [], []), (x, z) => [x, a[1], z])
+  lay(draft, regionOf([web, ...holes], ...grid([web])), (x, z) => [x, a[1], z])
 }
 
 /** The corners turned so that the first two are the web's. */

@@ -1,5 +1,5 @@
 /** What the worker sent as buffers of the picture: all sheets in one, all lines in one, all rivets in one. */
-import { BufferAttribute, BufferGeometry, InstancedBufferAttribute, InstancedBufferGeometry } from 'three'
+import { BufferAttribute, BufferGeometry } from 'three'
 import type { RivetsInSpace, SpaceLayer } from '../../studies/space/nouns.js'
 import type { Held } from './held.js'
 
@@ -34,8 +34,7 @@ export function sheetsOf({ parts, gaps, deepest }: Held, layers: Layers): Buffer
     at += n
     on += own.length
   }
-  const geometry = new BufferGeometry()
-  for (const [name, list] of Object.entries(all)) geometry.setAttribute(name, new BufferAttribute(list, list.length / corners))
+  const geometry = geometryOf(all, corners)
   geometry.setIndex(new BufferAttribute(index, 1))
   return geometry
 }
@@ -65,33 +64,29 @@ export function linesOf({ parts }: Held, layers: Layers): BufferGeometry {
     all.aFaint.fill(FULL.has(part.layer) ? 0 : 0.8, at, at + n)
     at += n
   }
-  const geometry = new BufferGeometry()
-  for (const [name, list] of Object.entries(all)) geometry.setAttribute(name, new BufferAttribute(list, list.length / ends))
-  return geometry
+  return geometryOf(all, ends)
 }
 
-export function rivetsOf({ parts, rivets }: Held, layers: Layers): InstancedBufferGeometry {
-  const geometry = new InstancedBufferGeometry()
-  geometry.setAttribute('position', new BufferAttribute(Float32Array.of(-1, -1, 0, 1, -1, 0, 1, 1, 0, -1, 1, 0), 3))
-  geometry.setIndex([0, 1, 2, 0, 2, 3])
+export function rivetsOf({ parts, rivets }: Held, layers: Layers): BufferGeometry {
   const seen = layers.has('rivets') ? shownRivets(parts, rivets, layers) : []
   const all = {
-    aPlace: new Float32Array(3 * seen.length),
-    aNormal: new Float32Array(3 * seen.length),
+    position: new Float32Array(3 * seen.length),
+    normal: new Float32Array(3 * seen.length),
     aApart: new Float32Array(3 * seen.length),
     aRadius: new Float32Array(seen.length),
     aUnder: new Float32Array(seen.length),
   }
   seen.forEach((i, k) => {
-    all.aPlace.set(rivets.positions.subarray(3 * i, 3 * i + 3), 3 * k)
-    all.aNormal.set(rivets.normals.subarray(3 * i, 3 * i + 3), 3 * k)
-    all.aApart.set(parts[rivets.part[i]].apart, 3 * k)
+    const { apart, under } = parts[rivets.part[i]]
+    all.position.set(rivets.positions.subarray(3 * i, 3 * i + 3), 3 * k)
+    all.normal.set(rivets.normals.subarray(3 * i, 3 * i + 3), 3 * k)
+    all.aApart.set(apart, 3 * k)
     all.aRadius[k] = rivets.radius[i]
-    all.aUnder[k] = parts[rivets.part[i]].under
+    all.aUnder[k] = under
   })
+  const geometry = new BufferGeometry()
   for (const [name, list] of Object.entries(all))
-    geometry.setAttribute(name, new InstancedBufferAttribute(list, name === 'aRadius' || name === 'aUnder' ? 1 : 3))
-  geometry.instanceCount = seen.length
+    geometry.setAttribute(name, new BufferAttribute(list, list.length / Math.max(1, seen.length)))
   return geometry
 }
 
@@ -102,4 +97,12 @@ function shownRivets(parts: Held['parts'], { part }: RivetsInSpace, layers: Laye
     if (number >= 0 && layers.has(parts[number].layer)) shown.push(i)
   })
   return shown
+}
+
+function geometryOf(lists: Readonly<Record<string, Float32Array>>, count: number): BufferGeometry {
+  const geometry = new BufferGeometry()
+  // where nothing is shown each list is empty, of whatever size its items are
+  for (const [name, list] of Object.entries(lists))
+    geometry.setAttribute(name, new BufferAttribute(list, count > 0 ? list.length / count : 1))
+  return geometry
 }

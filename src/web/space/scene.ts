@@ -4,11 +4,11 @@ import {
   DataTexture,
   DoubleSide,
   GLSL3,
-  InstancedBufferGeometry,
   LineSegments,
   Matrix4,
   Mesh,
   OrthographicCamera,
+  Points,
   RGBAFormat,
   Scene,
   ShaderMaterial,
@@ -70,6 +70,7 @@ export function pictureOn(canvas: HTMLCanvasElement): Picture | null {
     uCuts: { value: 0 },
     uPick: { value: 0 },
     uPixel: { value: 0.005 },
+    uDeep: { value: 2 * DEEP },
     uBody: { value: new Vector3() },
     uReach: { value: new Vector3() },
     uEye: { value: new Vector3() },
@@ -92,7 +93,7 @@ export function pictureOn(canvas: HTMLCanvasElement): Picture | null {
   sheetInk.polygonOffsetUnits = 2
   const sheets = new Mesh(new BufferGeometry(), sheetInk)
   const lines = new LineSegments(new BufferGeometry(), material(LINE_VERTEX, LINE_FRAGMENT))
-  const rivets = new Mesh(new InstancedBufferGeometry(), material(RIVET_VERTEX, RIVET_FRAGMENT))
+  const rivets = new Points(new BufferGeometry(), material(RIVET_VERTEX, RIVET_FRAGMENT))
   const scene = new Scene()
   for (const each of [sheets, lines, rivets]) {
     each.frustumCulled = false
@@ -215,7 +216,7 @@ function look(camera: OrthographicCamera, at: Turned, width: number, height: num
   camera.matrixWorldNeedsUpdate = true
 }
 
-function replace(thing: Mesh | LineSegments, geometry: BufferGeometry): void {
+function replace(thing: Mesh | LineSegments | Points, geometry: BufferGeometry): void {
   thing.geometry.dispose()
   thing.geometry = geometry
 }

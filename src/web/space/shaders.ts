@@ -136,24 +136,25 @@ void main() {
 }
 `
 
-/** A disc on its sheet, never smaller than a dot that can be seen: cut out of a square, since there are thousands. */
+/**
+ * A disc on its sheet, never smaller than a dot that can be seen. One point each and its ellipse cut out of that: five times as fast
+ * as a square each where the processor draws alone.
+ */
 export const RIVET_VERTEX = /* glsl */ `${COMMON}
 uniform float uPixel;
-in vec3 aPlace;
-in vec3 aNormal;
 in float aRadius;
 in vec3 aApart;
 in float aUnder;
 out vec3 vPlace;
-out vec2 vOn;
+out vec3 vNormal;
+out float vRadius;
 void main() {
-  vOn = position.xy;
-  vec3 side = normalize(cross(aNormal, abs(aNormal.z) < 0.9 ? vec3(0.0, 0.0, 1.0) : vec3(1.0, 0.0, 0.0)));
-  vec3 up = cross(aNormal, side);
-  float r = max(aRadius, 0.55 * uPixel);
-  vPlace = aPlace;
-  vec3 at = aPlace + uApart * aApart + 0.0012 * aNormal + r * (position.x * side + position.y * up);
-  gl_Position = inOrder(projectionMatrix * modelViewMatrix * vec4(at, 1.0), aPlace, aUnder);
+  vPlace = position;
+  vNormal = normalMatrix * normal;
+  vRadius = max(aRadius, 0.55 * uPixel);
+  gl_PointSize = 2.0 * vRadius / uPixel;
+  vec3 at = position + uApart * aApart + 0.0012 * normal;
+  gl_Position = inOrder(projectionMatrix * modelViewMatrix * vec4(at, 1.0), position, aUnder);
 }
 `
 
@@ -161,12 +162,22 @@ export const RIVET_FRAGMENT = /* glsl */ `
 precision highp float;
 ${CUT}
 uniform vec3 uFaint;
+uniform float uPixel;
+uniform float uDeep;
 in vec3 vPlace;
-in vec2 vOn;
+in vec3 vNormal;
+in float vRadius;
 out vec4 colour;
 void main() {
-  if (dot(vOn, vOn) > 1.0) discard;
   if (uCuts > 0.0 && beforeCut(vPlace) > 0.0) discard;
+  gl_FragDepth = gl_FragCoord.z;
+  // a dot of a pixel has no shape; a larger one is as round as it is seen, and leans with its sheet
+  if (vRadius > uPixel) {
+    vec2 on = vec2(2.0, -2.0) * (gl_PointCoord - 0.5);
+    float rise = -dot(on, vNormal.xy) / (abs(vNormal.z) < 0.02 ? 0.02 : vNormal.z);
+    if (dot(on, on) + rise * rise > 1.0) discard;
+    gl_FragDepth -= rise * vRadius / uDeep;
+  }
   colour = vec4(uFaint, 1.0);
 }
 `

@@ -4,7 +4,7 @@ import { loftAt } from '../maths/loft.js'
 import { at } from '../maths/tangent-chain.js'
 import { chassisInputOf, deriveChassis, layOutMembers } from './chassis/index.js'
 import type { Design } from './design.js'
-import type { BarrelRow, Handed } from './ends/ground.js'
+import type { BarrelRow, EndInput, Handed } from './ends/ground.js'
 import { deriveEnds, type Ends } from './ends/index.js'
 import { deriveFloor } from './floor/index.js'
 import { deriveGear } from './gear/index.js'
@@ -33,13 +33,18 @@ export function derive(definition: Definition, memo: Memo = FORGETFUL): Derived 
   memo.turn()
   const { frames } = definition
   const input = forBody(definition, memo)
-  const shell = deriveShell(input, memo)
+  const shell = memo.keep('shell', values(only(input, SHELL_READS)), () => deriveShell(only(input, SHELL_READS), memo))
   const { section } = shell
   const handed = memo.keep('handed to the ends', [section, shell.laid.token], () => handedToEnds(shell))
-  const ends = deriveEnds(input, handed, memo, definition.ends.make === 'wrapped' ? rowsIntoEnds(shell, memo) : [])
+  const barrel = definition.ends.make === 'wrapped' ? memo.keep('into the ends', [shell], () => rowsIntoEnds(shell, memo)) : NONE
+  const ends = memo.keep('ends', [...values(only(input, ENDS_READ)), handed, barrel], () =>
+    deriveEnds(only(input, ENDS_READ), handed, memo, barrel),
+  )
   const ride = rideOf(definition, memo)
   const under = underOf(definition, input, ends, handed.rimReach, isNotComputed(ride) ? null : ride, memo)
-  const totals = totalsOf(definition, shell, ends, under.parts)
+  const totals = memo.keep('totals', [definition.fasteners, frames, definition.ends, shell, ends, under], () =>
+    totalsOf(definition, shell, ends, under.parts),
+  )
   return Object.freeze({
     definition,
     section: { points: shell.points, halfGirth: section.toe, floorGirth: section.floor, width: section.width, residual: section.residual },
@@ -55,7 +60,13 @@ export function derive(definition: Definition, memo: Memo = FORGETFUL): Derived 
     ...onTheRoad(
       definition,
       totals,
-      { made: weighable(shell, ends, under), tail: frames[frames.length - 1].station + ends.facts.reach, ride },
+      {
+        twins: memo.keep('twins', [definition.weight, definition.openings, definition.fasteners, shell, ends, under], () =>
+          twinsOf(definition, weighable(shell, ends, under), memo),
+        ),
+        tail: frames[frames.length - 1].station + ends.facts.reach,
+        ride,
+      },
       memo,
     ),
     notCovered: NOT_COVERED,
@@ -63,6 +74,25 @@ export function derive(definition: Definition, memo: Memo = FORGETFUL): Derived 
     endSections: ends,
   })
 }
+
+/** A trade is handed these and no more, so that what it is kept by is all it can have read. */
+const SHELL_READS = [
+  ...(['section', 'frames', 'shell', 'lining', 'fasteners', 'rows', 'rules', 'openings'] as const),
+  ...(['gear', 'floor', 'ends', 'stock'] as const),
+] satisfies readonly (keyof ShellInput)[]
+const ENDS_READ = [
+  ...(['section', 'shell', 'lining', 'ends', 'fasteners', 'rows', 'rules', 'openings', 'frames', 'floor', 'process'] as const),
+] satisfies readonly (keyof EndInput)[]
+
+function only<T, K extends keyof T>(all: T, keys: readonly K[]): Pick<T, K> {
+  const some = {} as Pick<T, K>
+  for (const key of keys) some[key] = all[key]
+  return some
+}
+
+const values = (of: object): readonly unknown[] => Object.values(of)
+
+const NONE: readonly BarrelRow[] = []
 
 /** Springs come first of all: the arm's angle under load says where axle and ground stand. */
 function rideOf(definition: Definition, memo: Memo): Design['ride'] {
@@ -87,7 +117,7 @@ function weighable(shell: Shell, ends: Ends, under: Under): Weighable {
 }
 
 interface OnTheRoad {
-  readonly made: Weighable
+  readonly twins: ReturnType<typeof twinsOf>
   readonly tail: number
   readonly ride: Design['ride']
 }
@@ -96,13 +126,12 @@ interface OnTheRoad {
 function onTheRoad(
   definition: Definition,
   totals: Totals,
-  { made, tail, ride }: OnTheRoad,
+  { twins, tail, ride }: OnTheRoad,
   memo: Memo,
 ): Pick<Design, 'weight' | 'towing' | 'road'> {
   const { towing, gear, masses, suspension, coach, papers, weight, frames } = definition
   const { overallWidth, overallLength } = totals
-  const twins = twinsOf(definition, made, memo)
-  const weighed = memo.keep('weight', [weight, masses, gear, frames, suspension, towing?.extents, ride, tail, ...twins], () => {
+  const weighed = memo.keep('weight', [weight, masses, gear, frames, suspension, towing?.extents, ride, tail, twins], () => {
     const input = weightInput(definition, twins, { tail, wheelRate: isNotComputed(ride) ? null : ride.rate.value })
     return isNotComputed(input) ? input : deriveWeight(input, memo)
   })

@@ -13,8 +13,11 @@ export interface Memo {
 
 interface Kept {
   readonly inputs: readonly unknown[]
-  readonly value: unknown
+  value: unknown
   turn: number
+  /** the piece that asked for this one while it was made; null where the derivation itself did */
+  owner: Kept | null
+  isGone: boolean
 }
 
 /** Keeps nothing: for a derivation that nobody will repeat, which then need not hold on to what it was made from. */
@@ -27,22 +30,37 @@ function makeAnew<T>(_key: string, _inputs: readonly unknown[], make: () => T): 
 export function createMemo(): Memo {
   const kept = new Map<string, Kept>()
   let turn = 0
+  let making: Kept | null = null
   const settle = <T>(key: string, inputs: readonly unknown[], make: () => T, equal?: (a: T, b: T) => boolean): T => {
     const old = kept.get(key)
     if (old && same(old.inputs, inputs)) {
       old.turn = turn
+      old.owner = making
       return old.value as T
     }
-    const made = make()
-    const value = old && equal?.(old.value as T, made) ? (old.value as T) : made
-    kept.set(key, { inputs, value, turn })
-    return value
+    const piece: Kept = { inputs, value: undefined, turn, owner: making, isGone: false }
+    making = piece
+    try {
+      const made = make()
+      piece.value = old && equal?.(old.value as T, made) ? old.value : made
+    } finally {
+      making = piece.owner
+    }
+    if (old) old.isGone = true
+    kept.set(key, piece)
+    return piece.value as T
   }
+  // what a kept piece was made from is not asked for again, and must be there on the day it is made anew
+  const isWanted = (piece: Kept): boolean => !piece.isGone && (piece.turn === turn || (piece.owner !== null && isWanted(piece.owner)))
   return {
     keep: settle,
     settle,
     turn: () => {
-      for (const [key, k] of kept) if (k.turn < turn) kept.delete(key)
+      for (const [key, piece] of kept) {
+        if (isWanted(piece)) continue
+        piece.isGone = true
+        kept.delete(key)
+      }
       turn++
     },
   }

@@ -150,12 +150,20 @@ function rowTwin(row: FastenerRow, fasteners: readonly FastenerType[], yAt: Weig
 }
 
 function middleOf({ station, girth, waterline, end }: FastenerRow, yAt: Weighable['yAt']) {
-  let [x, y, z, from, to] = [0, 0, 0, Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY]
+  let x = 0
+  let y = 0
+  let z = 0
+  let from = Number.POSITIVE_INFINITY
+  let to = Number.NEGATIVE_INFINITY
   // a row along the coach has one girth, and one buttock line with it
-  let [last, half] = [Number.NaN, 0]
+  let last = Number.NaN
+  let half = 0
   for (let i = 0; i < station.length; i++) {
     const out = Math.abs(girth[i])
-    if (!end && out !== last) [last, half] = [out, yAt(out)]
+    if (!end && out !== last) {
+      last = out
+      half = yAt(out)
+    }
     x += station[i]
     y += end ? end.y[i] : Math.sign(girth[i]) * half
     z += waterline[i]

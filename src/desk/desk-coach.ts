@@ -18,6 +18,7 @@ import { compare } from '../ripple/compare.js'
 import { rippleText } from '../ripple/ripple-text.js'
 import { answer } from './answer.js'
 import { elevationOf } from './elevation.js'
+import { type Figures, figuresOf } from './figures/figures.js'
 import { type History, startHistory, stepped, textOf, withText } from './history.js'
 import { keptParse } from './kept-parse.js'
 import type {
@@ -70,16 +71,19 @@ export interface DeskCoach {
   /** the coach in space, but for what the screen has already */
   readonly space: (asked: SpaceAsked) => SpaceSent
   readonly design: () => Design
+  /** what is drawn live on the sheets */
+  readonly figures: Figures
 }
 
 /** So many steps back are taken without reading. */
 const READINGS = 64
 
-export function deskCoach({ path, files }: CoachFiles): DeskCoach | NotRead {
+/** `begun` is every text it had before it could be read. */
+export function deskCoach({ path, files }: CoachFiles, begun: History = startHistory(files[path] ?? '')): DeskCoach | NotRead {
   const memo = createMemo()
   const space = spaceSender()
   const parse = keptParse()
-  let history: History = startHistory(files[path] ?? '')
+  let history = begun
   let faults: readonly Fault[] = []
   let definition: Definition | null = null
   let shown: Design | null = null
@@ -213,6 +217,7 @@ export function deskCoach({ path, files }: CoachFiles): DeskCoach | NotRead {
     working: (id, units = 'metric') => workingShown(about(), id, units),
     ask: (question) => answer(about(), question),
     space: (asked) => space(about(), asked),
+    figures: figuresOf(now, about),
   }
 }
 

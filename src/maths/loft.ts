@@ -109,20 +109,56 @@ const clamp = (v: number): number => Math.min(1, Math.max(-1, v))
 const NEAR = 1e-5
 
 export function loftAt(loft: Loft, phi: number, sigma: number): LoftPoint {
-  const near = NEAR * loft.section.length
-  if (sigma >= near || loft.ridge > 0) return insideAt(loft, phi, sigma)
-  const p = insideAt(loft, phi, near)
-  const share = Math.max(0, sigma) / near
-  const crown = loft.section.elements[0].z0
-  return { ...p, r: p.r * share, rPhi: p.rPhi * share, z: crown - (crown - p.z) * share * share, zSigma: p.zSigma * share }
+  reckon(loft, phi, sigma)
+  return { r: NOW[R], z: NOW[Z], rSigma: NOW[R_SIGMA], zSigma: NOW[Z_SIGMA], rPhi: NOW[R_PHI] }
 }
 
-function insideAt(loft: Loft, phi: number, sigma: number): LoftPoint {
+/** Speed along the meridian of azimuth phi by section girth. */
+export function meridianSpeed(loft: Loft, phi: number, sigma: number): number {
+  reckon(loft, phi, sigma)
+  return Math.sqrt(NOW[R_SIGMA] * NOW[R_SIGMA] + NOW[Z_SIGMA] * NOW[Z_SIGMA])
+}
+
+/** Point `depth` m inside the surface along its normal. */
+export function pointInside(loft: Loft, phi: number, sigma: number, depth: number): Vec3 {
+  reckon(loft, phi, sigma)
+  const c = Math.cos(phi)
+  const t = Math.sin(phi)
+  const r = NOW[R]
+  if (depth === 0) return [r * c, r * t, NOW[Z]]
+  const [x, y, z] = outward(r, NOW[R_SIGMA], NOW[Z_SIGMA], NOW[R_PHI], c, t)
+  return [r * c - depth * x, r * t - depth * y, NOW[Z] - depth * z]
+}
+
+/**
+ * The surface is asked for tens of thousands of times a coach, mostly for one or two of its five values: they are left here,
+ * for the function that asked to take at once, and no point is made of them that nobody keeps.
+ */
+const NOW = new Float64Array(5)
+const [R, Z, R_SIGMA, Z_SIGMA, R_PHI] = [0, 1, 2, 3, 4] as const
+
+function reckon(loft: Loft, phi: number, sigma: number): void {
+  const near = NEAR * loft.section.length
+  if (sigma >= near || loft.ridge > 0) {
+    reckonInside(loft, phi, sigma)
+    return
+  }
+  reckonInside(loft, phi, near)
+  const share = Math.max(0, sigma) / near
+  const crown = loft.section.elements[0].z0
+  NOW[R] *= share
+  NOW[R_PHI] *= share
+  NOW[Z] = crown - (crown - NOW[Z]) * share * share
+  NOW[Z_SIGMA] *= share
+}
+
+function reckonInside(loft: Loft, phi: number, sigma: number): void {
   const s = elementAt(loft.section, sigma)
   const run = sigma - s.girth0
   const isLine = s.curvature === 0
   const heading = s.heading0 + s.curvature * run
-  const [sinS, cosS] = isLine ? [s.sin0, s.cos0] : [Math.sin(heading), Math.cos(heading)]
+  const sinS = isLine ? s.sin0 : Math.sin(heading)
+  const cosS = isLine ? s.cos0 : Math.cos(heading)
   const Y = isLine ? s.y0 + run * cosS : s.y0 + (sinS - s.sin0) / s.curvature
   const z = isLine ? s.z0 - run * sinS : s.z0 + (cosS - s.cos0) / s.curvature
   const p = elementAtZ(loft.profile, z)
@@ -130,11 +166,17 @@ function insideAt(loft: Loft, phi: number, sigma: number): LoftPoint {
   const cosP = p.curvature === 0 ? p.cos0 : clamp(p.cos0 + p.curvature * (z - p.z0))
   const sinP = Math.sqrt(1 - cosP * cosP)
   const L = p.curvature === 0 ? p.y0 + ((p.z0 - z) * cosP) / sinP : p.y0 + (sinP - p.sin0) / p.curvature
-  const [c, t] = [Math.cos(phi), Math.sin(phi)]
+  const c = Math.cos(phi)
+  const t = Math.sin(phi)
   // in the section's own plane the profile has no say, not even on a ridge, where its reach is nothing
   const flank = Math.abs(c) < 1e-12
-  if (sigma <= loft.ridge && !flank && loft.ridge > 0) return { r: 0, z, rSigma: 0, zSigma: 0, rPhi: 0 }
-  const [across, along] = [Math.abs(t) / Y, flank ? 0 : Math.abs(c) / L]
+  NOW[Z] = z
+  if (sigma <= loft.ridge && !flank && loft.ridge > 0) {
+    NOW[R] = NOW[R_SIGMA] = NOW[Z_SIGMA] = NOW[R_PHI] = 0
+    return
+  }
+  const across = Math.abs(t) / Y
+  const along = flank ? 0 : Math.abs(c) / L
   // the greater term is taken out, so that neither share is a difference of near equals
   const most = Math.max(across, along)
   const lesser = Math.exp(loft.exponent * Math.log(Math.min(across, along) / most))
@@ -143,14 +185,11 @@ function insideAt(loft: Loft, phi: number, sigma: number): LoftPoint {
   const shareY = (across === most ? 1 : lesser) / (1 + lesser)
   const shareL = (across === most ? lesser : 1) / (1 + lesser)
   const slopeL = sinP === 0 ? Math.sqrt(loft.profile.elements[0].curvature / s.curvature) : (cosP * sinS) / sinP
-  return {
-    r,
-    z,
-    rSigma: r * ((shareY * cosS) / Y + (shareL === 0 ? 0 : (shareL * slopeL) / L)),
-    zSigma: -sinS,
-    // a share vanishes faster than the sine it is divided by, so the axes need no case of their own
-    rPhi: -r * ((t === 0 ? 0 : (shareY * c) / t) - (c === 0 ? 0 : (shareL * t) / c)),
-  }
+  NOW[R] = r
+  NOW[R_SIGMA] = r * ((shareY * cosS) / Y + (shareL === 0 ? 0 : (shareL * slopeL) / L))
+  NOW[Z_SIGMA] = -sinS
+  // a share vanishes faster than the sine it is divided by, so the axes need no case of their own
+  NOW[R_PHI] = -r * ((t === 0 ? 0 : (shareY * c) / t) - (c === 0 ? 0 : (shareL * t) / c))
 }
 
 /**
@@ -179,14 +218,15 @@ export function pointOf(p: LoftPoint, phi: number): Vec3 {
 }
 
 /** Unit normal pointing outward. */
-export function normalOf(p: LoftPoint, phi: number): Vec3 {
-  const [c, t] = [Math.cos(phi), Math.sin(phi)]
+export function normalOf({ r, rSigma, zSigma, rPhi }: LoftPoint, phi: number): Vec3 {
+  return outward(r, rSigma, zSigma, rPhi, Math.cos(phi), Math.sin(phi))
+}
+
+function outward(r: number, rSigma: number, zSigma: number, rPhi: number, c: number, t: number): Vec3 {
   // cross product of the derivatives by phi and by sigma
-  const [x, y, z] = [
-    (p.rPhi * t + p.r * c) * p.zSigma,
-    -(p.rPhi * c - p.r * t) * p.zSigma,
-    (p.rPhi * c - p.r * t) * p.rSigma * t - (p.rPhi * t + p.r * c) * p.rSigma * c,
-  ]
+  const x = (rPhi * t + r * c) * zSigma
+  const y = -(rPhi * c - r * t) * zSigma
+  const z = (rPhi * c - r * t) * rSigma * t - (rPhi * t + r * c) * rSigma * c
   const length = -Math.sqrt(x * x + y * y + z * z)
   // at the crown the meridians meet and the surface is level
   if (length === 0) return [0, 0, 1]

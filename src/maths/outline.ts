@@ -95,15 +95,23 @@ export function clipToRectangle(outline: readonly Vertex[], x0: number, y0: numb
 
 /** A box that certainly holds the outline: each arc reaches at most its sagitta beyond its chord. */
 export function boundsOf(outline: readonly Vertex[]): [x0: number, y0: number, x1: number, y1: number] {
-  let [x0, y0, x1, y1] = [Infinity, Infinity, -Infinity, -Infinity]
+  let x0 = Infinity
+  let y0 = Infinity
+  let x1 = -Infinity
+  let y1 = -Infinity
   for (let i = 0; i < outline.length; i++) {
-    const [ax, ay, bulge] = outline[i]
+    const here = outline[i]
+    const ax = here[0]
+    const ay = here[1]
+    const bulge = here[2]
     x0 = Math.min(x0, ax)
     y0 = Math.min(y0, ay)
     x1 = Math.max(x1, ax)
     y1 = Math.max(y1, ay)
     if (bulge === 0) continue
-    const [bx, by] = outline[(i + 1) % outline.length]
+    const next = outline[(i + 1) % outline.length]
+    const bx = next[0]
+    const by = next[1]
     // the arc's middle, exactly; a quarter turn or less between axis points goes no further than its ends and middle's box
     const rise = Math.hypot(bx - ax, by - ay) * Math.abs(bulge) * 0.5
     const mx = (ax + bx) / 2 + ((by - ay) / 2) * bulge
@@ -133,6 +141,12 @@ function clipHalf(outline: readonly Vertex[], axis: 0 | 1, limit: number, sign: 
   for (let i = 0; i < outline.length; i++) {
     const [ax, ay, bulge] = outline[i]
     const [bx, by] = outline[(i + 1) % outline.length]
+    // most edges lie on one side whole: an arc of up to half a turn strays from its chord by its sagitta at most
+    const near = Math.min(side([ax, ay]), side([bx, by]))
+    const far = Math.max(side([ax, ay]), side([bx, by]))
+    const sagitta = bulge === 0 ? 0 : Math.abs(bulge) <= 1 ? (Math.hypot(bx - ax, by - ay) * Math.abs(bulge)) / 2 : Infinity
+    if (near > sagitta + 1e-12) kept.push({ from: [ax, ay], to: [bx, by], bulge })
+    if (near > sagitta + 1e-12 || far < -sagitta - 1e-12) continue
     for (const piece of cutEdge([ax, ay], [bx, by], bulge, axis, limit)) {
       if (side(middle(piece)) > 1e-12 || (piece.bulge === 0 && side(piece.from) >= -1e-12 && side(piece.to) >= -1e-12)) kept.push(piece)
     }

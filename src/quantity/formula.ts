@@ -139,14 +139,18 @@ function build(about: About, compute: (given: Readonly<Record<string, number>>) 
   const call = (given: Readonly<Record<string, number | Worked>>): Worked => {
     const plain: Record<string, number> = {}
     const inputs: Record<string, number | Worked> = {}
+    let isCautioned = false
     for (const name of names ?? Object.keys(given)) {
       const it = given[name]
       if (it === undefined) throw new Error(`${about.id} was called without ${name}`)
       inputs[name] = it
-      plain[name] = typeof it === 'number' ? it : it.value
-      if (!Number.isFinite(plain[name])) throw new Error(`${about.id} was given ${name} = ${plain[name]}`)
+      const value = typeof it === 'number' ? it : it.value
+      plain[name] = value
+      if (typeof it !== 'number' && it.cautions) isCautioned = true
+      if (!Number.isFinite(value)) throw new Error(`${about.id} was given ${name} = ${value}`)
     }
-    const cautions = collectCautions(about, plain, inputs, limits())
+    // most have no limit and come from none that has: they are asked nothing
+    const cautions = isCautioned || limits().length > 0 ? collectCautions(about, plain, inputs, limits()) : NONE
     const worked = { value: evalSafely(plain), unit: about.unit, formula: about.id, inputs: Object.freeze(inputs) }
     return Object.freeze(cautions.length > 0 ? { ...worked, cautions: Object.freeze(cautions) } : worked)
   }
@@ -157,6 +161,8 @@ function lazily<T>(make: () => T): () => T {
   let made: T | undefined
   return () => (made ??= make())
 }
+
+const NONE: readonly string[] = Object.freeze([])
 
 interface Limit {
   readonly text: string
@@ -169,7 +175,7 @@ function collectCautions(
   plain: Readonly<Record<string, number>>,
   inputs: Readonly<Record<string, number | Worked>>,
   limits: readonly Limit[],
-): string[] {
+): readonly string[] {
   const found = new Set<string>()
   for (const it of Object.values(inputs)) if (typeof it !== 'number') for (const each of it.cautions ?? []) found.add(each)
   for (const {

@@ -1,12 +1,12 @@
 /** The demonstration's ends: figures a shop can tape, and every fastener in all its layers on one normal. */
 import { describe, expect, it } from 'vitest'
 import { readExample } from '../../../tests/examples.js'
-import { loftAt, normalOf } from '../../maths/loft.js'
+import { loftAt, normalOf, pointInside } from '../../maths/loft.js'
 import { cross, length, sub, type Vec3 } from '../../maths/vec.js'
 import { derive } from '../index.js'
 import { meridianGirth, sigmaAtMeridian } from './meridian.js'
 import { ribCurve } from './rib-curve.js'
-import { layerPoint, patchArea, sigmaAt } from './surface.js'
+import { patchArea, sigmaAt } from './surface.js'
 
 const six = derive(readExample('sedge-6'))
 const { local } = six.endSections
@@ -96,7 +96,7 @@ describe('the ends of Sedge 6', () => {
       const at = (i: number): Vec3 => {
         const phi = row.end!.azimuth[i]
         const sigma = rowId === 'nose-cap' ? sigmaAtMeridian(ground.loft, phi, 0.45) : ground.base!
-        return layerPoint(ground.loft, phi, sigma, depth)
+        return pointInside(ground.loft, phi, sigma, depth)
       }
       // a fine walk between neighbours along the member's own mid surface
       for (let k = 1; k < holes.x.length; k += 7) {
@@ -107,7 +107,7 @@ describe('the ends of Sedge 6', () => {
         for (let s = 1; s <= 200; s++) {
           const phi = from + ((to - from) * s) / 200
           const sigma = rowId === 'nose-cap' ? sigmaAtMeridian(ground.loft, phi, 0.45) : ground.base!
-          const here = layerPoint(ground.loft, phi, sigma, depth)
+          const here = pointInside(ground.loft, phi, sigma, depth)
           run += length(sub(here, before))
           before = here
         }

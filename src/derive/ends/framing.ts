@@ -3,6 +3,7 @@
  * near enough to serve. As round openings in the barrel, one leg lies behind the rim ring on the straight of an edge and shares the
  * rim's rivets there; its heel stands on the cut's edge. Does NOT cover how the angles are held at the ribs, nor strength.
  */
+import { pointInside } from '../../maths/loft.js'
 import type { Vec3 } from '../../maths/vec.js'
 import { length, sub } from '../../maths/vec.js'
 import { densityOf } from '../common/density.js'
@@ -16,7 +17,7 @@ import { type Pieces, type Rib, stripPattern } from './members.js'
 import { endPart, endPlace, holesOn, type Standing } from './parts.js'
 import type { LocalRow } from './rows.js'
 import { runningBetween } from './running.js'
-import { layerPoint, sigmaAt } from './surface.js'
+import { sigmaAt } from './surface.js'
 
 /** The face of an angle that lies behind the skin. */
 export const SKIN_LEG = 'skin leg'
@@ -158,7 +159,7 @@ export function framingParts(local: LocalEnd, at: Standing, { cut, angles, notes
       const depth = goresAt(ground, row.local.located[i]).length * skin.thickness.value + rim.thickness.value + t / 2
       return local.wrapped
         ? local.skin.inside(phi, { at: 'girth', girth }, depth)
-        : layerPoint(ground.loft, phi, sigmaAt(ground.loft, point[2]), depth)
+        : pointInside(ground.loft, phi, sigmaAt(ground.loft, point[2]), depth)
     })
     const runs = points.length < 2 ? points.map(() => 0) : runningBetween(points, [])
     const long = runs[runs.length - 1] + 2 * inset

@@ -5,7 +5,7 @@
  * it, the other one thickness farther in. Heavy (a strip a panel), so not part of derive. Does NOT cover the panel inside the ring,
  * which is domed, nor openings, which are cut when the panel is fitted, nor wrapped ends.
  */
-import { depthInside, type Loft, loftAt, normalOf, sigmaAtZ } from '../../maths/loft.js'
+import { depthInside, type Loft, loftAt, normalOf, pointInside, sigmaAtZ } from '../../maths/loft.js'
 import { outlineArea } from '../../maths/outline.js'
 import type { Flat } from '../../maths/strip/on-strip.js'
 import { ontoStrip } from '../../maths/strip/onto.js'
@@ -23,7 +23,7 @@ import type { Rib } from './members.js'
 import { sigmaAtMeridian } from './meridian.js'
 import { curveFrom, type RibCurve } from './rib-curve.js'
 import type { Located } from './skin.js'
-import { layerPoint, sigmaAt } from './surface.js'
+import { sigmaAt } from './surface.js'
 import { besideEdge, flatEdgeOf } from './wrapped-flat.js'
 import { sheetOutline } from './wrapped-outline.js'
 
@@ -106,7 +106,7 @@ function flatOf(ground: Ground, ring: readonly Located[], rightRib: Rib | null, 
   const [most, least] = [(rightRib?.phi ?? Math.PI / 2) + NEAR, (leftRib?.phi ?? -Math.PI / 2) - NEAR]
   const heights = ring
     .filter(({ phi }) => phi < most && phi > least)
-    .map(({ phi, girth }) => fromTop(flat, onto(layerPoint(loft, phi, sigmaAtMeridian(loft, phi, girth), onRing))))
+    .map(({ phi, girth }) => fromTop(flat, onto(pointInside(loft, phi, sigmaAtMeridian(loft, phi, girth), onRing))))
     .filter(({ across }) => across > -by && across < strip.rulings[0].length + by)
     .map(({ past }) => past)
   const outline = sheetOutline(flat, edges, { p: by, q: by, top: by + Math.max(0, ...heights), foot: 0 })
@@ -114,7 +114,7 @@ function flatOf(ground: Ground, ring: readonly Located[], rightRib: Rib | null, 
     refused: null,
     outline,
     place: (on) => {
-      if (on.by === 'ring') return onto(layerPoint(loft, on.phi, on.sigma, onRing))
+      if (on.by === 'ring') return onto(pointInside(loft, on.phi, on.sigma, onRing))
       const hand = on.by === 'right' ? 'p' : 'q'
       return besideEdge(edges[hand], hand, { p: right, q: left }[hand].line.lengthAt(on.sigma), 0).at
     },

@@ -3,6 +3,7 @@
  * header ring, where they lap the crown panel. A row stands on the far side of the web from the skin's. Does NOT cover the joint
  * frames, whose rows the barrel lays, nor the panels' own holes, which come with their flat patterns.
  */
+import { pointInside } from '../../maths/loft.js'
 import { type End, liningPart } from '../end-names.js'
 import type { Ground } from './ground.js'
 import type { Layer } from './layers.js'
@@ -10,7 +11,7 @@ import { linedBeside, ringSigma } from './lined-curve.js'
 import { type Rib, type RibPiece, ribPieces } from './members.js'
 import { aroundRow, type Crossing, END_DISTANCE, type LocalRow, lay, started } from './rows.js'
 import type { EndSkin, Located } from './skin.js'
-import { layerPoint, sigmaAt } from './surface.js'
+import { sigmaAt } from './surface.js'
 
 const PREFIX = 'lining-'
 
@@ -36,7 +37,7 @@ function crossings(ground: Ground, ribs: readonly Rib[]): Crossing[] {
     const beside = (rib.phi > -1e-9 ? 1 : -1) * linedBeside(input)
     let { phi } = rib
     for (let i = 0; i < 4; i++) {
-      const [x, y] = layerPoint(loft, phi, sigma, depth)
+      const [x, y] = pointInside(loft, phi, sigma, depth)
       phi += (beside - y * Math.cos(rib.phi) + x * Math.sin(rib.phi)) / Math.hypot(x, y)
     }
     return { phi, mark: rib.row }

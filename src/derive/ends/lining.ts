@@ -3,6 +3,7 @@
  * the ring. Their areas are taken on the lining's own mid surface, the lining's depth inside the mould line. Does NOT cover their
  * flat patterns (see lining-flats.ts).
  */
+import { pointInside } from '../../maths/loft.js'
 import { cross, length, sub, type Vec3 } from '../../maths/vec.js'
 import { densityOf } from '../common/density.js'
 import { sheetMass } from '../common/mass.formulas.js'
@@ -10,7 +11,7 @@ import type { Part } from '../nouns.js'
 import type { Ground } from './ground.js'
 import type { LocalEnd } from './local.js'
 import { endPart, type Standing } from './parts.js'
-import { layerPoint, sigmaAt } from './surface.js'
+import { sigmaAt } from './surface.js'
 
 const WAITS = 'Its flat pattern is worked out apart from the rest; the packet waits for it.'
 const WRAPPED = 'Ribs of a wrapped end follow their sheets, and its lining is fitted on them: its flat pattern is not worked out.'
@@ -34,7 +35,8 @@ export function liningPatches(ground: Ground): LiningPatch[] {
   const depth = ends.skin.thickness.value + shell.frame.height + shell.tape + lining.thickness.value / 2
   const foot = sigmaAt(ground.loft, lining.floorGap)
   const ribs = [...ground.edges, ...ground.mids].sort((a, b) => b - a)
-  const at = (phi: number, share: number, from: number, to: number): Vec3 => layerPoint(ground.loft, phi, from + share * (to - from), depth)
+  const at = (phi: number, share: number, from: number, to: number): Vec3 =>
+    pointInside(ground.loft, phi, from + share * (to - from), depth)
   const patch = (
     right: number,
     left: number,

@@ -2,7 +2,7 @@
  * Lengths down an end in the vertical plane at an azimuth. What depends on the height alone (half width, reach, slopes) is
  * worked out once a panel of the section, so that a length at another azimuth costs one power a point.
  */
-import { type Loft, loftAt, stretchesOf } from '../../maths/loft.js'
+import { type Loft, loftAt, meridianSpeed, stretchesOf } from '../../maths/loft.js'
 
 /** Five Gauss points and weights on 0..1. */
 export const GAUSS = [0.046910077030668, 0.230765344947158, 0.5, 0.769234655052842, 0.953089922969332] as const
@@ -40,11 +40,6 @@ function nodeAt(loft: Loft, sigma: number): number[] {
   return [flank.r ** -n, tip.r ** -n, flank.rSigma / flank.r, tip.r === 0 ? 0 : tip.rSigma / tip.r, flank.zSigma]
 }
 
-function speedAt(loft: Loft, phi: number, sigma: number): number {
-  const p = loftAt(loft, phi, sigma)
-  return Math.sqrt(p.rSigma * p.rSigma + p.zSigma * p.zSigma)
-}
-
 /** Length of the outer mould line from the crown down to section girth sigma in the vertical plane at azimuth phi, m. */
 export function meridianGirth(loft: Loft, phi: number, sigma: number): number {
   const panels = panelsOf(loft)
@@ -59,7 +54,7 @@ export function meridianGirth(loft: Loft, phi: number, sigma: number): number {
     const step = (whole ? panel.to : sigma) - panel.from
     for (let j = 0; j < 5; j++) {
       if (!whole) {
-        sum += WEIGHT[j] * step * speedAt(loft, phi, panel.from + GAUSS[j] * step)
+        sum += WEIGHT[j] * step * meridianSpeed(loft, phi, panel.from + GAUSS[j] * step)
         continue
       }
       const { nodes } = panel
@@ -82,7 +77,7 @@ export function sigmaAtMeridian(loft: Loft, phi: number, girth: number): number 
   for (let i = 0; i < 30; i++) {
     const miss = run - girth
     if (Math.abs(miss) < loft.section.length * 1e-13) break
-    const next = Math.min(Math.max(sigma - miss / speedAt(loft, phi, sigma), least), loft.section.length)
+    const next = Math.min(Math.max(sigma - miss / meridianSpeed(loft, phi, sigma), least), loft.section.length)
     if (next === sigma) break
     run += between(loft, phi, sigma, next)
     sigma = next
@@ -95,6 +90,6 @@ function between(loft: Loft, phi: number, from: number, to: number): number {
   const crosses = loft.breaks.some((b) => b > Math.min(from, to) && b < Math.max(from, to))
   if (crosses || Math.abs(to - from) > loft.section.length / 12) return meridianGirth(loft, phi, to) - meridianGirth(loft, phi, from)
   let sum = 0
-  for (let j = 0; j < 5; j++) sum += WEIGHT[j] * (to - from) * speedAt(loft, phi, from + GAUSS[j] * (to - from))
+  for (let j = 0; j < 5; j++) sum += WEIGHT[j] * (to - from) * meridianSpeed(loft, phi, from + GAUSS[j] * (to - from))
   return sum
 }

@@ -3,9 +3,8 @@
  * mould line along its normal. Walked by its own arc length from the crown; its points are exact, the lengths good to a
  * micrometre. A rib at depth 0 lies in its vertical plane; deeper layers leave it by what the normal leans.
  */
-import { type Loft, stretchesOf } from '../../maths/loft.js'
+import { type Loft, pointInside, stretchesOf } from '../../maths/loft.js'
 import type { Vec3 } from '../../maths/vec.js'
-import { layerPoint } from './surface.js'
 
 export interface RibCurve {
   readonly phi: number
@@ -39,7 +38,7 @@ interface Step {
 
 export function ribCurve(loft: Loft, phi: number, depth: number): RibCurve {
   const top = Math.abs(Math.cos(phi)) < 1e-12 ? 0 : loft.ridge
-  const atSigma = (sigma: number): Vec3 => layerPoint(loft, phi, sigma, depth)
+  const atSigma = (sigma: number): Vec3 => pointInside(loft, phi, sigma, depth)
   return { phi, depth, atSigma, ...walkedFrom(loft, top, speedsOf(loft, atSigma)) }
 }
 

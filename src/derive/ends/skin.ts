@@ -2,12 +2,11 @@
  * Where a fastener stands on the outer face of an end: by azimuth and level. A formed skin lies on the loft; a wrapped one
  * gives its own (see wrapped-skin.ts), and its mid ribs follow it.
  */
-import { loftAt } from '../../maths/loft.js'
+import { loftAt, pointInside } from '../../maths/loft.js'
 import type { Vec3 } from '../../maths/vec.js'
 import { alikeOnBothHands, type Ground } from './ground.js'
 import { meridianGirth, sigmaAtMeridian } from './meridian.js'
 import type { RibCurve } from './rib-curve.js'
-import { layerPoint } from './surface.js'
 
 /** A level down an end: the crown cap's row, the base row, the toe row, or a girth from the crown down that azimuth. */
 export type Level =
@@ -49,10 +48,10 @@ export function formedSkin(ground: Ground): EndSkin {
     if (level.at === 'toe') return beyondToe(ground, phi, ground.handed.toeRow - toe, depth)
     if (level.at === 'base') {
       if (ground.base === null) throw new Error('an end without a floor has no base row')
-      return layerPoint(loft, phi, ground.base, depth)
+      return pointInside(loft, phi, ground.base, depth)
     }
-    if (level.at === 'cap') return layerPoint(loft, phi, ground.capSigma(phi), depth)
-    return layerPoint(loft, phi, over(phi)?.sigmaAt(level.girth) ?? sigmaAtMeridian(loft, phi, level.girth), depth)
+    if (level.at === 'cap') return pointInside(loft, phi, ground.capSigma(phi), depth)
+    return pointInside(loft, phi, over(phi)?.sigmaAt(level.girth) ?? sigmaAtMeridian(loft, phi, level.girth), depth)
   }
   const point = (phi: number, level: Level): Vec3 => inside(phi, level, 0)
   const girth = (phi: number, level: Level): number => {
@@ -72,7 +71,7 @@ export function formedSkin(ground: Ground): EndSkin {
 function beyondToe(ground: Ground, phi: number, off: number, depth: number): Vec3 {
   const p = loftAt(ground.loft, phi, ground.toe)
   const speed = Math.sqrt(p.rSigma * p.rSigma + p.zSigma * p.zSigma)
-  const [x, y, z] = layerPoint(ground.loft, phi, ground.toe, depth)
+  const [x, y, z] = pointInside(ground.loft, phi, ground.toe, depth)
   const out = (off * p.rSigma) / speed
   return [x + out * Math.cos(phi), y + out * Math.sin(phi), z + (off * p.zSigma) / speed]
 }

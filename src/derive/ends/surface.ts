@@ -1,6 +1,6 @@
 /** The lofted surface of an end section, and points at a depth inside it along its normal. Local axes: x outward, y right, z up. */
 import type { Definition } from '../../definition/types.js'
-import { type Loft, loftAt, loftBetween, normalOf, pointOf } from '../../maths/loft.js'
+import { type Loft, loftAt, loftBetween } from '../../maths/loft.js'
 import { buildChain, girthAtZ, type TangentChain } from '../../maths/tangent-chain.js'
 import type { Vec3 } from '../../maths/vec.js'
 import { GAUSS, WEIGHT } from './meridian.js'
@@ -11,15 +11,6 @@ export function profileChain(input: Pick<Definition, 'section' | 'ends'>): Tange
 
 export function endLoft(input: Pick<Definition, 'section' | 'ends'>, section: TangentChain): Loft {
   return loftBetween(section, profileChain(input), input.ends.exponent)
-}
-
-/** Point `depth` m inside the outer mould line along its normal. */
-export function layerPoint(loft: Loft, phi: number, sigma: number, depth: number): Vec3 {
-  const p = loftAt(loft, phi, sigma)
-  const at = pointOf(p, phi)
-  if (depth === 0) return at
-  const n = normalOf(p, phi)
-  return [at[0] - depth * n[0], at[1] - depth * n[1], at[2] - depth * n[2]]
 }
 
 /** Section girth at a waterline. Throws off the section: callers have checked. */

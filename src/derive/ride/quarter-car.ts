@@ -31,33 +31,32 @@ export function stateSpace({ body, wheel, spring: k, damper: c, tyre }: QuarterC
   }
 }
 
-interface Answer {
-  /** body height for a road of height one, complex */
-  readonly body: readonly [number, number]
-  readonly wheel: readonly [number, number]
+/** Squares of what is swung by a road of height one. */
+interface Swings {
+  readonly body: number
+  readonly wheel: number
+  /** of body against wheel */
+  readonly apart: number
 }
 
-/** Heights of body and wheel on a road that swings by one at w rad/s. */
-export function answerTo({ body, wheel, spring, damper, tyre, loss }: QuarterCar, w: number): Answer {
-  const [kr, ki] = [spring, spring * loss + w * damper]
-  const [br, bi] = [kr - body * w * w, ki]
-  const [wr, wi] = [kr + tyre - wheel * w * w, ki]
-  // body br = k wheel; wheel wr - k body = tyre
-  const [nr, ni] = [wr * br - wi * bi - (kr * kr - ki * ki), wr * bi + wi * br - 2 * kr * ki]
-  const n2 = nr * nr + ni * ni
-  const over = (x: number, y: number): readonly [number, number] => [(tyre * (x * nr + y * ni)) / n2, (tyre * (y * nr - x * ni)) / n2]
-  return { body: over(kr, ki), wheel: over(br, bi) }
+/** What a road that swings by one at w rad/s makes of body and wheel: by the thousand, so it stays with squares. */
+export function swingsAt({ body, wheel, spring, damper, tyre, loss }: QuarterCar, w: number): Swings {
+  // k = kr + i ki of spring and damper; the body's b = k - m w^2, the wheel's likewise on its tyre
+  const kr = spring
+  const ki = spring * loss + w * damper
+  const br = kr - body * w * w
+  const wr = kr + tyre - wheel * w * w
+  // body b = k wheel; wheel's - k body = tyre: both are over N = wheel's b - k^2
+  const nr = wr * br - ki * ki - (kr * kr - ki * ki)
+  const ni = wr * ki + ki * br - 2 * kr * ki
+  const share = (tyre * tyre) / (nr * nr + ni * ni)
+  return { body: share * (kr * kr + ki * ki), wheel: share * (br * br + ki * ki), apart: share * (kr - br) * (kr - br) }
 }
-
-const size = ([re, im]: readonly [number, number]): number => Math.hypot(re, im)
 
 /** Body height over road height at a frequency in Hz. */
-export const transmissibility = (car: QuarterCar, hz: number): number => size(answerTo(car, 2 * Math.PI * hz).body)
+export const transmissibility = (car: QuarterCar, hz: number): number => Math.sqrt(swingsAt(car, 2 * Math.PI * hz).body)
 /** Wheel height over road height at a frequency in Hz. */
-export const wheelTransmissibility = (car: QuarterCar, hz: number): number => size(answerTo(car, 2 * Math.PI * hz).wheel)
+export const wheelTransmissibility = (car: QuarterCar, hz: number): number => Math.sqrt(swingsAt(car, 2 * Math.PI * hz).wheel)
 
 /** Difference of body and wheel speed for a road of height one swinging at w rad/s. */
-export function relativeSpeed(car: QuarterCar, w: number): number {
-  const { body, wheel } = answerTo(car, w)
-  return w * Math.hypot(body[0] - wheel[0], body[1] - wheel[1])
-}
+export const relativeSpeed = (car: QuarterCar, w: number): number => w * Math.sqrt(swingsAt(car, w).apart)

@@ -1,5 +1,5 @@
 /** Shaking of a quarter car on a road of waviness 2: rms acceleration of body and wheel, plain and as a person feels it. m/s2. */
-import { answerTo, type QuarterCar } from './quarter-car.js'
+import { type QuarterCar, swingsAt } from './quarter-car.js'
 import { weighting } from './weighting.js'
 
 export interface Shaking {
@@ -22,13 +22,13 @@ const LINES = Array.from({ length: MANY }, (_, i) => {
 export function shakingOn(car: QuarterCar, density: number): Shaking {
   let [body, felt, wheel] = [0, 0, 0]
   for (const { w, width, wk2 } of LINES) {
-    const answer = answerTo(car, w)
+    const swings = swingsAt(car, w)
     // acceleration for a road speed of one: height w^2 for a height of 1/w
     const power = w * w * density * width
-    const b = (answer.body[0] ** 2 + answer.body[1] ** 2) * power
+    const b = swings.body * power
     body += b
     felt += b * wk2
-    wheel += (answer.wheel[0] ** 2 + answer.wheel[1] ** 2) * power
+    wheel += swings.wheel * power
   }
   return { body: Math.sqrt(body), felt: Math.sqrt(felt), wheel: Math.sqrt(wheel) }
 }

@@ -4,11 +4,10 @@
  */
 import { edgeDepth, type Ground } from '../../derive/ends/ground.js'
 import type { Standing } from '../../derive/ends/parts.js'
-import { layerPoint } from '../../derive/ends/surface.js'
 import type { Wrapped } from '../../derive/ends/wrapped.js'
 import { sheetAtHeight, sheetTop } from '../../derive/ends/wrapped-cut.js'
 import { onHand, ownPhi } from '../../derive/ends/wrapped-skin.js'
-import { loftAt, normalOf, sigmaAtZ } from '../../maths/loft.js'
+import { loftAt, normalOf, pointInside, sigmaAtZ } from '../../maths/loft.js'
 import { add, cross, scale, sub, unit, type Vec3 } from '../../maths/vec.js'
 
 export interface EndSurface {
@@ -116,7 +115,7 @@ export function goreSurface(ground: Ground, wrapped: Wrapped | null, k: number):
       const sigma = top + (ground.toe - top) * clamp(v)
       // its upper lap lies under the cap
       const deep = deepP + (deepQ - deepP) * clamp(u) + (v < 0 ? t : 0)
-      const on = layerPoint(ground.loft, phi, sigma, deep)
+      const on = pointInside(ground.loft, phi, sigma, deep)
       return past(u) === 0 && past(v) === 0 ? on : add(on, beyond(u, v, waysAt(ground, phi, sigma)))
     },
     placeOf: placeBy(
@@ -139,7 +138,7 @@ export function capSurface(ground: Ground): EndSurface {
     at: (u, v) => {
       const phi = Math.PI / 2 - Math.PI * clamp(u)
       const sigma = ground.loft.ridge + (ground.capSigma(phi) - ground.loft.ridge) * clamp(v)
-      const on = layerPoint(ground.loft, phi, sigma, depthAt(u))
+      const on = pointInside(ground.loft, phi, sigma, depthAt(u))
       const [a, b] = [past(u), past(v)]
       if (a === 0 && b === 0) return on
       // round a dome the tab at the joint runs straight back, off the end
@@ -174,7 +173,7 @@ export function liningSurface(
     at: (u, v) => {
       const phi = p + (q - p) * u
       const [from, to] = range(phi)
-      return layerPoint(ground.loft, phi, from + (to - from) * v, depth)
+      return pointInside(ground.loft, phi, from + (to - from) * v, depth)
     },
     placeOf: ([x, y, z]) => {
       const phi = Math.atan2(y, x)

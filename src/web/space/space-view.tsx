@@ -5,7 +5,7 @@ import { type CutWay, cutPlane, cutRange } from '../../desk/space/cut.js'
 import { sayCut, sayPart, sayShown } from '../../desk/space/say.js'
 import { axesOf, fittedTo, START, type Turned } from '../../desk/space/turned.js'
 import type { SpaceLayer } from '../../studies/space/nouns.js'
-import { askSpace, select, selected, state, units } from '../desk.js'
+import { select, selected, state, units, worker } from '../desk.js'
 import { dark } from '../theme.js'
 import { askedWith, type Held, heldWith } from './held.js'
 import { onRamp, spaceInks } from './inks.js'
@@ -99,7 +99,7 @@ export function SpaceView() {
     isAsking = true
     try {
       const before = held()
-      setHeld(heldWith(before, await askSpace(askedWith(before, by() === 'distance'))))
+      setHeld(heldWith(before, await worker.space(askedWith(before, by() === 'distance'))))
     } finally {
       isAsking = false
       if (isStale) ask()

@@ -48,6 +48,7 @@ import type {
 import { placeNote } from './place-note.js'
 import { type Revisions, revisionsOf, type Standing } from './revisions.js'
 import { pageShown, sheetShown } from './sheet-shown.js'
+import { type SpaceAsked, type SpaceSent, spaceSender } from './space/sent.js'
 import { workingShown } from './working-shown.js'
 import { writeEdit } from './write-edit.js'
 
@@ -97,6 +98,8 @@ export interface DeskCoach {
   readonly at: (look: Look, x: number, y: number) => PlaceNote | null
   /** of a file that was read: the edited one as it stands now, one it extends as it was opened; null for any other */
   readonly fileText: (file: string) => string | null
+  /** the coach in space, but for what the screen has already */
+  readonly space: (asked: SpaceAsked) => SpaceSent
   readonly design: () => Design
   /** what is drawn live on the sheets */
   readonly figures: Figures
@@ -114,6 +117,7 @@ const READINGS = 64
 /** `begun` is every text it had before it could be read. */
 export function deskCoach({ path, files }: CoachFiles, begun: History = startHistory(files[path] ?? '')): DeskCoach | NotRead {
   const memo = createMemo(PATIENCE)
+  const space = spaceSender()
   const parse = keptParse()
   let history = begun
   let faults: readonly Fault[] = []
@@ -321,6 +325,7 @@ export function deskCoach({ path, files }: CoachFiles, begun: History = startHis
     working: (id, units = 'metric') => workingShown(about(), looked ? looked.merged : merged, id, units),
     ask: (question) => answer(about(), question),
     fileText: (file) => (file === path ? (looked?.text ?? textOf(history)) : (files[file] ?? null)),
+    space: (asked) => space(about(), asked),
     figures: figuresOf(now, about),
     at: (look, x, y) => placeNote(about(), look, x, y),
   }

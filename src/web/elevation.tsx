@@ -1,5 +1,5 @@
 /** The elevation: the map of the coach. Wheel and pinch zoom, dragging pans or moves a thing, arrow keys nudge what is chosen. */
-import { createEffect, createMemo, createSignal, For, on, onCleanup, onMount } from 'solid-js'
+import { createEffect, createMemo, createSignal, For, lazy, on, onCleanup, onMount, Show, Suspense } from 'solid-js'
 import { letterOfSide } from '../definition/sides.js'
 import { boxRound } from '../desk/box.js'
 import type { Drawn, Look } from '../desk/nouns.js'
@@ -8,12 +8,16 @@ import { editOf, type Grip, gripAt, isStill, pinched, pushed, pushOf, reachOf } 
 import { cursorOf } from './handles.js'
 import { type Inks, type Marked, paint, thingAt } from './paint.js'
 import { type Anchor, type At, createPlaceNote, PointerNote } from './pointer-note.js'
+import { inSpace, setInSpace } from './space/opened.js'
 import { dark } from './theme.js'
 import { broughtTo, fitted, fromX, fromY, toX, toY, type View, zoomed } from './view.js'
 
 const LAYERS: readonly (Drawn['layer'] | 'rivets')[] = ['openings', 'frames', 'seams', 'rivets', 'chassis', 'axles', 'tanks', 'masses']
 /** Masses are asked for: ninety squares over everything else are not what one looks at first. */
 const SHOWN = LAYERS.filter((layer) => layer !== 'masses')
+
+/** Loaded when somebody looks: the first screen does without. */
+const SpaceView = lazy(async () => ({ default: (await import('./space/space-view.jsx')).SpaceView }))
 
 let strokes = 0
 
@@ -62,6 +66,8 @@ export function ElevationView() {
       if (at && now && at.look === elevation()?.look) setView(broughtTo(now, at.x, at.y, size().width, size().height))
     }),
   )
+  // a place that is asked for lies on an elevation
+  createEffect(() => lit() && setInSpace(false))
   createEffect(() => {
     const [drawing, at, marked] = [
       elevation(),
@@ -207,40 +213,52 @@ export function ElevationView() {
   }
 
   return (
-    <section class="elevation" aria-label="Elevation">
+    <section class="elevation" classList={{ 'in-space': inSpace() }} aria-label="Elevation">
       <div class="bar" role="toolbar" aria-label="How the coach is looked at">
         <For each={looks()}>
           {([id, says]) => (
-            <button type="button" aria-pressed={look() === id} onClick={() => setLook(id)}>
+            <button
+              type="button"
+              aria-pressed={!inSpace() && look() === id}
+              onClick={() => {
+                setInSpace(false)
+                setLook(id)
+              }}
+            >
               {says}
             </button>
           )}
         </For>
-        <span class="gap" />
-        <For each={LAYERS}>
-          {(layer) => (
-            <label class="tick">
-              <input
-                type="checkbox"
-                checked={layers().has(layer)}
-                onChange={(event) => {
-                  const next = new Set(layers())
-                  if (event.currentTarget.checked) next.add(layer)
-                  else next.delete(layer)
-                  setLayers(next)
-                }}
-              />
-              {layer}
-            </label>
-          )}
-        </For>
-        <label class="tick apart" title="Things are drawn to clean places as they are dragged; Alt held down leaves them free">
-          <input type="checkbox" checked={isSnapping()} onChange={(event) => setSnapping(event.currentTarget.checked)} />
-          snap
-        </label>
-        <button type="button" onClick={fitAll}>
-          Fit
+        <button type="button" aria-pressed={inSpace()} onClick={() => setInSpace(true)}>
+          In space
         </button>
+        <span class="gap" />
+        <Show when={!inSpace()}>
+          <For each={LAYERS}>
+            {(layer) => (
+              <label class="tick">
+                <input
+                  type="checkbox"
+                  checked={layers().has(layer)}
+                  onChange={(event) => {
+                    const next = new Set(layers())
+                    if (event.currentTarget.checked) next.add(layer)
+                    else next.delete(layer)
+                    setLayers(next)
+                  }}
+                />
+                {layer}
+              </label>
+            )}
+          </For>
+          <label class="tick apart" title="Things are drawn to clean places as they are dragged; Alt held down leaves them free">
+            <input type="checkbox" checked={isSnapping()} onChange={(event) => setSnapping(event.currentTarget.checked)} />
+            snap
+          </label>
+          <button type="button" onClick={fitAll}>
+            Fit
+          </button>
+        </Show>
       </div>
       {/* biome-ignore lint/a11y/noInteractiveElementToNoninteractiveRole: the drawing is moved about by keys of its own, and says so */}
       <canvas
@@ -261,12 +279,17 @@ export function ElevationView() {
         }}
         onKeyDown={pressedKey}
       />
+      <Show when={inSpace()}>
+        <Suspense fallback={<p class="missing">Fetching the picture in space …</p>}>
+          <SpaceView />
+        </Suspense>
+      </Show>
       <p class="hover" aria-live="off">
         {[elevation()?.drawn.find((each) => each.id === hovered()?.id && each.id !== null)?.says, note()?.address]
           .filter((each) => each !== undefined)
           .join(': ') || ' '}
       </p>
-      <PointerNote at={anchor()} note={note()} width={size().width} />
+      <PointerNote at={inSpace() ? null : anchor()} note={note()} width={size().width} />
     </section>
   )
 }

@@ -24,6 +24,7 @@ import type {
 import { type Differs, differsFrom } from '../desk/other-text.js'
 import { type Provable, provable } from '../desk/prove-shown.js'
 import { type Side, sideOf } from '../desk/side-by-side.js'
+import type { SpaceAsked, SpaceSent } from '../desk/space/sent.js'
 import type { UnitSystem } from '../quantity/format.js'
 import type { Target } from '../ripple/line.js'
 import { families, proved, sideOfFiles, start } from './worker-doors.js'
@@ -119,6 +120,7 @@ const desk = {
   working: (id: string, units: UnitSystem): WorkingShown => here().working(id, units),
   ask: (question: string): Answer => here().ask(question),
   fileText: (file: string): string | null => here().fileText(file),
+  space: (asked: SpaceAsked): SpaceSent => here().space(asked),
   /** typed where it is asked: src/web/figures/asked.ts */
   figure: (name: keyof Figures, asked: readonly unknown[]): unknown =>
     (here().figures[name] as (...asked: readonly unknown[]) => unknown)(...asked),

@@ -34,6 +34,7 @@ export const ROOMS = [
   'documents',
   'ripple',
   'desk',
+  'intake',
   'record',
   'paper',
   'server',
@@ -44,7 +45,7 @@ export const ROOMS = [
 /** The only rooms with a clock, a disk, a network or chance. */
 const ROOTS: ReadonlySet<string> = new Set(['server', 'web', 'cli'])
 /** Outside the core project: libraries that need Node, and the composition roots. */
-const OUTSIDE_CORE: ReadonlySet<string> = new Set(['record', 'paper', 'server', 'web', 'cli'])
+const OUTSIDE_CORE: ReadonlySet<string> = new Set(['intake', 'record', 'paper', 'server', 'web', 'cli'])
 /** What paper may take of Node: the bytes of fonts that came with the program, and nothing that writes or asks. */
 const PAPER_MAY: ReadonlySet<string> = new Set(['buffer', 'fs', 'module', 'path', 'stream', 'url', 'zlib'])
 const SURROUNDINGS: ReadonlySet<string> = new Set(['process', 'fetch', 'performance', 'crypto', 'setTimeout', 'setInterval'])

@@ -58,7 +58,7 @@ function byWords(subject: Subject, asked: string, otherwise: string): Answer {
 }
 
 /** From where a place is seen best, and where it lies on that drawing. */
-function seenAt(design: Design, { side, station, girth, waterline, end, buttock }: Place): Answer['at'] {
+export function seenAt(design: Design, { side, station, girth, waterline, end, buttock }: Place): Answer['at'] {
   if (end) return { look: end.which, x: end.y, y: waterline }
   if (buttock !== undefined) return { look: 'plan', x: station, y: buttock }
   const [x, y] = project(design, side === 'centre' ? 'plan' : side, station, side === 'left' ? -girth : girth)

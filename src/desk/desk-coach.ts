@@ -22,6 +22,7 @@ import { answer } from './answer.js'
 import { type Drag, type InHand, startDrag } from './drag.js'
 import { dragShown } from './drag-shown.js'
 import { elevationOf } from './elevation.js'
+import { type Figures, figuresOf } from './figures/figures.js'
 import { type History, startHistory, stepped, textOf, withText } from './history.js'
 import { keptParse } from './kept-parse.js'
 import type {
@@ -80,6 +81,8 @@ export interface DeskCoach {
   /** what is at a place of a drawing; null beside the coach */
   readonly at: (look: Look, x: number, y: number) => PlaceNote | null
   readonly design: () => Design
+  /** what is drawn live on the sheets */
+  readonly figures: Figures
 }
 
 type Reading = Pick<ReadDefinition, 'definition' | 'faults' | 'merged'>
@@ -90,10 +93,11 @@ const PATIENCE = 300
 /** So many steps back are taken without reading. */
 const READINGS = 64
 
-export function deskCoach({ path, files }: CoachFiles): DeskCoach | NotRead {
+/** `begun` is every text it had before it could be read. */
+export function deskCoach({ path, files }: CoachFiles, begun: History = startHistory(files[path] ?? '')): DeskCoach | NotRead {
   const memo = createMemo(PATIENCE)
   const parse = keptParse()
-  let history: History = startHistory(files[path] ?? '')
+  let history = begun
   let faults: readonly Fault[] = []
   let definition: Definition | null = null
   let merged: Written | null = null
@@ -253,6 +257,7 @@ export function deskCoach({ path, files }: CoachFiles): DeskCoach | NotRead {
     working: (id, units = 'metric') => workingShown(about(), id, units),
     ask: (question) => answer(about(), question),
     at: (look, x, y) => placeNote(about(), look, x, y),
+    figures: figuresOf(now, about),
   }
 }
 

@@ -133,6 +133,22 @@ describe('coaches', () => {
     ])
   })
 
+  it('are begun under a name that is free, by the desk itself', async () => {
+    const desk = app()
+    const make = (path: string, body: unknown, headers: Record<string, string> = OWN) =>
+      desk.request(`/api/coach?path=${path}`, sent('POST', body, headers))
+    const text = WREN.replace('Wren', 'Rail')
+    const made = await make('examples/rail.yaml', { text })
+    expect([made.status, await made.json()]).toEqual([201, { path: 'examples/rail.yaml', stamp: expect.any(String) }])
+    expect(await (await desk.request('/api/coaches')).json()).toContainEqual({ path: 'examples/rail.yaml', name: 'Rail' })
+    const again = await make('examples/rail.yaml', { text: 'other' })
+    expect([again.status, await says(again)]).toEqual([409, expect.stringContaining('Take another name')])
+    expect((await make('../rail.yaml', { text })).status).toBe(403)
+    expect((await make('examples/other.yaml', {})).status).toBe(400)
+    expect((await make('examples/other.yaml', { text }, { 'sec-fetch-site': 'cross-site' })).status).toBe(403)
+    rmSync(join(root, 'examples/rail.yaml'))
+  })
+
   it('are refused in a sentence', async () => {
     const refused = await app().request('/api/coach?path=../../etc/hosts')
     expect([refused.status, await says(refused)]).toEqual([403, expect.stringContaining('The desk may not open ../../etc/hosts')])

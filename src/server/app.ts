@@ -5,6 +5,7 @@
  *   GET  /api/coaches                       [{path, name}] of the coaches it may open, the one it was started with first
  *   GET  /api/coach?path=                   {path, stamp, files: {path: text}}, with everything the coach extends
  *   PUT  /api/coach?path=   {text, stamp}   saves; 409 {says, text, stamp} when it was changed elsewhere since
+ *   POST /api/coach?path=   {text}          a new file; 409 {says} when there is one of that name
  *   POST /api/packet?path=  {text}          events while the packet is written; closing the request stops it
  *   GET  /api/packet/NAME/…                 documents of a written packet; packet.json lists them
  *
@@ -35,6 +36,7 @@ const LARGEST = 5 * 1024 * 1024
 const YEAR = 365 * 24 * 3600
 
 const saveForm = z.object({ text: z.string(), stamp: z.string() })
+const newForm = z.object({ text: z.string() })
 const packetForm = z.object({ text: z.string() })
 
 const STATUS: Readonly<Record<Unavailable['no'], ContentfulStatusCode>> = {
@@ -73,6 +75,14 @@ export function deskApp({ web, files, packets, writePacket, anyHost }: DeskOptio
     const saved = files.save(c.req.query('path') ?? '', asked.data.text, asked.data.stamp)
     if (!('no' in saved)) return c.json(saved)
     return saved.no === 'overtaken' ? no(c, 409, saved.says, { text: saved.text, stamp: saved.stamp }) : no(c, STATUS[saved.no], saved.says)
+  })
+
+  app.post('/api/coach', async (c) => {
+    const asked = newForm.safeParse(await c.req.json().catch(() => null))
+    if (!asked.success) return no(c, 400, 'A new coach takes {text}: the text of its definition.')
+    const made = files.create(c.req.query('path') ?? '', asked.data.text)
+    if (!('no' in made)) return c.json(made, 201)
+    return made.no === 'taken' ? no(c, 409, made.says) : no(c, STATUS[made.no], made.says)
   })
 
   app.post('/api/packet', async (c) => {

@@ -167,3 +167,62 @@ describe('saving', () => {
     expect(statSync(at(SIX)).mode & 0o777).toBe(0o640)
   })
 })
+
+describe('a new coach', () => {
+  it('is written beside the others, listed, opened and saved like them', () => {
+    const all = files()
+    const path = 'examples/wren.yaml'
+    const text = 'extends: sedge.family.yaml\nschema: 1\ncoach: {name: Wren}\nframes: []\n'
+    const made = all.create(path, text)
+    if ('no' in made) throw new Error(made.says)
+    expect(readFileSync(at(path), 'utf8')).toBe(text)
+    expect(all.list()).toContainEqual({ path, name: 'Wren' })
+    expect(opened(all, path)).toMatchObject({ stamp: made.stamp, files: { [path]: text } })
+    expect(all.save(path, `${text}# mine\n`, made.stamp)).toMatchObject({ path })
+  })
+
+  it('comes with the family it stands on, which is no coach itself', () => {
+    const all = files()
+    expect(all.create('examples/bird.family.yaml', 'schema: 1\ncoach: {family: Bird}\n')).toMatchObject({
+      path: 'examples/bird.family.yaml',
+    })
+    const text = 'extends: bird.family.yaml\nschema: 1\ncoach: {name: Wren}\nframes: []\n'
+    expect(all.create('examples/wren.yaml', text)).toMatchObject({ path: 'examples/wren.yaml' })
+    expect(all.list().map(({ name }) => name)).toEqual(['Sedge 6', 'Sedge 8', 'Wren'])
+    expect(Object.keys(opened(all, 'examples/wren.yaml').files)).toEqual(['examples/wren.yaml', 'examples/bird.family.yaml'])
+  })
+
+  it('is never written over a file, nor through a link', () => {
+    const all = files()
+    const before = readFileSync(at(SIX), 'utf8')
+    expect(all.create(SIX, 'x')).toEqual({ no: 'taken', says: expect.stringContaining('left as it is') })
+    expect(readFileSync(at(SIX), 'utf8')).toBe(before)
+    symlinkSync(at('nowhere.yaml'), at('examples/link.yaml'))
+    expect(all.create('examples/link.yaml', 'x')).toMatchObject({ no: 'taken' })
+    expect(readdirSync(root)).not.toContain('nowhere.yaml')
+  })
+
+  it('goes nowhere else and takes no strange name', () => {
+    mkdirSync(at('secrets'))
+    const all = files()
+    const before = readdirSync(at('examples'))
+    for (const path of [
+      '',
+      'wren.yaml',
+      '../wren.yaml',
+      'secrets/wren.yaml',
+      'examples/../secrets/wren.yaml',
+      'examples/./wren.yaml',
+      'examples/broken/wren.yaml',
+      'examples/.wren.yaml',
+      'examples/wren.yaml.sh',
+      'examples/wren',
+      'examples/wr en.yaml',
+      'examples/\u0000.yaml',
+      at('examples/wren.yaml'),
+    ])
+      expect(all.create(path, 'x')).toEqual({ no: 'not allowed', says: expect.stringMatching(/ends in \.yaml, in .*examples\.$/) })
+    expect(readdirSync(at('examples'))).toEqual(before)
+    expect(readdirSync(at('secrets'))).toEqual([])
+  })
+})

@@ -19,6 +19,7 @@ import {
 import { basename, dirname, isAbsolute, join, relative, resolve, sep } from 'node:path'
 import { type Load, type Loaded, loadFiles } from '../definition/load-files.js'
 import { child } from '../definition/written.js'
+import { newFile } from './new-file.js'
 
 export interface CoachName {
   /** what it is asked for by: from the top of the checkout, or whole where it lies elsewhere; forward slashes */
@@ -48,11 +49,19 @@ export interface Overtaken {
   readonly stamp: string
 }
 
+/** There is a file of that name: another name is wanted. */
+export interface Taken {
+  readonly no: 'taken'
+  readonly says: string
+}
+
 export interface CoachFiles {
   readonly list: () => readonly CoachName[]
   readonly open: (path: string) => OpenedFiles | Unavailable
   /** saves only over the text whose stamp is given */
   readonly save: (path: string, text: string, stamp: string) => { readonly path: string; readonly stamp: string } | Unavailable | Overtaken
+  /** a new file beside the known ones; never over one that is there */
+  readonly create: (path: string, text: string) => { readonly path: string; readonly stamp: string } | Unavailable | Taken
   /** reads what a text extends; null for what is not there or may not be read */
   readonly load: Load
 }
@@ -73,6 +82,8 @@ const isYaml = (path: string): boolean => /\.ya?ml$/i.test(path)
 export function coachFiles({ root, examples, also }: Places): CoachFiles {
   const at = (path: string): string => resolve(root, path)
   const named = also === undefined ? [] : [nameOf(root, also)]
+  /** begun at this desk; they stay on the list wherever they lie */
+  const made: string[] = []
   /** Coaches seen whole once stay on the list, so that a slip saved into one does not take it off the desk. */
   const known = new Set<string>(named)
   const readings = new Map<string, Loaded>()
@@ -102,7 +113,7 @@ export function coachFiles({ root, examples, also }: Places): CoachFiles {
 
   function list(): readonly CoachName[] {
     const found = examplesIn(examples).map((file) => nameOf(root, file))
-    return [...new Set([...named, ...found])].flatMap((path) => {
+    return [...new Set([...named, ...found, ...made])].flatMap((path) => {
       const loaded = read(path, load)
       if (loaded && isWhole(loaded)) known.add(path)
       return known.has(path) && (loaded || named.includes(path)) ? [{ path, name: coachName(loaded) ?? basename(path) }] : []
@@ -150,8 +161,25 @@ export function coachFiles({ root, examples, also }: Places): CoachFiles {
     return { path, stamp: stampOf(text) }
   }
 
+  function create(path: string, text: string): ReturnType<CoachFiles['create']> {
+    // a path is written one way only, or two windows would know one file by two names
+    const trouble = nameOf(root, at(path)) === path ? newFile(at(path), folders, text) : 'not a name'
+    if (trouble === 'taken') return { no: 'taken', says: `There is a file ${path} already, and it was left as it is. Take another name.` }
+    if (trouble === 'not a name') {
+      const where = [...folders].map((folder) => nameOf(root, folder) || 'the top of the checkout').join(' or ')
+      const says = `A coach cannot be saved as ${path}: take a name of letters, digits, dots and dashes that ends in .yaml, in ${where}.`
+      return { no: 'not allowed', says }
+    }
+    if (trouble) return { no: 'not writable', says: `${path} cannot be saved: ${whyNot(trouble.reason)}. Nothing was written.` }
+    made.push(path)
+    // a family or a list of masses is saved with a coach, and is none
+    const loaded = read(path, load)
+    if (loaded && isWhole(loaded)) known.add(path)
+    return { path, stamp: stampOf(text) }
+  }
+
   list()
-  return { list, open, save, load }
+  return { list, open, save, create, load }
 }
 
 /** From the top of the checkout where it lies inside, else whole. */

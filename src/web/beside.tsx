@@ -1,89 +1,147 @@
-/** The quiet note beside the pointer: what is there where it rests, and while a thing is in the hand why it was drawn where it is. */
-import { createEffect, createSignal, For, on, onCleanup, Show } from 'solid-js'
-import type { PlaceNote } from '../desk/nouns.js'
-import './beside.css'
-import { elevation, hand, placeAt } from './desk.js'
+/** Several coaches beside each other, drawn to one scale, with the figures that differ first. */
+import { wrap } from 'comlink'
+import { createEffect, createMemo, createSignal, For, on, Show } from 'solid-js'
+import { rowsBeside, type Side } from '../desk/side-by-side.js'
+import { look, state, worker } from './desk.js'
+import { openCoach } from './files.js'
+import { known } from './known.js'
+import type { DeskWorker } from './worker.js'
 
-/** Where on the drawing the pointer is: pixels, and metres along its axes. */
-export interface At {
-  readonly px: number
-  readonly py: number
-  readonly x: number
-  readonly y: number
+/** A hand of its own, made when the first coach is laid beside: deriving it does not hold up the one that is worked on. */
+let other: ReturnType<typeof wrap<DeskWorker>> | null = null
+const beside = (): ReturnType<typeof wrap<DeskWorker>> => {
+  other ??= wrap<DeskWorker>(new Worker(new URL('./worker.ts', import.meta.url), { type: 'module' }))
+  return other
 }
 
-/** ms a pointer rests before it is told what is there: in passing nobody reads */
-const REST = 140
+const [paths, setPaths] = createSignal<readonly string[]>([])
+const [sides, setSides] = createSignal<Readonly<Record<string, Side>>>({})
+/** as many as a screen holds beside the open one */
+const MOST = 3
 
-/** The newest answer to where the pointer rests; one question at a time, and those overtaken are not asked. */
-export function createPlaceNote(at: () => At | null) {
-  const [note, setNote] = createSignal<PlaceNote | null>(null)
-  let timer: ReturnType<typeof setTimeout> | undefined
-  let asked = 0
+export function Beside() {
+  const [mine, setMine] = createSignal<Side | null>(null)
+  const [says, setSays] = createSignal('')
   createEffect(
-    on(at, (where) => {
-      clearTimeout(timer)
-      asked++
-      setNote(null)
-      if (!where) return
-      const mine = asked
-      timer = setTimeout(async () => {
-        const found = await placeAt(where.x, where.y).catch(() => null)
-        if (mine === asked) setNote(found)
-      }, REST)
+    on([() => state()?.text, look], async () => {
+      if (state()) setMine(await worker.side(look()))
     }),
   )
-  // after an edit what is there may be something else
-  createEffect(on(elevation, () => setNote(null), { defer: true }))
-  onCleanup(() => clearTimeout(timer))
-  return note
-}
-
-/** What the note stands beside, on the screen, px: a thing from one side to the other and its top, or a pointer. */
-export interface Anchor {
-  readonly left: number
-  readonly right: number
-  readonly top: number
-}
-
-/** px: clear of the pointer or the handles of a thing, and as wide as the note may be */
-const [OFF, WIDE] = [22, 400]
-
-export function Beside(props: { readonly at: Anchor | null; readonly note: PlaceNote | null; readonly width: number }) {
-  const left = (): string => {
-    const { left: from, right: to } = props.at ?? { left: 0, right: 0 }
-    return to + OFF + WIDE < props.width ? `${to + OFF}px` : `${Math.max(0, from - OFF - WIDE)}px`
-  }
+  createEffect(on(look, () => setSides({}), { defer: true }))
+  createEffect(async () => {
+    const path = paths().find((each) => !sides()[each])
+    const at = look()
+    if (path === undefined) return
+    setSays('It is being derived …')
+    const found = await openCoach(path)
+    const side = typeof found === 'string' ? null : await beside().sideOfFiles({ path, files: found.files }, at)
+    if (side && !('faults' in side)) {
+      setSays('')
+      setSides((all) => ({ ...all, [path]: side }))
+      return
+    }
+    setSays(typeof found === 'string' ? found : `${path} does not read: ${side && 'faults' in side ? side.faults[0]?.says : ''}`)
+    setPaths((all) => all.filter((each) => each !== path))
+  })
+  const shown = createMemo((): readonly Side[] => {
+    const first = mine()
+    return [...(first ? [first] : []), ...paths().flatMap((path) => sides()[path] ?? [])]
+  })
+  const rows = createMemo(() => rowsBeside(shown()))
+  const free = (): readonly { readonly path: string; readonly name: string }[] =>
+    known().filter(({ path }) => path !== state()?.file && !paths().includes(path))
   return (
-    <Show when={props.at}>
-      {(at) => (
-        <Show
-          when={hand()}
-          fallback={
-            <Show when={props.note}>
-              {(note) => (
-                <div class="beside" style={{ left: left(), top: `${at().top}px` }}>
-                  <p class="address">{note().address}</p>
-                  <For each={note().lines}>
-                    {({ says, text }) => (
-                      <p>
-                        <span class="where">{says}</span> {text}
-                      </p>
-                    )}
-                  </For>
-                </div>
+    <section class="beside" aria-label="Coaches beside each other">
+      <div class="bar">
+        <h2>Beside</h2>
+        <label>
+          Lay beside it
+          <select
+            id="beside"
+            disabled={paths().length >= MOST || free().length === 0}
+            onChange={(event) => {
+              const path = event.currentTarget.value
+              if (path) setPaths((all) => [...all, path])
+              event.currentTarget.value = ''
+            }}
+          >
+            <option value="">choose a coach</option>
+            <For each={free()}>{({ path, name }) => <option value={path}>{name}</option>}</For>
+          </select>
+        </label>
+        <span role="status">{says()}</span>
+      </div>
+      <Pictures sides={shown()} />
+      <section class="beside-table" tabindex="0" aria-label="What they come to">
+        <table>
+          <thead>
+            <tr>
+              <th scope="col">What they come to</th>
+              <For each={shown()}>
+                {(side, i) => (
+                  <th scope="col">
+                    {side.name} <small>revision {side.revision}</small>
+                    <Show when={i() > 0}>
+                      {' '}
+                      <button
+                        type="button"
+                        aria-label={`Take ${side.name} away`}
+                        onClick={() => setPaths((all) => all.filter((each) => each !== side.file))}
+                      >
+                        Take away
+                      </button>
+                    </Show>
+                  </th>
+                )}
+              </For>
+            </tr>
+          </thead>
+          <tbody>
+            <For each={rows()}>
+              {(row) => (
+                <tr class={row.differs ? 'differs' : ''}>
+                  <th scope="row">{row.name}</th>
+                  <For each={row.says}>{(each) => <td>{each}</td>}</For>
+                </tr>
               )}
-            </Show>
-          }
-        >
-          {(held) => (
-            <div class="beside" id="in-hand" role="status" style={{ left: left(), top: `${at().top}px` }}>
-              <For each={held().snaps}>{({ says }) => <p class="address">{says}</p>}</For>
-              <For each={held().says}>{(says) => <p>{says}</p>}</For>
-            </div>
-          )}
-        </Show>
-      )}
-    </Show>
+            </For>
+          </tbody>
+        </table>
+      </section>
+    </section>
+  )
+}
+
+/** One under the other from one datum, so that stations line up and a longer coach is seen to be longer. */
+function Pictures(props: { readonly sides: readonly Side[] }) {
+  const round = (m: number): string => (m * 1000).toFixed(0)
+  const span = createMemo(() => ({
+    x0: Math.min(...props.sides.map(({ box }) => box.x0)),
+    x1: Math.max(...props.sides.map(({ box }) => box.x1)),
+  }))
+  return (
+    <div class="pictures">
+      <For each={props.sides}>
+        {(side) => (
+          <figure>
+            <svg
+              role="img"
+              aria-label={`${side.name}, to the same scale as the others`}
+              viewBox={`${round(span().x0)} ${round(-side.box.y1 - 0.05)} ${round(span().x1 - span().x0)} ${round(side.box.y1 - side.box.y0 + 0.1)}`}
+            >
+              <For each={side.drawn}>
+                {({ points, closed, layer }) => (
+                  <polyline
+                    class={layer}
+                    points={[...points, ...(closed ? points.slice(0, 2) : [])].map((v, i) => round(i % 2 === 0 ? v : -v)).join(' ')}
+                  />
+                )}
+              </For>
+            </svg>
+            <figcaption>{side.name}</figcaption>
+          </figure>
+        )}
+      </For>
+    </div>
   )
 }

@@ -1,12 +1,14 @@
 /** What the screen knows, and the one way an edit goes: to the worker, and back as a new state and a new drawing. */
 import { wrap } from 'comlink'
 import { batch, createSignal } from 'solid-js'
+import type { CoachFiles } from '../desk/desk-coach.js'
+import type { Figures } from '../desk/figures/figures.js'
+import type { Mending } from '../desk/mending.js'
 import type {
   Answer,
   DragShown,
   Edit,
   Elevation,
-  FaultShown,
   Look,
   MoveEdit,
   PageShown,
@@ -18,10 +20,12 @@ import type {
   WorkingShown,
 } from '../desk/nouns.js'
 import type { UnitSystem } from '../quantity/format.js'
+import { dropDraft, keepDraft } from './drafts.js'
 import { openCoach, saveCoach } from './files.js'
+import { tell } from './window-talk.js'
 import type { DeskWorker, Moved } from './worker.js'
 
-const worker = wrap<DeskWorker>(new Worker(new URL('./worker.ts', import.meta.url), { type: 'module' }))
+export const worker = wrap<DeskWorker>(new Worker(new URL('./worker.ts', import.meta.url), { type: 'module' }))
 
 const [state, setState] = createSignal<State | null>(null)
 const [elevation, setElevation] = createSignal<Elevation | null>(null)
@@ -34,39 +38,81 @@ export const [selected, select] = createSignal<string | null>(null)
 export const [lit, setLit] = createSignal<Answer['at']>(null)
 export const [units, setUnits] = createSignal<UnitSystem>('metric')
 export const [notice, setNotice] = createSignal<string | null>(null)
-const [closed, setClosed] = createSignal<readonly FaultShown[] | null>(null)
+const [mending, setMending] = createSignal<Mending | null>(null)
+/** what was saved elsewhere over the text this window began from */
+export const [overtaken, setOvertaken] = createSignal<{ readonly text: string; readonly stamp: string } | null>(null)
+/** a name is asked for, since the coach is no file of the desk yet */
+export const [isNaming, setNaming] = createSignal(false)
 const [savedText, setSavedText] = createSignal<string | null>(null)
 const [working, setWorking] = createSignal<WorkingShown | null>(null)
 
 const [hand, setHand] = createSignal<DragShown | null>(null)
 
-export { closed, elevation, hand, look, page, ripple, savedText, setWorking, sheet, sheetName, state, working }
+export { elevation, hand, look, mending, page, ripple, savedText, setWorking, sheet, sheetName, state, working }
 
-let stamp = ''
+const [stamp, setStamp] = createSignal<string | null>(null)
+let opened: CoachFiles = { path: '', files: {} }
 let wanted: { readonly path: string; readonly page: number } | null = null
+
+/** What it was opened with. */
+export const openedFiles = (): CoachFiles['files'] => opened.files
+
+/** Whether the coach is no file of the desk yet. */
+export const isUnsaved = (): boolean => stamp() === null && (state() ?? mending()) !== null
 
 export async function open(path: string): Promise<void> {
   const found = await openCoach(path)
-  if (typeof found === 'string') {
-    setNotice(found)
-    return
-  }
-  const draft = localStorage.getItem(draftKey(found.path))
-  const onDisk = found.files[found.path]
-  await send(async () => {
-    const moved = await worker.open(found, look())
-    setClosed('faults' in moved ? moved.faults : null)
-    if ('faults' in moved) return null
-    stamp = found.stamp
-    setSavedText(onDisk)
-    return moved
-  })
-  if (closed() || draft === null || draft === onDisk) return
-  await edit({ kind: 'text', text: draft })
-  setNotice('Your draft of this coach was taken up again. Undo leads back to the file.')
+  if (typeof found === 'string') setNotice(found)
+  else await take(found, found.stamp)
 }
 
-const draftKey = (path: string): string => `draft of ${path}`
+/** A coach from wherever it came; without a stamp it is no file of the desk yet. */
+export function take(coach: CoachFiles, at: string | null): Promise<void> {
+  setOvertaken(null)
+  setNaming(false)
+  setNotice(null)
+  return send(async () => {
+    const moved = await worker.open(coach, look())
+    opened = coach
+    setStamp(at)
+    setSavedText(at === null ? null : coach.files[coach.path])
+    return shownOr(moved)
+  })
+}
+
+/** A coach that does not read has nothing to draw but its text. */
+function shownOr(moved: Moved | Mending): Moved | null {
+  if ('elevation' in moved) {
+    setMending(null)
+    return moved
+  }
+  batch(() => {
+    setMending(moved)
+    setState(null)
+    setElevation(null)
+    setRipple(null)
+    setSheet(null)
+    setPage(null)
+    setWorking(null)
+  })
+  keep(moved.file, moved.text)
+  return null
+}
+
+export const mend = (text: string): Promise<void> => send(async () => shownOr(await worker.mend(text, look())))
+const mendStep = (by: -1 | 1): Promise<void> => send(async () => shownOr(await worker.mendStep(by, look())))
+/** Files a coach extends that were not there. */
+export const give = (more: CoachFiles['files']): Promise<void> => send(async () => shownOr(await worker.give(more, look())))
+
+/** The whole text, of a coach that reads or of one that does not yet. */
+export const writeText = (text: string): Promise<void> => (mending() ? mend(text) : edit({ kind: 'text', text }))
+
+/** What is not on the disk is kept here, and other windows hear of it. */
+function keep(file: string, text: string): void {
+  if (text === savedText()) dropDraft(file)
+  else keepDraft(file, text, stamp() === null ? opened.files : null)
+  tell({ kind: 'edited', path: file, text, stamp: null })
+}
 
 function show(moved: Moved): void {
   const before = state()
@@ -78,8 +124,7 @@ function show(moved: Moved): void {
   })
   const { file, text } = moved.state
   if (before?.file === file && before.text === text) return
-  if (text === savedText()) localStorage.removeItem(draftKey(file))
-  else localStorage.setItem(draftKey(file), text)
+  keep(file, text)
 }
 
 /** ms: after an edit at once, in a drag only where the hand rests, so that the next frame never waits for paper */
@@ -127,8 +172,8 @@ export const preview = (change: MoveEdit | SizeEdit): Promise<void> => send(() =
 export const settle = (): Promise<void> => send(() => worker.settle(look()))
 export const abandon = (): Promise<void> => send(() => worker.abandon(look()))
 export const placeAt = (x: number, y: number): Promise<PlaceNote | null> => worker.at(look(), x, y)
-export const undo = (): Promise<void> => send(() => worker.undo(look()))
-export const redo = (): Promise<void> => send(() => worker.redo(look()))
+export const undo = (): Promise<void> => (mending() ? mendStep(-1) : send(() => worker.undo(look())))
+export const redo = (): Promise<void> => (mending() ? mendStep(1) : send(() => worker.redo(look())))
 
 export async function setLook(next: Look): Promise<void> {
   setLookTo(next)
@@ -168,6 +213,9 @@ export async function openWorking(id: string): Promise<void> {
   setWorking(await worker.working(id, units()))
 }
 
+/** A live figure by its name; typed where it is asked: figures/asked.ts. */
+export const askFigure = (name: keyof Figures, asked: readonly unknown[]): Promise<unknown> => worker.figure(name, asked)
+
 export const ask = (question: string): Promise<Answer> => worker.ask(question)
 
 export async function freeze(name: string): Promise<void> {
@@ -175,16 +223,32 @@ export async function freeze(name: string): Promise<void> {
 }
 
 export async function save(): Promise<void> {
+  const at = stamp()
   const now = state()
   if (!now) return
-  const { file, text } = now
-  const saved = await saveCoach(file, text, stamp)
-  if (!saved.ok) {
-    setNotice(saved.says)
+  if (at === null) {
+    setNaming(true)
     return
   }
-  stamp = saved.stamp
+  const { file, text } = now
+  const saved = await saveCoach(file, text, at)
+  if (saved.ok) savedAs(file, text, saved.stamp)
+  else if (saved.theirs) setOvertaken(saved.theirs)
+  else setNotice(saved.says)
+}
+
+/** The text is on the disk under that stamp: by this window, or by another one whose text is the same. */
+export function savedAs(file: string, text: string, at: string): void {
+  dropDraft(file)
+  setStamp(at)
   setSavedText(text)
-  localStorage.removeItem(draftKey(file))
+  setOvertaken(null)
   setNotice(`${file} is saved.`)
+  tell({ kind: 'saved', path: file, text, stamp: at })
+}
+
+/** From now on edits count from that text of the disk. */
+export function countFrom(text: string, at: string): void {
+  setStamp(at)
+  setSavedText(text)
 }

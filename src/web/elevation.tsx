@@ -3,11 +3,11 @@ import { createEffect, createMemo, createSignal, For, on, onCleanup, onMount } f
 import { letterOfSide } from '../definition/sides.js'
 import { boxRound } from '../desk/box.js'
 import type { Drawn, Look } from '../desk/nouns.js'
-import { type Anchor, type At, Beside, createPlaceNote } from './beside.js'
 import { abandon, edit, elevation, hand, lit, look, preview, select, selected, setLit, setLook, settle, state, units } from './desk.js'
 import { editOf, type Grip, gripAt, isStill, pinched, pushed, pushOf, reachOf } from './gesture.js'
 import { cursorOf } from './handles.js'
 import { type Inks, type Marked, paint, thingAt } from './paint.js'
+import { type Anchor, type At, createPlaceNote, Slip } from './slip.js'
 import { dark } from './theme.js'
 import { broughtTo, fitted, fromX, fromY, toX, toY, type View, zoomed } from './view.js'
 
@@ -266,7 +266,7 @@ export function ElevationView() {
           .filter((each) => each !== undefined)
           .join(': ') || ' '}
       </p>
-      <Beside at={anchor()} note={note()} width={size().width} />
+      <Slip at={anchor()} note={note()} width={size().width} />
     </section>
   )
 }

@@ -12,7 +12,10 @@ export interface CoachNamed {
   readonly name: string
 }
 
-export type Saved = { readonly ok: true; readonly stamp: string } | { readonly ok: false; readonly says: string }
+export type Saved =
+  | { readonly ok: true; readonly stamp: string }
+  /** `theirs` is the text that was saved elsewhere since, where that is why */
+  | { readonly ok: false; readonly says: string; readonly theirs: { readonly text: string; readonly stamp: string } | null }
 
 const SILENT = 'The desk does not answer. Start it again with npm start, then try again; what you wrote is kept here.'
 
@@ -31,18 +34,24 @@ export async function openCoach(path: string): Promise<OpenedCoach | string> {
   }
 }
 
-export async function saveCoach(path: string, text: string, stamp: string): Promise<Saved> {
+export const saveCoach = (path: string, text: string, stamp: string): Promise<Saved> => put('PUT', path, { text, stamp })
+
+/** A new file; never over one that is there. */
+export const createCoach = (path: string, text: string): Promise<Saved> => put('POST', path, { text })
+
+async function put(method: 'PUT' | 'POST', path: string, body: object): Promise<Saved> {
   try {
     const answer = await fetch(`/api/coach?path=${encodeURIComponent(path)}`, {
-      method: 'PUT',
+      method,
       headers: { 'content-type': 'application/json' },
-      body: JSON.stringify({ text, stamp }),
+      body: JSON.stringify(body),
     })
-    const told = (await answer.json()) as { readonly stamp?: string; readonly says?: string }
+    const told = (await answer.json()) as { readonly stamp?: string; readonly says?: string; readonly text?: string }
     if (answer.ok && told.stamp) return { ok: true, stamp: told.stamp }
-    return { ok: false, says: told.says ?? `${path} could not be saved.` }
+    const theirs = answer.status === 409 && told.text !== undefined && told.stamp ? { text: told.text, stamp: told.stamp } : null
+    return { ok: false, says: told.says ?? `${path} could not be saved.`, theirs }
   } catch {
-    return { ok: false, says: SILENT }
+    return { ok: false, says: SILENT, theirs: null }
   }
 }
 

@@ -5,7 +5,8 @@ import { SHEETS } from '../desk/sheets.js'
 import { AskBox } from './ask-box.js'
 import {
   after,
-  closed,
+  isUnsaved,
+  mending,
   notice,
   open,
   openSheet,
@@ -19,26 +20,35 @@ import {
   undo,
   units,
 } from './desk.js'
+import { door, hasOwnPicture, setDoor } from './door.js'
+import { DoorPage, DoorWords } from './doors.js'
+import { unsavedCoaches } from './drafts.js'
 import { ElevationView } from './elevation.js'
-import { type CoachNamed, coaches } from './files.js'
 import { FirstVisit } from './first-visit.js'
 import './fonts.css'
 import './desk.css'
 import './elevation.css'
 import './sheet.css'
 import './narrow-and-print.css'
+import { askKnown, known } from './known.js'
+import { MendView } from './mend-view.js'
 import { workOffline } from './offline.js'
 import { RippleFoot } from './ripple-foot.js'
+import { SaveAs } from './save-as.js'
 import { SheetView } from './sheet.js'
 import { TextView } from './text-view.js'
 import { choose, dark } from './theme.js'
 import { ThingBar } from './thing-bar.js'
+import { TwoWindows, takeUpDraft } from './two-windows.js'
 
 const TEXT = 'Text'
 
 function Desk() {
-  const [known, setKnown] = createSignal<readonly CoachNamed[]>([])
   const [isText, setText] = createSignal(false)
+  const openAnew = async (path: string): Promise<void> => {
+    await open(path)
+    await takeUpDraft()
+  }
   const keys = (event: KeyboardEvent): void => {
     if (!(event.ctrlKey || event.metaKey) || event.target instanceof HTMLTextAreaElement || event.target instanceof HTMLInputElement) return
     const key = event.key.toLowerCase()
@@ -50,13 +60,17 @@ function Desk() {
   }
   onMount(async () => {
     document.addEventListener('keydown', keys)
-    const found = await coaches().catch(() => [])
-    setKnown(found)
+    const found = await askKnown()
     const asked = new URLSearchParams(location.search).get('coach')
     const first = found.find(({ path }) => path === asked) ?? found[0]
-    if (first) await open(first.path)
+    if (first) await openAnew(first.path)
     else setNotice('The desk does not answer. Start it again with npm start, then reload this page.')
     await openSheet(sheetName())
+    const left = unsavedCoaches().length
+    if (left > 0 && !notice())
+      setNotice(
+        `${left === 1 ? 'A coach that was never saved is' : `${left} coaches that were never saved are`} kept in this browser: see Files.`,
+      )
   })
   onCleanup(() => document.removeEventListener('keydown', keys))
   return (
@@ -65,13 +79,26 @@ function Desk() {
         <h1>Coachwright</h1>
         <label>
           Coach
-          <select id="coach" onChange={(event) => open(event.currentTarget.value)} value={state()?.file ?? ''}>
-            <For each={known()}>{({ path, name }) => <option value={path}>{name}</option>}</For>
+          <select id="coach" onChange={(event) => openAnew(event.currentTarget.value)}>
+            <For each={known()}>
+              {({ path, name }) => (
+                <option value={path} selected={path === (state() ?? mending())?.file && !isUnsaved()}>
+                  {name}
+                </option>
+              )}
+            </For>
+            <Show when={isUnsaved() && (state() ?? mending())}>
+              {(now) => (
+                <option value={now().file} selected>
+                  {state()?.name ?? now().file}, not saved
+                </option>
+              )}
+            </Show>
           </select>
         </label>
         <span class="revision">revision {state()?.revision ?? '…'}</span>
         <span class="counts" id="counts">
-          <Show when={state()?.verdicts} fallback="judged when the hand rests">
+          <Show when={state()?.verdicts} fallback={state() ? 'judged when the hand rests' : '… fail, … cautions'}>
             {(verdicts) => (
               <>
                 {verdicts().fail} fail, {verdicts().caution} cautions
@@ -79,15 +106,16 @@ function Desk() {
             )}
           </Show>
         </span>
-        <button type="button" onClick={undo} disabled={(state()?.undo ?? 0) === 0}>
+        <button type="button" onClick={undo} disabled={((state() ?? mending())?.undo ?? 0) === 0}>
           Undo
         </button>
-        <button type="button" onClick={redo} disabled={(state()?.redo ?? 0) === 0}>
+        <button type="button" onClick={redo} disabled={((state() ?? mending())?.redo ?? 0) === 0}>
           Redo
         </button>
-        <button type="button" onClick={save} disabled={state()?.text === savedText()}>
+        <button type="button" onClick={save} disabled={!state() || state()?.text === savedText()}>
           Save
         </button>
+        <DoorWords />
         <span class="gap" />
         <button
           type="button"
@@ -114,35 +142,29 @@ function Desk() {
           </p>
         )}
       </Show>
-      <Show when={closed()}>
-        {(faults) => (
-          <section class="closed" aria-label="Faults">
-            <h2>That coach does not read</h2>
-            <ul>
-              <For each={faults()}>
-                {({ file, line, says }) => (
-                  <li>
-                    {file}, line {line}: {says}
-                  </li>
-                )}
-              </For>
-            </ul>
-          </section>
-        )}
-      </Show>
+      <SaveAs />
+      <TwoWindows />
       <Show when={state()?.faults[0]}>
         {(fault) => (
           <p class="notice fault" role="alert">
             {fault().file}, line {fault().line}: {fault().says} Until that is mended the drawing is of the text before it.{' '}
-            <button type="button" onClick={() => setText(true)}>
+            <button
+              type="button"
+              onClick={() => {
+                setDoor(null)
+                setText(true)
+              }}
+            >
               Open the text
             </button>
           </p>
         )}
       </Show>
       <FirstVisit />
-      <ElevationView />
-      <ThingBar />
+      <Show when={!mending() && !hasOwnPicture()}>
+        <ElevationView />
+        <ThingBar />
+      </Show>
       <div class="work">
         <nav class="sheets" aria-label="Sheets">
           <ul>
@@ -151,8 +173,9 @@ function Desk() {
                 <li>
                   <button
                     type="button"
-                    aria-current={(name === TEXT ? isText() : !isText() && sheetName() === name) ? 'page' : undefined}
+                    aria-current={!door() && (name === TEXT ? isText() : !isText() && sheetName() === name) ? 'page' : undefined}
                     onClick={() => {
+                      setDoor(null)
                       setText(name === TEXT)
                       if (name !== TEXT) openSheet(name)
                     }}
@@ -164,11 +187,17 @@ function Desk() {
             </For>
           </ul>
         </nav>
-        <Show when={!isText()} fallback={<TextView />}>
-          <SheetView />
+        <Show when={!door()} fallback={<DoorPage />}>
+          <Show when={!mending()} fallback={<MendView />}>
+            <Show when={!isText()} fallback={<TextView />}>
+              <SheetView />
+            </Show>
+          </Show>
         </Show>
       </div>
-      <RippleFoot />
+      <Show when={!mending()}>
+        <RippleFoot />
+      </Show>
     </>
   )
 }

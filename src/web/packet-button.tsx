@@ -1,6 +1,6 @@
 /** Writes the whole packet of the coach as it is on the screen, with its progress and a way to stop it. */
 import { createSignal, Show } from 'solid-js'
-import { state } from './desk.js'
+import { isUnsaved, state } from './desk.js'
 import { type PacketTold, writePacket } from './files.js'
 
 export function PacketButton() {
@@ -16,7 +16,7 @@ export function PacketButton() {
   }
   return (
     <div class="packet">
-      <button type="button" onClick={write} disabled={isRunning() || (state()?.faults.length ?? 0) > 0}>
+      <button type="button" onClick={write} disabled={isRunning() || isUnsaved() || (state()?.faults.length ?? 0) > 0}>
         Write the packet
       </button>
       <Show when={isRunning()}>
@@ -24,7 +24,7 @@ export function PacketButton() {
           Stop
         </button>
       </Show>
-      <span role="status">{told()?.says}</span>
+      <span role="status">{isUnsaved() ? 'Save the coach first: its packet is written under the name of its file.' : told()?.says}</span>
       <Show when={told()?.url}>
         {(url) => (
           <a href={`${url()}cover.pdf`} target="_blank" rel="noopener">

@@ -3,6 +3,7 @@ import { createEffect, createMemo, createSignal, For, onCleanup, Show } from 'so
 import type { Sentence } from '../desk/nouns.js'
 import { margin as marginWords } from '../ripple/words.js'
 import { openPage, openWorking, page, select, setWorking, sheet, working } from './desk.js'
+import { FigureOrPaper, FigureView, hasFigure, isFigure, showPaper } from './figures/figure-view.js'
 import { PacketButton } from './packet-button.js'
 
 export function SheetView() {
@@ -30,13 +31,23 @@ function Paper() {
   return (
     <section class="paper" aria-label="Paper">
       <div class="bar">
+        <Show when={hasFigure()}>
+          <FigureOrPaper />
+        </Show>
         <label>
           Document
-          <select id="document" value={page()?.path ?? ''} onChange={(event) => openPage(event.currentTarget.value, 0)}>
+          <select
+            id="document"
+            value={page()?.path ?? ''}
+            onChange={(event) => {
+              showPaper()
+              openPage(event.currentTarget.value, 0)
+            }}
+          >
             <For each={sheet()?.documents ?? []}>{(each) => <option value={each.path}>{each.path}</option>}</For>
           </select>
         </label>
-        <Show when={(page()?.pages ?? 1) > 1}>
+        <Show when={!isFigure() && (page()?.pages ?? 1) > 1}>
           <button type="button" onClick={() => turn(-1)} disabled={which() === 0}>
             Page before
           </button>
@@ -52,15 +63,17 @@ function Paper() {
           Print
         </button>
       </div>
-      <Show
-        when={source()}
-        fallback={
-          <pre class="plain" tabindex="0">
-            {page()?.text ?? ''}
-          </pre>
-        }
-      >
-        {(url) => <img class="print" src={url()} alt={page()?.says ?? ''} />}
+      <Show when={!isFigure()} fallback={<FigureView />}>
+        <Show
+          when={source()}
+          fallback={
+            <pre class="plain" tabindex="0">
+              {page()?.text ?? ''}
+            </pre>
+          }
+        >
+          {(url) => <img class="print" src={url()} alt={page()?.says ?? ''} />}
+        </Show>
       </Show>
     </section>
   )

@@ -4,13 +4,32 @@ import type { FaultShown } from '../desk/nouns.js'
 import { edit, state } from './desk.js'
 
 export function TextView() {
+  return (
+    <TextEditor
+      file={state()?.file ?? ''}
+      text={state()?.text}
+      faults={state()?.faults ?? []}
+      write={(text) => edit({ kind: 'text', text, stroke: 'typing' })}
+    />
+  )
+}
+
+interface Edited {
+  readonly file: string
+  readonly text: string | undefined
+  readonly faults: readonly FaultShown[]
+  readonly write: (text: string) => void
+}
+
+/** Writes a little after the last key. */
+export function TextEditor(props: Edited) {
   let area!: HTMLTextAreaElement
-  const [typed, setTyped] = createSignal(state()?.text ?? '')
+  const [typed, setTyped] = createSignal(props.text ?? '')
   let later: ReturnType<typeof setTimeout> | undefined
   // what comes from elsewhere, a drag or an undo, replaces the text; what was typed comes back the same
   createEffect(
     on(
-      () => state()?.text,
+      () => props.text,
       (text) => {
         if (text !== undefined && document.activeElement !== area) setTyped(text)
       },
@@ -19,10 +38,10 @@ export function TextView() {
   const write = (text: string): void => {
     setTyped(text)
     clearTimeout(later)
-    later = setTimeout(() => edit({ kind: 'text', text, stroke: 'typing' }), 250)
+    later = setTimeout(() => props.write(text), 250)
   }
   const goTo = ({ file, line, column }: FaultShown): void => {
-    if (file !== state()?.file) return
+    if (file !== props.file) return
     const lines = typed().split('\n')
     const at = lines.slice(0, line - 1).reduce((sum, each) => sum + each.length + 1, 0) + column - 1
     area.focus()
@@ -31,7 +50,7 @@ export function TextView() {
   }
   return (
     <section class="text" aria-label="Text of the definition">
-      <label for="definition">{state()?.file}</label>
+      <label for="definition">{props.file}</label>
       <textarea
         id="definition"
         ref={area}
@@ -41,11 +60,11 @@ export function TextView() {
         onInput={(event) => write(event.currentTarget.value)}
       />
       <ul class="faults" aria-live="polite">
-        <For each={state()?.faults ?? []}>
+        <For each={props.faults}>
           {(fault) => (
             <li>
               <button type="button" class="link" onClick={() => goTo(fault)}>
-                {fault.file === state()?.file ? '' : `${fault.file} `}line {fault.line}: {fault.says}
+                {fault.file === props.file ? '' : `${fault.file} `}line {fault.line}: {fault.says}
               </button>
             </li>
           )}

@@ -8,8 +8,9 @@ const [isDark, setDark] = createSignal(kept === null ? asked.matches : kept === 
 export const dark = isDark
 
 function turn(toDark: boolean): void {
-  setDark(toDark)
+  // the inks are read off the page by whoever paints when this is told
   document.documentElement.dataset.theme = toDark ? 'dark' : 'light'
+  setDark(toDark)
 }
 
 export function choose(toDark: boolean): void {

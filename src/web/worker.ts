@@ -1,6 +1,8 @@
 /** Holds the coach beside the screen, so that deriving it never stops a drag. */
 import { expose, transfer } from 'comlink'
-import { type CoachFiles, type DeskCoach, deskCoach, type NotRead } from '../desk/desk-coach.js'
+import { type CoachFiles, type DeskCoach, deskCoach } from '../desk/desk-coach.js'
+import type { Figures } from '../desk/figures/figures.js'
+import { type Mending, type MendingCoach, mendingCoach } from '../desk/mending.js'
 import type {
   Answer,
   DragShown,
@@ -16,7 +18,11 @@ import type {
   State,
   WorkingShown,
 } from '../desk/nouns.js'
+import { type Differs, differsFrom } from '../desk/other-text.js'
+import { type Provable, provable } from '../desk/prove-shown.js'
+import { type Side, sideOf } from '../desk/side-by-side.js'
 import type { UnitSystem } from '../quantity/format.js'
+import { families, proved, sideOfFiles, start } from './worker-doors.js'
 
 /** What comes back after every edit: where the coach stands, and how it looks. */
 export interface Moved {
@@ -28,6 +34,9 @@ export interface Moved {
 }
 
 let held: DeskCoach | null = null
+/** what it was opened with */
+let files: CoachFiles = { path: '', files: {} }
+let broken: MendingCoach | null = null
 
 function here(): DeskCoach {
   if (!held) throw new Error('no coach is open in the worker')
@@ -41,13 +50,37 @@ function looked(look: Look, says: string | null): Moved {
   return transfer({ says, state: here().state(), elevation: { ...elevation, rivets }, hand: here().inHand(look) }, [rivets.buffer])
 }
 
+/** Becomes the coach that is held as soon as it reads. */
+function mended(by: (coach: MendingCoach) => DeskCoach | null, look: Look): Moved | Mending {
+  if (!broken) throw new Error('no coach is being mended')
+  const coach = by(broken)
+  if (!coach) return broken.shown()
+  files = broken.files()
+  held = coach
+  broken = null
+  return looked(look, null)
+}
+
 const desk = {
-  open: (coach: CoachFiles, look: Look): Moved | NotRead => {
+  open: (coach: CoachFiles, look: Look): Moved | Mending => {
     const opened = deskCoach(coach)
-    if ('faults' in opened) return opened
-    held = opened
-    return looked(look, null)
+    files = coach
+    broken = 'faults' in opened ? mendingCoach(coach, opened) : null
+    held = 'faults' in opened ? null : opened
+    return broken ? broken.shown() : looked(look, null)
   },
+  mend: (text: string, look: Look): Moved | Mending => mended((coach) => coach.write(text), look),
+  mendStep: (by: -1 | 1, look: Look): Moved | Mending => mended((coach) => coach.step(by), look),
+  give: (more: CoachFiles['files'], look: Look): Moved | Mending => mended((coach) => coach.give(more), look),
+  differs: (text: string, units: UnitSystem): Differs => differsFrom(files, text, here().design(), units),
+  files: (): CoachFiles => files,
+  side: (look: Look): Side => sideOf(here().design(), files.path, look),
+  sideOfFiles,
+  families,
+  start,
+  provable: (): readonly Provable[] => provable(here().design()),
+  prove: (part: string, list: { readonly name: string; readonly text: string }, face: string | null) =>
+    proved(here().design(), part, list, face),
   look: (look: Look): Moved => looked(look, null),
   edit: (edit: Edit, look: Look): Moved => looked(look, here().edit(edit)),
   preview: (edit: MoveEdit | SizeEdit, look: Look): Moved => looked(look, here().preview(edit)),
@@ -74,6 +107,9 @@ const desk = {
   working: (id: string, units: UnitSystem): WorkingShown => here().working(id, units),
   ask: (question: string): Answer => here().ask(question),
   at: (look: Look, x: number, y: number): PlaceNote | null => here().at(look, x, y),
+  /** typed where it is asked: src/web/figures/asked.ts */
+  figure: (name: keyof Figures, asked: readonly unknown[]): unknown =>
+    (here().figures[name] as (...asked: readonly unknown[]) => unknown)(...asked),
 }
 
 export type DeskWorker = typeof desk

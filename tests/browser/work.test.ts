@@ -62,9 +62,9 @@ async function choose(id: string): Promise<void> {
   await desk.page.selectOption('#thing', id)
 }
 
-/** The words of the page as it goes to the printer. */
+/** The words of the page as it goes to the printer, which has paper of the sheet's own size: on less its title would be cut off. */
 async function printed(): Promise<string> {
-  const pdf = await desk.page.pdf({ format: 'A3', landscape: true, pageRanges: '1' })
+  const pdf = await desk.page.pdf({ format: 'A2', landscape: true, pageRanges: '1' })
   const document = await getDocument({ data: new Uint8Array(pdf) }).promise
   const { items } = await (await document.getPage(1)).getTextContent()
   return items.map((item) => ('str' in item ? item.str : '')).join(' ')
@@ -170,7 +170,7 @@ describe('the desk at work', () => {
     await openSheet('Skins')
     await desk.page.selectOption('#document', 'sheets/flat-patterns.pdf')
     // the sheet that was open before stays until the new one is drawn
-    await expect.poll(printed, { timeout: 30_000, interval: 500 }).toMatch(/strake/i)
+    await expect.poll(printed, { timeout: 30_000, interval: 500 }).toMatch(/crown strake/i)
     expect(await printed()).not.toContain('Freeze')
   })
 

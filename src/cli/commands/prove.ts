@@ -11,11 +11,11 @@ import { rounded } from '../../documents/json/rounded.js'
 import { proofSheets } from '../../documents/prove/proof-sheet.js'
 import { proofText } from '../../documents/prove/proof-text.js'
 import { pageToSvg } from '../../documents/svg.js'
+import { readHoleList } from '../../intake/read-hole-list.js'
 import { type Command, json } from '../command.js'
 import { openCoach } from '../open-coach.js'
 import { openText } from '../open-text.js'
 import { partNamed } from '../part-named.js'
-import { readHoleList } from '../read-hole-list.js'
 import { Refused, refuse } from '../refused.js'
 
 export interface ProveArguments {

@@ -114,14 +114,23 @@ interface Own {
   readonly facts: WrappedGoreFacts
 }
 
+/** From the sheet laid flat on its own hand to the flat pattern of the gore it is on one end. */
+export function drawnFor(
+  gore: WrappedGore,
+  sheet: GoreSheet,
+  end: Standing['end'],
+): { readonly flip: boolean; readonly seen: (at: Flat) => Flat } {
+  // x runs down and y to the left on the sheet's own hand, which is how the nose is seen from outside
+  const flip = gore.turned !== (end === 'tail')
+  const start: Flat = flip ? [sheet.flat.qx[0], sheet.flat.qy[0]] : [0, 0]
+  return { flip, seen: ([x, y]) => (flip ? [x - start[0], start[1] - y] : [x, y]) }
+}
+
 function wrappedPart(end: StandingEnd, own: Own, loops: readonly Loop[]): Part {
   const { at } = end
   const { ground } = end.local
   const { part, gore, sheet, laid, facts } = own
-  // x runs down and y to the left on the sheet's own hand, which is how the nose is seen from outside
-  const flip = gore.turned !== (at.end === 'tail')
-  const start: Flat = flip ? [sheet.flat.qx[0], sheet.flat.qy[0]] : [0, 0]
-  const seen = ([x, y]: Flat): Flat => (flip ? [x - start[0], start[1] - y] : [x, y])
+  const { flip, seen } = drawnFor(gore, sheet, at.end)
   const drawn = laid.outline.map(seen)
   if (flip) drawn.reverse()
   const outline = drawn.map(([x, y]) => [x, y, 0] as const)

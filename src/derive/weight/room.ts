@@ -53,15 +53,20 @@ function limitsOf(ground: Ground, one: CaseWeighed): readonly Limit[] {
 }
 
 /** Nothing where a limit is passed already and more makes it worse; a limit that more at this place relieves does not stop it. */
-export function roomAt(ground: Ground, at: Point): Room {
-  let best: Room = { at, mass: null, limit: null, case: null }
-  for (const one of ground.cases)
-    for (const { kind, case: id, left, takes } of limitsOf(ground, one)) {
-      const taken = takes(at)
-      const mass = taken > 0 ? Math.max(0, left) / taken : null
-      if (mass !== null && (best.mass === null || mass < best.mass)) best = { at, mass, limit: kind, case: id }
+export const roomAt = (ground: Ground, at: Point): Room => roomFinder(ground)(at)
+
+/** The same for many places of one coach: its limits are gathered once. */
+export function roomFinder(ground: Ground): (at: Point) => Room {
+  const limits = ground.cases.flatMap((one) => limitsOf(ground, one))
+  return (at) => {
+    let [best, stop]: [number | null, Limit | null] = [null, null]
+    for (const limit of limits) {
+      const taken = limit.takes(at)
+      const mass = taken > 0 ? Math.max(0, limit.left) / taken : null
+      if (mass !== null && (best === null || mass < best)) [best, stop] = [mass, limit]
     }
-  return best
+    return { at, mass: best, limit: stop?.kind ?? null, case: stop?.case ?? null }
+  }
 }
 
 /** For every limit the case that comes nearest to it, the nearest limit first. A filled case is at its gross rating by intent. */

@@ -1,11 +1,9 @@
 /** Where an opening stands clean: beside a frame by the rule, between frames, in line or level with another, clear of a lap. m. */
 import { mm } from '../checks/check.js'
 import { type Ground, groundOf, halfFlange } from '../checks/layout/ground.js'
+import { lapEdges } from '../checks/layout/lap-edges.js'
 import type { OpeningDefinition } from '../definition/types.js'
 import type { Derived } from '../derive/index.js'
-import { lapsOf } from '../derive/shell/sheets.js'
-import { developed, undeveloped } from '../maths/development.js'
-import { at as pointAt } from '../maths/tangent-chain.js'
 import { type CleanPlace, down, up } from './clean-place.js'
 import type { MoveEdit } from './nouns.js'
 
@@ -123,27 +121,6 @@ function clearOfLaps(ground: Ground, { surface, height }: OpeningDefinition): re
       { key: 'waterline', at: up(over + height / 2), guide: over, says },
     ]
   })
-}
-
-/** Of each lap of a side: the highest waterline a cut may reach to under it, and the lowest over it. */
-export function lapEdges(
-  ground: Ground,
-  side: string,
-): readonly { readonly seam: string; readonly under: number; readonly over: number }[] {
-  const { skin } = ground.derived.shell.laid
-  const { chain } = ground.derived.shell.section
-  const off = ground.line + ground.edge
-  const levelAt = (v: number): number => pointAt(chain, undeveloped(skin, v)).z
-  return lapsOf(ground.input)
-    .filter((lap) => lap.side === side)
-    .map((lap) => {
-      const girth = Math.abs(lap.girth)
-      return {
-        seam: lap.seam,
-        under: levelAt(developed(skin, girth + lap.half) + off),
-        over: levelAt(developed(skin, girth - lap.half) - off),
-      }
-    })
 }
 
 /** The fore row of the rim over a rivet of the next seam, so that both lie on the pitch of the strake between them. */

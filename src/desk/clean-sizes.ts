@@ -1,9 +1,10 @@
 /** Where a pulled edge of an opening comes to lie clean: by the rule beside a frame or a lap, in line with an edge, as large as another. m. */
 import { mm } from '../checks/check.js'
 import { groundOf, halfFlange } from '../checks/layout/ground.js'
+import { lapEdges } from '../checks/layout/lap-edges.js'
 import type { OpeningDefinition } from '../definition/types.js'
 import type { Derived } from '../derive/index.js'
-import { isAcross, lapEdges } from './clean-openings.js'
+import { isAcross } from './clean-openings.js'
 import { type CleanPlace, down, up } from './clean-place.js'
 import type { SizeEdit } from './nouns.js'
 

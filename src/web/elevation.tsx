@@ -7,7 +7,7 @@ import { abandon, edit, elevation, hand, lit, look, preview, select, selected, s
 import { editOf, type Grip, gripAt, isStill, pinched, pushed, pushOf, reachOf } from './gesture.js'
 import { cursorOf } from './handles.js'
 import { type Inks, type Marked, paint, thingAt } from './paint.js'
-import { type Anchor, type At, createPlaceNote, PointerNote } from './pointer-note.js'
+import { type Anchor, type At, createPlaceNote, Slip } from './slip.js'
 import { inSpace, setInSpace } from './space/opened.js'
 import { dark } from './theme.js'
 import { broughtTo, fitted, fromX, fromY, toX, toY, type View, zoomed } from './view.js'
@@ -289,7 +289,7 @@ export function ElevationView() {
           .filter((each) => each !== undefined)
           .join(': ') || ' '}
       </p>
-      <PointerNote at={inSpace() ? null : anchor()} note={note()} width={size().width} />
+      <Slip at={inSpace() ? null : anchor()} note={note()} width={size().width} />
     </section>
   )
 }

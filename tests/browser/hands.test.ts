@@ -48,7 +48,7 @@ describe('hands on the drawing', () => {
     const { page } = desk
     await page.mouse.move(x - 10, y)
     await page.mouse.move(x, y)
-    const note = page.locator('.pointer-note')
+    const note = page.locator('.slip')
     await expect.poll(() => note.textContent(), { timeout: 20_000 }).toMatch(/^R 574\d.* WL 1160.*Outside.*In the cut of RW3/)
     expect(await page.locator('.hover').textContent()).toMatch(/^RW3, window W1.*: R 574/)
     // on a rivet of a frame: how many are in its row

@@ -107,7 +107,8 @@ describe('the desk at work', () => {
     await desk.page.keyboard.press('ArrowRight')
     await expect.poll(() => desk.page.locator('#station').inputValue()).toBe('5746')
     await desk.page.keyboard.press('Shift+ArrowLeft')
-    await expect.poll(() => desk.page.locator('#station').inputValue()).toBe('5720.6')
+    // the pitch its rim is written with, 31.75 mm
+    await expect.poll(() => desk.page.locator('#station').inputValue()).toBe('5714.3')
     await undoAll()
   })
 

@@ -1,7 +1,7 @@
 /** The quiet note beside the pointer: what is there where it rests, and while a thing is in the hand why it was drawn where it is. */
 import { createEffect, createSignal, For, on, onCleanup, Show } from 'solid-js'
 import type { PlaceNote } from '../desk/nouns.js'
-import './pointer-note.css'
+import './slip.css'
 import { elevation, hand, placeAt } from './desk.js'
 
 /** Where on the drawing the pointer is: pixels, and metres along its axes. */
@@ -49,7 +49,7 @@ export interface Anchor {
 /** px: clear of the pointer or the handles of a thing, and as wide as the note may be */
 const [OFF, WIDE] = [22, 400]
 
-export function PointerNote(props: { readonly at: Anchor | null; readonly note: PlaceNote | null; readonly width: number }) {
+export function Slip(props: { readonly at: Anchor | null; readonly note: PlaceNote | null; readonly width: number }) {
   const left = (): string => {
     const { left: from, right: to } = props.at ?? { left: 0, right: 0 }
     return to + OFF + WIDE < props.width ? `${to + OFF}px` : `${Math.max(0, from - OFF - WIDE)}px`
@@ -62,7 +62,7 @@ export function PointerNote(props: { readonly at: Anchor | null; readonly note: 
           fallback={
             <Show when={props.note}>
               {(note) => (
-                <div class="pointer-note" style={{ left: left(), top: `${at().top}px` }}>
+                <div class="slip" style={{ left: left(), top: `${at().top}px` }}>
                   <p class="address">{note().address}</p>
                   <For each={note().lines}>
                     {({ says, text }) => (
@@ -77,7 +77,7 @@ export function PointerNote(props: { readonly at: Anchor | null; readonly note: 
           }
         >
           {(held) => (
-            <div class="pointer-note" id="in-hand" role="status" style={{ left: left(), top: `${at().top}px` }}>
+            <div class="slip" id="in-hand" role="status" style={{ left: left(), top: `${at().top}px` }}>
               <For each={held().snaps}>{({ says }) => <p class="address">{says}</p>}</For>
               <For each={held().says}>{(says) => <p>{says}</p>}</For>
             </div>

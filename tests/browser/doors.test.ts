@@ -219,6 +219,7 @@ describe('proving and laying beside', () => {
       for (const name of names) {
         await sheet(name)
         await page.locator('.door h2').first().waitFor()
+        if (name === 'Prove') await page.locator('#verdict').waitFor({ timeout: 60_000 })
         await picture(`${name}-${width}${dark ? '-dark' : ''}`)
         const { violations } = await new AxeBuilder({ page }).withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa']).analyze()
         expect(violations.map(({ id, nodes }) => `${name}: ${id}: ${nodes.map((node) => node.html).join(' ')}`)).toEqual([])

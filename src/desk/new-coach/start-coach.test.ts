@@ -59,7 +59,7 @@ describe('the families', () => {
 })
 
 describe('a coach from a family and a length', () => {
-  it.each([...[1, 3].map((seed) => chance(seed).between(family.shortest, family.longest)), family.shortest, family.longest])(
+  it.each([...[3].map((seed) => chance(seed).between(family.shortest, family.longest)), family.shortest, family.longest])(
     'works at %d m',
     (length) => {
       const { path } = patternFor(family, length)
@@ -75,11 +75,13 @@ describe('a coach from a family and a length', () => {
     60_000,
   )
 
-  it('has the bays of its pattern at the length of its pattern', () => {
+  it('has the bays of its pattern at the length of its pattern, and takes a name no disk or form would like', () => {
     const { length } = family.members[1]
-    const { definition } = works(startCoach(patterns[1], { name: 'Sedge Six', length, section: null })).design()
+    const started = startCoach(patterns[1], { name: 'yes: "Ñandú" / 7', length, section: null })
+    expect(started.path).toBe('examples/yes-nandu-7.yaml')
+    const { definition } = works(started).design()
     expect(definition.frames.map(({ station }) => station)).toEqual(patterns[1].definition.frames.map(({ station }) => station))
-    expect(definition.coach.name).toBe('Sedge Six')
+    expect(definition.coach.name).toBe('yes: "Ñandú" / 7')
     expect(definition.openings.map(({ id }) => id)).toEqual(['D1'])
   }, 60_000)
 
@@ -90,12 +92,6 @@ describe('a coach from a family and a length', () => {
     const [least, most] = definition.weight.hitch
     expect(Math.min(...shares)).toBeGreaterThan(least)
     expect(Math.max(...shares)).toBeLessThan(most)
-  }, 60_000)
-
-  it('takes a name no disk or form would like', () => {
-    const started = startCoach(patterns[0], { name: 'yes: "Ñandú" / 7', length: 4.7, section: null })
-    expect(started.path).toBe('examples/yes-nandu-7.yaml')
-    expect(opened(started).state().name).toBe('yes: "Ñandú" / 7')
   }, 60_000)
 })
 

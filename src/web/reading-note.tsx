@@ -116,14 +116,14 @@ function InputLine(props: { readonly input: InputShown; readonly open: (id: stri
         when={props.input.working}
         fallback={
           <>
-            <span class="symbol">{props.input.symbol}</span> <span class="figure">{props.input.figure}</span>{' '}
+            <span class="symbol">{props.input.symbol}</span> <span class="amount">{props.input.figure}</span>{' '}
             <span class="says">{words()}</span>
           </>
         }
       >
         {(id) => (
           <button type="button" class="input" onClick={() => props.open(id())}>
-            <span class="symbol">{props.input.symbol}</span> <span class="figure">{props.input.figure}</span>{' '}
+            <span class="symbol">{props.input.symbol}</span> <span class="amount">{props.input.figure}</span>{' '}
             <span class="says">{words()}</span>
           </button>
         )}

@@ -81,7 +81,7 @@ function wordsFor(worked: Worked, name: string, next: Worked): string {
 }
 
 /** The id a result goes by: its own where the design holds it, else the way to it. */
-export function idFor(subject: Subject, worked: Worked, otherwise: string): string {
+function idFor(subject: Subject, worked: Worked, otherwise: string): string {
   return idOfWorked(subject, worked) ?? otherwise
 }
 

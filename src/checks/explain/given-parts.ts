@@ -31,7 +31,7 @@ const THICKNESS: Readonly<Record<string, readonly Step[]>> = {
 }
 
 /** The group of the definition a part is described in. */
-export function groupOfPart({ kind, id }: Part): readonly Step[] | null {
+function groupOfPart({ kind, id }: Part): readonly Step[] | null {
   return kind === 'chassis-plate' ? ['chassis', 'plates', { id }] : (THICKNESS[kind] ?? null)
 }
 
@@ -54,7 +54,7 @@ export function layerWritten(at: GivenAt, name: string): Given {
     : partWritten(partNamed(at, name), 'thickness', otherwise)
 }
 
-export function partNamed({ subject }: GivenAt, name: string): Part | null {
+function partNamed({ subject }: GivenAt, name: string): Part | null {
   const plain = name.replace(/ \(layer \d+\)$/, '')
   return subject.design.parts.find(({ id }) => id === plain) ?? null
 }

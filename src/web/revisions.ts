@@ -2,7 +2,7 @@
 import { createSignal } from 'solid-js'
 import type { FrozenRevision, RippleShown, SideId } from '../desk/nouns.js'
 import type { Target } from '../ripple/line.js'
-import { after, look, openPage, openSheet, select, setLit, setLook, setNotice, state, units, worker } from './desk.js'
+import { after, look, openPage, openSheet, ripple, select, setLit, setLook, setNotice, state, units, worker } from './desk.js'
 import { setDoor } from './door.js'
 import { askForField } from './field-asked.js'
 import { openNote } from './way.js'
@@ -10,10 +10,15 @@ import { openNote } from './way.js'
 const [revisions, setRevisions] = createSignal<readonly FrozenRevision[]>([])
 const [from, setFrom] = createSignal<SideId>('opened')
 const [to, setTo] = createSignal<SideId>('now')
-const [compared, setCompared] = createSignal<RippleShown | null>(null)
+const [other, setOther] = createSignal<RippleShown | null>(null)
 const [isNoteOpen, setNoteOpen] = createSignal(false)
 
-export { compared, from, isNoteOpen, revisions, to }
+export { from, isNoteOpen, revisions, to }
+
+/** Edits since the last frozen revision are told anyway; any other two are asked for. */
+const isUsual = (): boolean => to() === 'now' && from() === (revisions().at(-1)?.id ?? 'opened')
+export const compared = (): RippleShown | null => (isUsual() ? ripple() : other())
+
 export function openChangeNote(): void {
   setDoor(null)
   setNoteOpen(true)
@@ -97,9 +102,10 @@ export async function compareSides(a: SideId, b: SideId): Promise<void> {
 
 /** What is compared, anew after an edit or in another unit. */
 export async function refresh(): Promise<void> {
+  if (isUsual()) return
   const found = await worker.compare(from(), to(), units())
   if (typeof found === 'string') setNotice(found)
-  else setCompared(found)
+  else setOther(found)
 }
 
 /** To the place of a line: on the elevation, on its sheet, in the text. */

@@ -118,7 +118,7 @@ describe('the desk at work', () => {
     await canvas.focus()
     await desk.page.keyboard.press('+')
     for (let i = 0; i < 6; i++) await desk.page.keyboard.press('ArrowRight', { delay: 0 })
-    await expect.poll(() => desk.page.locator('#station').inputValue()).toBe('5751')
+    await expect.poll(() => desk.page.locator('#station').inputValue(), { timeout: 20_000 }).toBe('5751')
     const near = await canvas.screenshot()
     await desk.page.keyboard.press('0')
     // had an edit fitted the coach to the screen again, there would be nothing left to fit

@@ -9,7 +9,7 @@ export default defineConfig({
     pool: 'threads',
     maxWorkers: 2,
     // Property tests are allowed minutes; one that hangs still ends the run and names itself.
-    testTimeout: (isProof ? 1200 : 240) * seconds,
+    testTimeout: (isProof ? 1200 : 480) * seconds,
     hookTimeout: 60 * seconds,
     slowTestThreshold: 5 * seconds,
   },

@@ -118,7 +118,9 @@ describe('hands on the drawing', () => {
     await page.keyboard.up('Alt')
     await expect.poll(() => value('#station')).toBe(String(Number(before) + 100))
     await page.getByRole('navigation', { name: 'Sheets' }).getByRole('button', { name: 'Text', exact: true }).click()
-    expect(await page.locator('#definition').inputValue()).toContain(`{item: galley carcass, station: ${Number(before) + 100} mm}`)
+    // the field follows the hand, the text is written where it rests
+    const text = (): Promise<string> => page.locator('#definition').inputValue()
+    await expect.poll(text, { timeout: 20_000 }).toContain(`{item: galley carcass, station: ${Number(before) + 100} mm}`)
     await picture('mass')
     await page.getByRole('navigation', { name: 'Sheets' }).getByRole('button', { name: 'Lines', exact: true }).click()
     await page.getByLabel('masses').uncheck()

@@ -24,7 +24,7 @@ export function dragShown({ edit: { id }, design, snaps, known }: InHand, look: 
   }
 }
 
-/** As many as are read while the hand moves. */
+/** As many as are read while the hand moves; of axles the neighbours tell the rest. */
 const FINDINGS = 2
 
 /** What fails, and what was not found before the drag. */
@@ -35,7 +35,7 @@ function findings({ checks }: Design, id: string, known: ReadonlySet<string>): r
     ...about.filter(({ verdict }) => verdict === 'fail'),
     ...about.filter((check) => check.verdict === 'caution' && !known.has(check.id)),
   ]
-    .slice(0, FINDINGS)
+    .slice(0, axleOf(id) === null ? FINDINGS : 1)
     .map(({ says }) => says)
 }
 

@@ -158,7 +158,7 @@ async function pump(): Promise<void> {
     await drawn(job).catch((reason) => setNotice(`The desk met something it was not made for, which is a fault of the program: ${reason}`))
   }
   pumping = null
-  after(isPreview ? AT_REST : SOON)
+  after(isPreview ? AT_REST : SOON, true)
 }
 
 /** Measured for whoever looks: from the edit to the frame that shows it. */
@@ -185,11 +185,17 @@ export async function setLook(next: Look): Promise<void> {
 
 /** What may come a little later than the drawing: ripple, sentences, the paper that is open. Only the last is asked for. */
 let afterwards: ReturnType<typeof setTimeout> | undefined
+/** What it was told of last: a drag that was put back needs no paper drawn anew. */
+let told = ''
 
-export function after(rest = SOON): void {
+/** `onlyNew` where something was sent that may have changed nothing. */
+export function after(rest = SOON, onlyNew = false): void {
   clearTimeout(afterwards)
   afterwards = setTimeout(async () => {
-    if (!state()) return
+    const now = state()
+    const of = now && [now.file, now.revision, now.text, now.since, units(), sheetName()].join(' ')
+    if (!of || (onlyNew && of === told && now.verdicts !== null)) return
+    told = of
     setRipple(await worker.ripple(units()))
     // where a hand rests everything is judged, and the counts are said again
     if (state()?.verdicts === null) show(await worker.look(look()))

@@ -28,7 +28,9 @@ export function ElevationView() {
   const [hovered, setHovered] = createSignal<Drawn | null>(null)
   const [pointed, setPointed] = createSignal<At | null>(null)
   const [isSnapping, setSnapping] = createSignal(true)
-  const note = createPlaceNote(pointed)
+  const [isHolding, setHolding] = createSignal(false)
+  // nobody asks what is under a thing that is in the hand
+  const note = createPlaceNote(() => (isHolding() ? null : pointed()))
   const chosen = createMemo(() => elevation()?.drawn.find((each) => each.id !== null && each.id === selected()) ?? null)
   const [layers, setLayers] = createSignal<Marked['layers']>(new Set(SHOWN))
   // the letters of the sides go by the traffic of the market
@@ -86,8 +88,10 @@ export function ElevationView() {
     paint(context, { width, height }, drawing, at, marked, inks)
   })
 
+  // a line said above the drawing moves it down: under a hand that holds something it stays where it was
+  let held: DOMRect | null = null
   const place = (event: MouseEvent): readonly [number, number] => {
-    const box = canvas.getBoundingClientRect()
+    const box = held ?? canvas.getBoundingClientRect()
     return [event.clientX - box.left, event.clientY - box.top]
   }
   const zoomAt = (px: number, py: number, by: number): void => {
@@ -112,6 +116,7 @@ export function ElevationView() {
     const [drawing, at] = [elevation(), view()]
     if (!drawing || !at) return
     canvas.setPointerCapture(event.pointerId)
+    held ??= canvas.getBoundingClientRect()
     const here = place(event)
     fingers.set(event.pointerId, here)
     strokes++
@@ -139,6 +144,7 @@ export function ElevationView() {
     }
     if (isStill(grip, here) && !hasMoved) return
     hasMoved = true
+    setHolding(true)
     const snap = isSnapping() && !event.altKey ? { reach: reachOf(at), units: units() } : null
     const change = editOf(grip, { look: drawing.look, at: here, snap })
     if (!change) {
@@ -161,17 +167,21 @@ export function ElevationView() {
   /** Lets go without a word: what was moved goes back. */
   function drop(): void {
     if (hasMoved && grip?.thing) abandon()
+    letGo()
+  }
+  function letGo(): void {
     grip = null
+    held = null
     hasMoved = false
+    setHolding(false)
   }
   function released(event: PointerEvent): void {
     fingers.delete(event.pointerId)
-    const [held, has] = [grip, hasMoved]
-    grip = null
-    hasMoved = false
-    if (has && held?.thing) settle()
+    const [had, has] = [grip, hasMoved]
+    letGo()
+    if (has && had?.thing) settle()
     // a tap asks what is there, as a pointer does that rests
-    else if (held && !has) pointAt(...place(event))
+    else if (had && !has) pointAt(...place(event))
     if (has) setPointed(null)
   }
 

@@ -108,7 +108,7 @@ function Desk() {
         </label>
         <span class="revision">revision {state()?.revision ?? '…'}</span>
         <span class="counts" id="counts">
-          <Show when={state()?.verdicts} fallback={state() ? 'judged when the hand rests' : '… fail, … cautions'}>
+          <Show when={state()?.verdicts} fallback={state() ? 'not judged yet' : '… fail, … cautions'}>
             {(verdicts) => (
               <>
                 {verdicts().fail} fail, {verdicts().caution} cautions

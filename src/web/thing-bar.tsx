@@ -24,13 +24,14 @@ export function ThingBar() {
           <For each={LAYERS.filter((layer) => things().some((each) => each.layer === layer))}>
             {(layer) => (
               <optgroup label={layer}>
-                <For each={things().filter((each) => each.layer === layer)}>
+                {/* by number: where a name changes under a drag only that is written anew */}
+                <Index each={things().filter((each) => each.layer === layer)}>
                   {(each) => (
-                    <option value={each.id ?? ''} selected={each.id === selected()}>
-                      {each.says}
+                    <option value={each().id ?? ''} selected={each().id === selected()}>
+                      {each().says}
                     </option>
                   )}
-                </For>
+                </Index>
               </optgroup>
             )}
           </For>

@@ -86,8 +86,9 @@ describe('the desk at work', () => {
     await page.locator('#station').fill('5825')
     await page.locator('#station').press('Enter')
     await ripples(/holes moved, \d+ holes fewer in 3 parts, 4 new parts/)
+    // where the drag itself rested the line says much the same
+    await expect.poll(rippleLines, { timeout: 20_000, interval: 500 }).toContain('openings RW3 station: 5745 mm becomes 5825 mm.')
     const told = await rippleLines()
-    expect(told).toContain('openings RW3 station: 5745 mm becomes 5825 mm.')
     expect(told).toContain('hoop-F6: 13 solid rivets fewer (139 in place of 152).')
     await undoAll()
   })

@@ -46,7 +46,7 @@ export function ElevationView() {
   })
   const fitAll = (): void => {
     const drawing = elevation()
-    if (drawing) setView(fitted(drawing, size().width, size().height))
+    if (drawing && size().width >= 1) setView(fitted(drawing, size().width, size().height))
   }
 
   onMount(() => {
@@ -79,7 +79,8 @@ export function ElevationView() {
     const { width, height } = size()
     const ratio = devicePixelRatio || 1
     const inks = inksOf(dark())
-    if (!drawing || !at) return
+    // while the coach stands in space there is no paper to draw on
+    if (!drawing || !at || width < 1 || height < 1) return
     if (canvas.width !== Math.round(width * ratio)) canvas.width = Math.round(width * ratio)
     if (canvas.height !== Math.round(height * ratio)) canvas.height = Math.round(height * ratio)
     const context = canvas.getContext('2d')

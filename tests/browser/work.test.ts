@@ -88,8 +88,7 @@ describe('the desk at work', () => {
     await ripples(/holes moved, \d+ holes fewer in 3 parts, 4 new parts/)
     // where the drag itself rested the line says much the same
     await expect.poll(rippleLines, { timeout: 20_000, interval: 500 }).toContain('openings RW3 station: 5745 mm becomes 5825 mm.')
-    const told = await rippleLines()
-    expect(told).toContain('hoop-F6: 13 solid rivets fewer (139 in place of 152).')
+    await expect.poll(rippleLines, { timeout: 20_000, interval: 500 }).toContain('hoop-F6: 13 solid rivets fewer (139 in place of 152).')
     await undoAll()
   })
 
@@ -98,7 +97,9 @@ describe('the desk at work', () => {
     await desk.page.locator('#station').fill('4790')
     await desk.page.locator('#station').press('Enter')
     await ripples(/checks now fail/)
-    expect(await rippleLines()).toMatch(/FAILS: The axle at STA 5580 has its tube at STA 5430, 130 mm from the cross-member at STA 5560/)
+    await expect
+      .poll(rippleLines, { timeout: 20_000, interval: 500 })
+      .toMatch(/FAILS: The axle at STA 5580 has its tube at STA 5430, 130 mm from the cross-member at STA 5560/)
     await undoAll()
   })
 

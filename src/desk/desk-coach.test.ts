@@ -1,7 +1,8 @@
 /** A coach on the desk as the screen uses it: the same edit commands, asked the same questions. */
 import { describe, expect, it } from 'vitest'
 import { exampleFiles } from '../../tests/examples.js'
-import { type DeskCoach, deskCoach } from './desk-coach.js'
+import { deskCoach } from './desk-coach.js'
+import type { DeskCoach } from './desk-coach-nouns.js'
 
 function opened(name = 'sedge-6'): DeskCoach {
   const held = deskCoach(exampleFiles(name))

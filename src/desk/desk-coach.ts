@@ -4,7 +4,6 @@
  */
 import type { Subject } from '../checks/explain/entry.js'
 import { design } from '../checks/index.js'
-import { type ReadDefinition, readDefinition } from '../definition/read-definition.js'
 import { type Step, whereWritten } from '../definition/set-in-text.js'
 import { shareUnchanged } from '../definition/share-unchanged.js'
 import type { Definition, Fault } from '../definition/types.js'
@@ -15,110 +14,32 @@ import { createMemo } from '../derive/memo.js'
 import { packetPlan } from '../documents/packet/plan.js'
 import type { PlannedDocument } from '../documents/packet/planned.js'
 import { verdictCounts } from '../documents/sheets/checks-list.js'
-import type { UnitSystem } from '../quantity/format.js'
-import type { Target } from '../ripple/line.js'
 import { answer } from './answer.js'
+import type { CoachFiles, DeskCoach, NotRead } from './desk-coach-nouns.js'
 import { type Drag, type InHand, startDrag } from './drag.js'
 import { dragShown } from './drag-shown.js'
 import { elevationOf } from './elevation.js'
-import { type Figures, figuresOf } from './figures/figures.js'
+import { figuresOf } from './figures/figures.js'
 import { goOf } from './go.js'
 import { type History, startHistory, stepped, textOf, withText } from './history.js'
-import { keptParse } from './kept-parse.js'
 import { notePages } from './note-pages.js'
-import type {
-  Answer,
-  DragShown,
-  Edit,
-  Elevation,
-  FaultShown,
-  FrozenRevision,
-  Go,
-  Look,
-  MoveEdit,
-  PageShown,
-  PlaceNote,
-  RippleShown,
-  SheetShown,
-  SideId,
-  SizeEdit,
-  State,
-  WorkingShown,
-} from './nouns.js'
+import type { Edit, FaultShown } from './nouns.js'
 import { placeNote } from './place-note.js'
-import { type Revisions, revisionsOf, type Standing } from './revisions.js'
+import { createReadings } from './readings.js'
+import { revisionsOf, type Standing } from './revisions.js'
 import { pageShown, sheetShown } from './sheet-shown.js'
-import { type SpaceAsked, type SpaceSent, spaceSender } from './space/sent.js'
+import { spaceSender } from './space/sent.js'
 import { workingShown } from './working-shown.js'
 import { writeEdit } from './write-edit.js'
 
-/** A coach's file and every file it extends, by path. */
-export interface CoachFiles {
-  readonly path: string
-  readonly files: Readonly<Record<string, string>>
-}
-
-/** The definition did not read when it was opened: there is nothing to show but its faults. */
-export interface NotRead {
-  readonly faults: readonly FaultShown[]
-}
-
-export interface DeskCoach {
-  readonly state: () => State
-  /** says why where an edit cannot be written; otherwise null */
-  readonly edit: (edit: Edit) => string | null
-  /** a move that is still under way: shown, and written when it is settled, by that or by whatever is done next */
-  readonly preview: (edit: MoveEdit | SizeEdit) => string | null
-  readonly settle: () => string | null
-  /** puts a move that is still under way back where it began */
-  readonly abandon: () => void
-  /** what is told beside a move that is under way; null where none is */
-  readonly inHand: (look: Look) => DragShown | null
-  readonly undo: () => void
-  readonly redo: () => void
-  /** what is compared with from now on; `when` is ISO, by the clock of whoever asks. A sentence where the text does not read */
-  readonly freeze: (name: string, when?: string) => FrozenRevision | string
-  /** the last frozen revision with the coach as it is now */
-  readonly ripple: (units?: UnitSystem) => RippleShown
-  readonly revisions: Revisions
-  /** shows a frozen revision and takes no edit until it is left again with null; says why not where it does not read */
-  readonly lookAt: (side: SideId | null) => string | null
-  /** the text of a frozen revision becomes the text, as one edit */
-  readonly takeUp: (side: SideId) => string | null
-  /** the change note from one to the other, a page each; a sentence where one does not read */
-  readonly notePages: (from: SideId, to: SideId, date: string, units?: UnitSystem) => readonly string[] | string
-  /** where a line of the ripple leads */
-  readonly goTo: (target: Target, from: SideId) => Go
-  readonly elevation: (look: Look) => Elevation
-  readonly sheet: (name: string) => SheetShown
-  readonly page: (path: string, page: number) => PageShown | null
-  readonly working: (id: string, units?: UnitSystem) => WorkingShown
-  readonly ask: (question: string) => Answer
-  /** what is at a place of a drawing; null beside the coach */
-  readonly at: (look: Look, x: number, y: number) => PlaceNote | null
-  /** of a file that was read: the edited one as it stands now, one it extends as it was opened; null for any other */
-  readonly fileText: (file: string) => string | null
-  /** the coach in space, but for what the screen has already */
-  readonly space: (asked: SpaceAsked) => SpaceSent
-  readonly design: () => Design
-  /** what is drawn live on the sheets */
-  readonly figures: Figures
-}
-
-/** What a text said when it was read. */
-type Reading = Pick<ReadDefinition, 'definition' | 'faults' | 'merged'>
-
 /** Derivations of a drag, which ask for no checks; where it rests those of everything else are still known. */
 const PATIENCE = 300
-
-/** So many steps back are taken without reading. */
-const READINGS = 64
 
 /** `begun` is every text it had before it could be read. */
 export function deskCoach({ path, files }: CoachFiles, begun: History = startHistory(files[path] ?? '')): DeskCoach | NotRead {
   const memo = createMemo(PATIENCE)
   const space = spaceSender()
-  const parse = keptParse()
+  const readings = createReadings({ path, files })
   let history = begun
   let faults: readonly Fault[] = []
   let definition: Definition | null = null
@@ -144,25 +65,17 @@ export function deskCoach({ path, files }: CoachFiles, begun: History = startHis
       return reason instanceof Error ? reason.message : String(reason)
     }
   }
-  // undo and redo come back to texts that were read before
-  const readings = new Map<string, Reading>()
-  const keep = (text: string, reading: Reading): void => {
-    readings.set(text, reading)
-    const [oldest] = readings.keys()
-    if (readings.size > READINGS && oldest !== undefined) readings.delete(oldest)
-  }
   const read = (text: string): boolean => {
-    const known = readings.get(text)
-    const found = known ?? readDefinition(path, text, (other) => files[other] ?? null, parse)
+    const found = readings.read(text, definition)
     faults = found.faults
     broken = null
     if (!found.definition) return false
-    definition = known || !definition ? found.definition : shareUnchanged(definition, found.definition)
+    const written = found.definition
+    definition = written
     merged = found.merged
     drag = null
-    if (!known) keep(text, { definition, faults, merged })
     // a coach that reads and cannot be derived is our mistake, and is said
-    const why = show(definition)
+    const why = show(written)
     broken =
       why === null
         ? null

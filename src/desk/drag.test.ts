@@ -1,7 +1,8 @@
 /** Things in the hand: drawn to clean places with the reason, never to one that fails a rule; and every kind of thing that moves. */
 import { beforeEach, describe, expect, it } from 'vitest'
 import { exampleFiles } from '../../tests/examples.js'
-import { type DeskCoach, deskCoach } from './desk-coach.js'
+import { deskCoach } from './desk-coach.js'
+import type { DeskCoach } from './desk-coach-nouns.js'
 import type { MoveEdit, SizeEdit } from './nouns.js'
 
 function opened(name = 'sedge-6'): DeskCoach {

@@ -3,7 +3,8 @@ import { expect, it } from 'vitest'
 import { count } from '../../tests/counts.js'
 import { exampleFiles } from '../../tests/examples.js'
 import { type Chance, chance } from '../../tests/random.js'
-import { type DeskCoach, deskCoach } from './desk-coach.js'
+import { deskCoach } from './desk-coach.js'
+import type { DeskCoach } from './desk-coach-nouns.js'
 import type { Edit, Look } from './nouns.js'
 
 const LOOKS: readonly Look[] = ['right', 'left', 'plan', 'nose', 'tail']

@@ -1,6 +1,7 @@
 /** A coach that did not read when it was opened: its text and its faults, until it reads and becomes a coach like any other. */
 import { loadFiles } from '../definition/load-files.js'
-import { type CoachFiles, type DeskCoach, deskCoach, type NotRead } from './desk-coach.js'
+import { deskCoach } from './desk-coach.js'
+import type { CoachFiles, DeskCoach, NotRead } from './desk-coach-nouns.js'
 import { type History, startHistory, stepped, textOf, withText } from './history.js'
 import type { FaultShown } from './nouns.js'
 

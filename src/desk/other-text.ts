@@ -5,7 +5,7 @@ import type { Design } from '../derive/design.js'
 import type { UnitSystem } from '../quantity/format.js'
 import { compare } from '../ripple/compare.js'
 import { rippleText } from '../ripple/ripple-text.js'
-import type { CoachFiles } from './desk-coach.js'
+import type { CoachFiles } from './desk-coach-nouns.js'
 import { rippleLine } from './ripple-line.js'
 
 export interface Differs {

@@ -6,7 +6,8 @@ import { afterAll, describe, expect, it } from 'vitest'
 import { exampleFiles } from '../../tests/examples.js'
 import { compareCommand } from '../cli/commands/compare.js'
 import type { Target } from '../ripple/line.js'
-import { type DeskCoach, deskCoach } from './desk-coach.js'
+import { deskCoach } from './desk-coach.js'
+import type { DeskCoach } from './desk-coach-nouns.js'
 import type { FrozenRevision, RippleShown } from './nouns.js'
 
 const example = exampleFiles('sedge-6')

@@ -1,7 +1,7 @@
 /** What the screen knows, and the one way an edit goes: to the worker, and back as a new state and a new drawing. */
 import { wrap } from 'comlink'
 import { batch, createSignal } from 'solid-js'
-import type { CoachFiles } from '../desk/desk-coach.js'
+import type { CoachFiles } from '../desk/desk-coach-nouns.js'
 import type { Figures } from '../desk/figures/figures.js'
 import type { Mending } from '../desk/mending.js'
 import type {

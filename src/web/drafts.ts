@@ -1,5 +1,5 @@
 /** Texts that are not on the disk yet, kept in this browser: one for each coach and window, so that no window writes over another's. */
-import type { CoachFiles } from '../desk/desk-coach.js'
+import type { CoachFiles } from '../desk/desk-coach-nouns.js'
 import { me } from './window-talk.js'
 
 interface Draft {

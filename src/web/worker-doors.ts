@@ -1,8 +1,8 @@
 /** What the worker does besides the coach it holds: begins one, mends one, compares texts, looks at another, proves a hole list. */
 
 import type { Design } from '../derive/design.js'
-import type { CoachFiles, NotRead } from '../desk/desk-coach.js'
 import { deskCoach } from '../desk/desk-coach.js'
+import type { CoachFiles, NotRead } from '../desk/desk-coach-nouns.js'
 import { type Family, familiesOf, type Pattern, patternOf } from '../desk/new-coach/families.js'
 import { type Choice, type Started, startCoach } from '../desk/new-coach/start-coach.js'
 import type { Look } from '../desk/nouns.js'

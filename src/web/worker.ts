@@ -1,6 +1,7 @@
 /** Holds the coach beside the screen, so that deriving it never stops a drag. */
 import { expose, transfer } from 'comlink'
-import { type CoachFiles, type DeskCoach, deskCoach } from '../desk/desk-coach.js'
+import { deskCoach } from '../desk/desk-coach.js'
+import type { CoachFiles, DeskCoach } from '../desk/desk-coach-nouns.js'
 import type { Figures } from '../desk/figures/figures.js'
 import { type Mending, type MendingCoach, mendingCoach } from '../desk/mending.js'
 import type {

@@ -4,7 +4,7 @@ import { readDefinition } from '../../definition/read-definition.js'
 import type { Definition } from '../../definition/types.js'
 import { child, type Written } from '../../definition/written.js'
 import { buildChain, widest } from '../../maths/tangent-chain.js'
-import type { CoachFiles } from '../desk-coach.js'
+import type { CoachFiles } from '../desk-coach-nouns.js'
 import { outerOf } from './outer.js'
 import { closure, type SectionShown, sectionDrawn } from './own-section.js'
 

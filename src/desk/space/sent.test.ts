@@ -1,7 +1,8 @@
 /** What goes over to the screen after an edit: what it changed, and nothing else. */
 import { describe, expect, it } from 'vitest'
 import { exampleFiles } from '../../../tests/examples.js'
-import { type DeskCoach, deskCoach } from '../desk-coach.js'
+import { deskCoach } from '../desk-coach.js'
+import type { DeskCoach } from '../desk-coach-nouns.js'
 
 function opened(name: string): DeskCoach {
   const held = deskCoach(exampleFiles(name))

@@ -77,7 +77,8 @@ export function ElevationView() {
     if (!drawing || !at || width < 1 || height < 1) return
     if (canvas.width !== Math.round(width * ratio)) canvas.width = Math.round(width * ratio)
     if (canvas.height !== Math.round(height * ratio)) canvas.height = Math.round(height * ratio)
-    const context = canvas.getContext('2d')
+    // lines and dots are drawn as fast without a graphics card, and ten times as fast as where one is only imitated
+    const context = canvas.getContext('2d', { willReadFrequently: true })
     if (!context) return
     context.setTransform(ratio, 0, 0, ratio, 0, 0)
     paint(context, { width, height }, drawing, at, marked, inks)

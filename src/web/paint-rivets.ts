@@ -24,7 +24,7 @@ export function rivetsPainted(
     sheet.of = of
     if (sheet.canvas.width !== canvas.width) sheet.canvas.width = canvas.width
     if (sheet.canvas.height !== canvas.height) sheet.canvas.height = canvas.height
-    const own = sheet.canvas.getContext('2d')
+    const own = sheet.canvas.getContext('2d', { willReadFrequently: true })
     if (!own) return
     const ratio = canvas.width / width
     own.setTransform(ratio, 0, 0, ratio, 0, 0)

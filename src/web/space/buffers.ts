@@ -5,8 +5,26 @@ import type { Held } from './held.js'
 
 export type Layers = ReadonlySet<SpaceLayer | 'rivets'>
 
+/** What a closed skin hides from whoever looks down on it. It comes last in its buffer, where it can be left out. */
+const INSIDE: ReadonlySet<SpaceLayer> = new Set(['frames', 'lining', 'floor', 'tanks'])
+
+interface Shown {
+  readonly part: Held['parts'][number]
+  readonly number: number
+}
+
+function shownOf(parts: Held['parts'], layers: Layers): { readonly shown: readonly Shown[]; readonly outside: readonly Shown[] } {
+  const all = parts.flatMap((part, number) => (layers.has(part.layer) ? [{ part, number }] : []))
+  const isInside = ({ part }: Shown): boolean => layers.has('skin') && INSIDE.has(part.layer)
+  const outside = all.filter((each) => !isInside(each))
+  return { shown: [...outside, ...all.filter(isInside)], outside }
+}
+
+/** How much of a buffer is seen from outside: indices of sheets, ends of lines. */
+export const outsideOf = (geometry: BufferGeometry): number => geometry.userData.outside ?? Number.POSITIVE_INFINITY
+
 export function sheetsOf({ parts, gaps, deepest }: Held, layers: Layers): BufferGeometry {
-  const shown = parts.flatMap((part, number) => (layers.has(part.layer) ? [{ part, number }] : []))
+  const { shown, outside } = shownOf(parts, layers)
   const corners = shown.reduce((sum, { part }) => sum + part.mesh.positions.length / 3, 0)
   const all = {
     position: new Float32Array(3 * corners),
@@ -36,6 +54,7 @@ export function sheetsOf({ parts, gaps, deepest }: Held, layers: Layers): Buffer
   }
   const geometry = geometryOf(all, corners)
   geometry.setIndex(new BufferAttribute(index, 1))
+  geometry.userData.outside = outside.reduce((sum, { part }) => sum + part.mesh.index.length, 0)
   return geometry
 }
 
@@ -43,7 +62,7 @@ export function sheetsOf({ parts, gaps, deepest }: Held, layers: Layers): Buffer
 const FULL: ReadonlySet<SpaceLayer> = new Set(['skin', 'panes', 'wheels', 'floor'])
 
 export function linesOf({ parts }: Held, layers: Layers): BufferGeometry {
-  const shown = parts.flatMap((part, number) => (layers.has(part.layer) ? [{ part, number }] : []))
+  const { shown, outside } = shownOf(parts, layers)
   const ends = shown.reduce((sum, { part }) => sum + part.mesh.lines.length / 3, 0)
   const all = {
     position: new Float32Array(3 * ends),
@@ -64,7 +83,9 @@ export function linesOf({ parts }: Held, layers: Layers): BufferGeometry {
     all.aFaint.fill(FULL.has(part.layer) ? 0 : 0.8, at, at + n)
     at += n
   }
-  return geometryOf(all, ends)
+  const geometry = geometryOf(all, ends)
+  geometry.userData.outside = outside.reduce((sum, { part }) => sum + part.mesh.lines.length / 3, 0)
+  return geometry
 }
 
 export function rivetsOf({ parts, rivets }: Held, layers: Layers): BufferGeometry {

@@ -19,7 +19,7 @@ import {
   WebGLRenderTarget,
 } from 'three'
 import { axesOf, type Turned } from '../../desk/space/turned.js'
-import { type Layers, linesOf, rivetsOf, sheetsOf } from './buffers.js'
+import { type Layers, linesOf, outsideOf, rivetsOf, sheetsOf } from './buffers.js'
 import type { Held } from './held.js'
 import type { Ink, SpaceInks } from './inks.js'
 import { LINE_FRAGMENT, LINE_VERTEX, RIVET_FRAGMENT, RIVET_VERTEX, SHEET_FRAGMENT, SHEET_VERTEX } from './shaders.js'
@@ -67,7 +67,6 @@ export function pictureOn(canvas: HTMLCanvasElement): Picture | null {
     uParts: { value: parts },
     uApart: { value: 0 },
     uCut: { value: new Vector4() },
-    uCuts: { value: 0 },
     uPick: { value: 0 },
     uPixel: { value: 0.005 },
     uDeep: { value: 2 * DEEP },
@@ -85,7 +84,7 @@ export function pictureOn(canvas: HTMLCanvasElement): Picture | null {
     uRamp: { value: [new Vector3(), new Vector3(), new Vector3()] },
   }
   const material = (vertexShader: string, fragmentShader: string): ShaderMaterial =>
-    new ShaderMaterial({ glslVersion: GLSL3, uniforms, vertexShader, fragmentShader, side: DoubleSide })
+    new ShaderMaterial({ glslVersion: GLSL3, defines: {}, uniforms, vertexShader, fragmentShader, side: DoubleSide })
   const sheetInk = material(SHEET_VERTEX, SHEET_FRAGMENT)
   // sheets stand a little behind the lines on them
   sheetInk.polygonOffset = true
@@ -98,6 +97,14 @@ export function pictureOn(canvas: HTMLCanvasElement): Picture | null {
   for (const each of [sheets, lines, rivets]) {
     each.frustumCulled = false
     scene.add(each)
+  }
+  /** What is not cut asks no pixel whether it lies before the cut, and what is hidden costs nothing. */
+  const asCut = (isCut: boolean): void => {
+    for (const { material: each } of [sheets, lines, rivets]) {
+      if ('CUT' in each.defines === isCut) continue
+      each.defines = isCut ? { CUT: 1 } : {}
+      each.needsUpdate = true
+    }
   }
   const camera = new OrthographicCamera(-1, 1, 1, -1, 0, 2 * DEEP)
   const spot = new WebGLRenderTarget(1, 1)
@@ -144,15 +151,19 @@ export function pictureOn(canvas: HTMLCanvasElement): Picture | null {
       uniforms.uEye.value.set(...axesOf(at).ahead).negate()
       // drawn apart, things keep their order by themselves
       uniforms.uStep.value = (LAYER * at.perPixel * Math.max(0, 1 - 8 * apart)) / DEEP
-      uniforms.uPixel.value = at.perPixel / size.ratio
-      uniforms.uCuts.value = cut ? 1 : 0
       if (cut) uniforms.uCut.value.set(...cut.normal, cut.at)
-      return smooth.draw(scene, camera, isOnTheWay)
+      asCut(cut !== null)
+      return smooth.draw(scene, camera, isOnTheWay, (pixels) => {
+        uniforms.uPixel.value = (pixels * at.perPixel) / size.ratio
+        const isClosed = pixels > 1 && apart === 0 && cut === null && axesOf(at).ahead[2] < 0
+        for (const { geometry } of [sheets, lines]) geometry.setDrawRange(0, isClosed ? outsideOf(geometry) : Number.POSITIVE_INFINITY)
+      })
     },
     pick: (x, y) => {
       camera.setViewOffset(size.width, size.height, x - 0.5, y - 0.5, 1, 1)
       uniforms.uPick.value = 1
       for (const each of [lines, rivets]) each.visible = false
+      sheets.geometry.setDrawRange(0, Number.POSITIVE_INFINITY)
       renderer.setRenderTarget(spot)
       renderer.clear()
       renderer.render(scene, camera)

@@ -27,9 +27,10 @@ vec4 partOf(float part) { return texelFetch(uParts, ivec2(int(part) & 511, int(p
 
 /** What lies on the near side of the cut is not drawn. */
 const CUT = /* glsl */ `
+#ifdef CUT
 uniform vec4 uCut;
-uniform float uCuts;
-float beforeCut(vec3 place) { return uCuts * (dot(uCut.xyz, place) - uCut.w); }
+float beforeCut(vec3 place) { return dot(uCut.xyz, place) - uCut.w; }
+#endif
 `
 
 export const SHEET_VERTEX = /* glsl */ `${COMMON}
@@ -72,8 +73,10 @@ flat in float vNumber;
 out vec4 colour;
 vec3 ramp(float t) { return t < 0.5 ? mix(uRamp[0], uRamp[1], 2.0 * t) : mix(uRamp[1], uRamp[2], 2.0 * t - 1.0); }
 void main() {
+#ifdef CUT
   float before = beforeCut(vPlace);
-  if (uCuts > 0.0 && before > 0.0) discard;
+  if (before > 0.0) discard;
+#endif
   if (uPick > 0.5) {
     float n = vNumber + 1.0;
     colour = vec4(mod(n, 256.0) / 255.0, floor(n / 256.0) / 255.0, 0.0, 1.0);
@@ -97,7 +100,9 @@ void main() {
   float turn = fwidth(facing);
   float edge = turn > 1e-4 ? 1.0 - smoothstep(1.6, 3.2, facing / turn) : 0.0;
   tone = mix(tone, uInk, 0.85 * edge * step(facing, 0.5));
-  if (uCuts > 0.0) tone = mix(tone, uInk, 1.0 - smoothstep(1.0, 2.0, -before / max(fwidth(before), 1e-6)));
+#ifdef CUT
+  tone = mix(tone, uInk, 1.0 - smoothstep(1.0, 2.0, -before / max(fwidth(before), 1e-6)));
+#endif
   colour = vec4(tone, 1.0);
 }
 `
@@ -130,7 +135,9 @@ in float vFaint;
 flat in vec4 vPart;
 out vec4 colour;
 void main() {
-  if (uCuts > 0.0 && beforeCut(vPlace) > 0.0) discard;
+#ifdef CUT
+  if (beforeCut(vPlace) > 0.0) discard;
+#endif
   bool isChosen = mod(floor(vPart.a * 255.0 + 0.5), 128.0) >= 64.0;
   colour = vec4(isChosen ? uAccent : mix(uInk, uFaint, vFaint), 1.0);
 }
@@ -169,7 +176,9 @@ in vec3 vNormal;
 in float vRadius;
 out vec4 colour;
 void main() {
-  if (uCuts > 0.0 && beforeCut(vPlace) > 0.0) discard;
+#ifdef CUT
+  if (beforeCut(vPlace) > 0.0) discard;
+#endif
   gl_FragDepth = gl_FragCoord.z;
   // a dot of a pixel has no shape; a larger one is as round as it is seen, and leans with its sheet
   if (vRadius > uPixel) {

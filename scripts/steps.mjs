@@ -6,6 +6,8 @@ import { fileURLToPath } from 'node:url'
 
 export const root = fileURLToPath(new URL('..', import.meta.url))
 const bin = (name) => join(root, 'node_modules', '.bin', process.platform === 'win32' ? `${name}.cmd` : name)
+/** Two packages bring a `tsc`, the compiler and the one whose syntax trees the rules are read from: the compiler is called by its path. */
+const tool = (name) => (name === 'tsc' ? [process.execPath, join(root, 'node_modules', 'typescript', 'lib', 'tsc.js')] : [bin(name)])
 const seconds = (ms) => `${(ms / 1000).toFixed(1)} s`
 
 /** Runs a command; keeps its output back when it passes, since a green tool has nothing to say. */
@@ -44,7 +46,8 @@ export async function toolSteps(says, tools) {
   const worker = async () => {
     for (let next = waiting.shift(); next; next = waiting.shift()) {
       const [what, name, ...args] = next
-      const { ok, ms, output } = await runBeside(bin(name), args)
+      const [command, ...before] = tool(name)
+      const { ok, ms, output } = await runBeside(command, [...before, ...args])
       if (!ok) process.stdout.write(output)
       if (!ok) failed++
       report(what, ok, ms)
@@ -57,7 +60,7 @@ export async function toolSteps(says, tools) {
 function runBeside(command, args) {
   const began = performance.now()
   return new Promise((resolve) => {
-    const done = spawn(command, args, { cwd: root, shell: process.platform === 'win32' })
+    const done = spawn(command, args, { cwd: root, shell: process.platform === 'win32' && command !== process.execPath })
     let output = ''
     for (const stream of [done.stdout, done.stderr]) stream.on('data', (text) => (output += text))
     const end = (ok) => resolve({ ok, ms: performance.now() - began, output })

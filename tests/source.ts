@@ -1,6 +1,6 @@
 /** What a rule can ask of one source file, read from its syntax tree, so that a word in a comment or a string is never taken for code. */
 import { posix } from 'node:path'
-import ts from 'typescript'
+import ts from 'typescript-tree'
 
 interface Import {
   /** path from the top of the repository for a relative import, otherwise the package's name */

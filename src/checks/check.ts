@@ -7,7 +7,8 @@ export const HAIR = 1e-9
 
 /** Millimetres with one decimal where it matters, for sentences. */
 export function mm(metres: number): string {
-  const v = Math.round(metres * 1e4) / 10
+  // a hair under a half is a half: a distance that meets its limit must read as the limit does
+  const v = Math.round((metres + Math.sign(metres) * HAIR) * 1e4) / 10
   return Number.isInteger(v) ? v.toFixed(0) : v.toFixed(1)
 }
 

@@ -29,7 +29,9 @@ export function margin(value: number | null): string {
   if (value === null) return 'no margin'
   if (value >= 10) return `x${Math.round(value + 1)}`
   const percent = value * 100
-  return `${percent < 0 ? '-' : '+'}${Math.abs(percent).toFixed(Math.abs(percent) < 10 ? 1 : 0)} %`
+  const size = Math.abs(percent).toFixed(Math.abs(percent) < 10 ? 1 : 0)
+  // what just meets its limit is on neither side of it
+  return Number(size) === 0 ? '0 %' : `${percent < 0 ? '-' : '+'}${size} %`
 }
 
 /** `13 fewer` or `2 more`. */

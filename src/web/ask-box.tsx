@@ -25,7 +25,7 @@ export function AskBox() {
     <search>
       <form class="ask" onSubmit={put}>
         <label for="ask">Ask</label>
-        <input id="ask" ref={box} type="search" placeholder="RW3, hitch, R 5745 WL 1160" autocomplete="off" />
+        <input id="ask" ref={box} type="search" placeholder="RW3, hitch, R 5745 …" autocomplete="off" />
         <Show when={answer()}>
           {(found) => (
             <div class="answer" role="status">

@@ -79,7 +79,7 @@ function paintNames(context: CanvasRenderingContext2D, drawing: Elevation, view:
     const [x, y] = middleOf(box)
     // a name wider than its thing would lie over its neighbours'
     const isPointedAt = drawn.id === marked.selected || drawn.id === marked.hovered
-    if (!isPointedAt && context.measureText(drawn.id).width > (box.x1 - box.x0) * view.perMetre + 8) continue
+    if (!isPointedAt && context.measureText(drawn.id).width > (box.x1 - box.x0) * view.perMetre) continue
     context.fillStyle = drawn.id === marked.selected || drawn.verdict === 'fail' ? inks.accent : inks.ink
     context.fillText(drawn.id.replace(/^axle-/, 'axle '), toX(view, x), drawn.layer === 'openings' ? toY(view, y) : toY(view, box.y0) - 9)
   }

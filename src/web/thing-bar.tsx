@@ -1,5 +1,5 @@
 /** What is chosen, with fields that take what the tape says: the same as by dragging, for hands on the keyboard. */
-import { createMemo, For, Index, Show } from 'solid-js'
+import { createEffect, createMemo, For, Index, Show } from 'solid-js'
 import type { Field, Layer } from '../desk/nouns.js'
 import { parseQuantity } from '../quantity/doors.js'
 import { edit, elevation, select, selected, setNotice, units } from './desk.js'
@@ -59,7 +59,19 @@ const INCH = 0.0254
 function FieldBox(props: { readonly id: string; readonly field: Field }) {
   const isInch = (): boolean => units() === 'inch'
   const shown = (): string => String(Number((props.field.metres / (isInch() ? INCH : 0.001)).toFixed(isInch() ? 3 : 1)))
-  const write = (box: HTMLInputElement): void => {
+  let box!: HTMLInputElement
+  // half a figure stays as it was typed, whatever an earlier edit brings meanwhile
+  let isTyping = false
+  createEffect(() => {
+    const text = shown()
+    if (!isTyping) box.value = text
+  })
+  const left = (): void => {
+    isTyping = false
+    box.value = shown()
+  }
+  const write = (): void => {
+    isTyping = false
     const { steps } = props.field
     const value = /[a-z"'″′]\s*$/i.test(box.value) ? box.value.trim() : `${box.value.trim()} ${isInch() ? 'in' : 'mm'}`
     const read = parseQuantity(value, 'length')
@@ -76,7 +88,15 @@ function FieldBox(props: { readonly id: string; readonly field: Field }) {
   return (
     <label>
       {props.field.says}, {isInch() ? 'in' : 'mm'}
-      <input id={props.field.says.toLowerCase().replaceAll(' ', '-')} value={shown()} onChange={(event) => write(event.currentTarget)} />
+      <input
+        ref={box}
+        id={props.field.says.toLowerCase().replaceAll(' ', '-')}
+        onInput={() => {
+          isTyping = true
+        }}
+        onChange={write}
+        onBlur={left}
+      />
     </label>
   )
 }

@@ -46,7 +46,7 @@ async function middleOf(says: string): Promise<readonly [number, number]> {
   for (const level of [0.35, 0.45, 0.8, 0.85]) {
     let [first, last] = [Number.NaN, Number.NaN]
     const y = box.y + box.height * level
-    for (let x = box.x + 4; x < box.x + box.width; x += 4) {
+    for (let x = box.x + 4; x < box.x + box.width; x += 8) {
       await desk.page.mouse.move(x, y)
       const told = await desk.page.locator('.hover').textContent()
       if (!told?.startsWith(says)) continue

@@ -15,15 +15,18 @@ export interface EndTotals {
 /** `under`: parts of floor and chassis, which are weighed and punched but not riveted. */
 export function totalsOf(definition: Definition, shell: Shell, ends: EndTotals, under: readonly Part[]): Totals {
   const { reach } = ends.facts
-  const groups = new Map<string, Record<string, Worked<'kg'>>>()
+  const groups = new Map<string, Part[]>()
   for (const part of [...shell.parts, ...ends.parts, ...under]) {
     const group = groups.get(part.kind)
-    if (group) group[part.id] = part.mass
-    else groups.set(part.kind, { [part.id]: part.mass })
+    if (group) group.push(part)
+    else groups.set(part.kind, [part])
   }
   const { memo } = shell.laid
   const masses: Record<string, Worked<'kg'>> = {}
-  for (const [kind, parts] of groups) masses[kind] = memo.keep(`total ${kind}`, Object.values(parts), () => massTotal(parts))
+  for (const [kind, parts] of groups) {
+    const own = parts.map((part) => part.mass)
+    masses[kind] = memo.keep(`total ${kind}`, own, () => massTotal(Object.fromEntries(parts.map(({ id, mass }) => [id, mass]))))
+  }
   const kinds = new Map(definition.fasteners.map((f) => [f.id, f.kind]))
   const count = { solid: 0, blind: 0 }
   const byLength: Record<string, number> = {}

@@ -88,7 +88,10 @@ function paintNames(context: CanvasRenderingContext2D, drawing: Elevation, view:
 /** What hangs below is named at its foot, clear of what stands before it. */
 const NAMED: ReadonlySet<Drawn['layer']> = new Set(['openings', 'axles', 'tanks'])
 
-/** The station scale, as a tape laid along the floor: a stroke each 100 mm, a number each metre or half. */
+/** px: a number of the tape with the space beside it, and a stroke with its own */
+const [NUMBER_ROOM, STROKE_ROOM] = [60, 4] as const
+
+/** The station scale, as a tape laid along the floor: a stroke each 100 mm and a number each metre or half, fewer where it is seen small. */
 function paintTape(
   context: CanvasRenderingContext2D,
   { width, height }: { readonly width: number; readonly height: number },
@@ -98,14 +101,17 @@ function paintTape(
 ): void {
   const y = height - 22
   const [from, to] = [fromX(view, view.mirror > 0 ? 0 : width), fromX(view, view.mirror > 0 ? width : 0)]
-  const number = view.perMetre > 160 ? 5 : 10
+  // tenths of a metre from one number to the next, so that they never touch
+  const number = [5, 10, 20, 50, 100].find((tenths) => (tenths / 10) * view.perMetre > NUMBER_ROOM) ?? 200
   context.strokeStyle = inks.ink
   context.fillStyle = inks.ink
   context.lineWidth = 1
   context.beginPath()
   context.moveTo(0, y)
   context.lineTo(width, y)
+  const stroke = view.perMetre / 10 > STROKE_ROOM ? 1 : number / 2
   for (let n = Math.ceil(from * 10); n <= to * 10; n++) {
+    if (n % stroke !== 0) continue
     const px = toX(view, n / 10)
     context.moveTo(px, y)
     context.lineTo(px, y + (n % number === 0 ? 8 : 4))

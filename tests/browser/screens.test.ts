@@ -4,18 +4,24 @@ import { join } from 'node:path'
 import { expect, it } from 'vitest'
 import { SHEETS } from '../../src/desk/sheets.js'
 import { root } from '../tree.js'
-import { openDesk } from './desk.js'
+import { type DeskInBrowser, openDesk } from './desk.js'
 
 const folder = join(root, 'docs', 'screens')
 const SIZES = [
   { says: 'desk', width: 1440, height: 900 },
   { says: 'tablet', width: 820, height: 1180 },
 ] as const
+/** Looks that are no sheet: the coach in space, drawn apart, and the desk in the dark. */
+const LOOKS = ['in-space', 'drawn-apart', 'dark'] as const
 const pathOf = (sheet: string, size: string): string => join(folder, `${sheet.toLowerCase().replaceAll(' ', '-')}-${size}.png`)
 
 it('every sheet has its pictures (COACHWRIGHT_SCREENS=1 takes them anew)', async () => {
   if (process.env.COACHWRIGHT_SCREENS === '1') await take()
-  const missing = SHEETS.flatMap(({ name }) => SIZES.map(({ says }) => pathOf(name, says))).filter((path) => !existsSync(path))
+  const wanted = [
+    ...SHEETS.flatMap(({ name }) => SIZES.map(({ says }) => pathOf(name, says))),
+    ...LOOKS.map((look) => pathOf(look, 'desk')),
+  ]
+  const missing = wanted.filter((path) => !existsSync(path))
   expect(missing).toEqual([])
 })
 
@@ -32,7 +38,29 @@ async function take(): Promise<void> {
         await desk.page.screenshot({ path: pathOf(name, says) })
       }
     }
+    await takeLooks(desk)
   } finally {
     await desk.close()
   }
+}
+
+async function takeLooks({ page }: DeskInBrowser): Promise<void> {
+  const [{ says, width, height }] = SIZES
+  const picture = async (look: (typeof LOOKS)[number]): Promise<void> => {
+    await page.waitForTimeout(3000)
+    await page.screenshot({ path: pathOf(look, says) })
+  }
+  await page.setViewportSize({ width, height })
+  await page.getByRole('navigation', { name: 'Sheets' }).getByRole('button', { name: 'Ends', exact: true }).click()
+  await page.getByRole('button', { name: 'In space' }).click()
+  await page.locator('.space canvas').waitFor()
+  await picture('in-space')
+  await page.locator('#apart').fill('35')
+  await picture('drawn-apart')
+  await page.locator('#apart').fill('0')
+  await page.getByRole('button', { name: 'Road side' }).click()
+  await page.getByRole('button', { name: 'Dark' }).click()
+  await page.selectOption('#thing', 'RW3')
+  await page.getByRole('navigation', { name: 'Sheets' }).getByRole('button', { name: 'Towing', exact: true }).click()
+  await picture('dark')
 }

@@ -9,7 +9,7 @@ import { createMemo, type Memo } from '../src/derive/memo.js'
 import { compare } from '../src/ripple/compare.js'
 import { fitModels } from '../src/studies/fit/model.js'
 import { type Trials, trialsOf } from '../src/studies/fit/trials.js'
-import { afresh, definitionOf, textOf, withMassMoved, withOpeningMoved } from './coach.js'
+import { afresh, bodyAlone, definitionOf, textOf, withMassMoved, withOpeningMoved } from './coach.js'
 import type { Bench } from './measure.js'
 import { coachwright, inFolder, peakOf } from './process.js'
 
@@ -24,16 +24,18 @@ const freshProcess = { unit: 'ms', samples: 5, warmups: 1 } as const
 const packet = (folder: string): readonly string[] => ['packet', USUAL, '--out', join(folder, 'packet')]
 
 /** The largest coach in new objects each time, so that nothing kept is recognised. */
-const fromNothing = (run: (definition: Definition) => unknown) => () => {
-  const parsed = definitionOf(LARGEST)
-  let next: Definition = parsed
-  return {
-    before: () => {
-      next = afresh(parsed)
-    },
-    run: () => run(next),
+const fromNothing =
+  (run: (definition: Definition) => unknown, part: (whole: Definition) => Definition = (whole) => whole) =>
+  () => {
+    const parsed = part(definitionOf(LARGEST))
+    let next: Definition = parsed
+    return {
+      before: () => {
+        next = afresh(parsed)
+      },
+      run: () => run(next),
+    }
   }
-}
 
 /** The same coach with one thing changed, and the memo of the time before. */
 const afterAnEdit =
@@ -64,6 +66,13 @@ export const BENCHES: readonly Bench[] = [
     ...inProcess,
     budget: 50,
     setup: fromNothing((d) => derive(d)),
+  },
+  {
+    id: 'body',
+    says: 'Derive the body of Sedge 8 with its ends, without what stands under and in it, nothing kept',
+    ...inProcess,
+    budget: 45,
+    setup: fromNothing((d) => derive(d), bodyAlone),
   },
   {
     id: 'mass',

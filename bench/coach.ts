@@ -23,6 +23,13 @@ export function definitionOf(path: string): Definition {
 /** The same numbers in new objects, so that nothing kept from an earlier derivation is recognised. */
 export const afresh = (definition: Definition): Definition => freeze(structuredClone(definition))
 
+/** Barrel and ends: no chassis, nothing on the floor, and nobody asks what it weighs or how it tows. */
+export const bodyAlone = (definition: Definition): Definition => ({
+  ...definition,
+  ...{ chassis: null, weight: null, masses: [], suspension: null, towing: null, papers: null },
+  floor: definition.floor && { ...definition.floor, panel: null, covering: null, bolts: null, screws: null, openings: [], cutter: null },
+})
+
 function freeze<T>(value: T): T {
   if (typeof value === 'object' && value !== null) {
     for (const inner of Object.values(value)) freeze(inner)

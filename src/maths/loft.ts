@@ -122,8 +122,8 @@ export function meridianSpeed(loft: Loft, phi: number, sigma: number): number {
 /** Point `depth` m inside the surface along its normal. */
 export function pointInside(loft: Loft, phi: number, sigma: number, depth: number): Vec3 {
   reckon(loft, phi, sigma)
-  const c = Math.cos(phi)
-  const t = Math.sin(phi)
+  const c = AZIMUTH[COS]
+  const t = AZIMUTH[SIN]
   const r = NOW[R]
   if (depth === 0) return [r * c, r * t, NOW[Z]]
   const [x, y, z] = outward(r, NOW[R_SIGMA], NOW[Z_SIGMA], NOW[R_PHI], c, t)
@@ -136,6 +136,10 @@ export function pointInside(loft: Loft, phi: number, sigma: number, depth: numbe
  */
 const NOW = new Float64Array(5)
 const [R, Z, R_SIGMA, Z_SIGMA, R_PHI] = [0, 1, 2, 3, 4] as const
+
+/** The azimuth of the last question with its cosine and sine: a walk down a meridian asks for one of them a hundred times. */
+const AZIMUTH = Float64Array.of(0, 1, 0)
+const [PHI, COS, SIN] = [0, 1, 2] as const
 
 function reckon(loft: Loft, phi: number, sigma: number): void {
   const near = NEAR * loft.section.length
@@ -166,8 +170,13 @@ function reckonInside(loft: Loft, phi: number, sigma: number): void {
   const cosP = p.curvature === 0 ? p.cos0 : clamp(p.cos0 + p.curvature * (z - p.z0))
   const sinP = Math.sqrt(1 - cosP * cosP)
   const L = p.curvature === 0 ? p.y0 + ((p.z0 - z) * cosP) / sinP : p.y0 + (sinP - p.sin0) / p.curvature
-  const c = Math.cos(phi)
-  const t = Math.sin(phi)
+  if (phi !== AZIMUTH[PHI]) {
+    AZIMUTH[PHI] = phi
+    AZIMUTH[COS] = Math.cos(phi)
+    AZIMUTH[SIN] = Math.sin(phi)
+  }
+  const c = AZIMUTH[COS]
+  const t = AZIMUTH[SIN]
   // in the section's own plane the profile has no say, not even on a ridge, where its reach is nothing
   const flank = Math.abs(c) < 1e-12
   NOW[Z] = z

@@ -1,5 +1,4 @@
 /** How many cases a property test tries: the number written, or ten times that under `npm run proof`. */
-/** What takes long and is seldom the one that fails waits for `npm run proof`. */
-export const isProof = process.env.COACHWRIGHT_PROOF === '1'
+const isProof = process.env.COACHWRIGHT_PROOF === '1'
 
 export const count = (cases: number): number => (isProof ? cases * 10 : cases)

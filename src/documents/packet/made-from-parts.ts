@@ -131,10 +131,13 @@ export const fullSizeMade = (part: Part, units: PrintUnits): MadeFrom => ({
   shows: () => drawnShows(part, units),
 })
 
+/** Where the small figure marks a part: floor and chassis are seen from above, where no height shows. */
+const placeShown = ({ place }: Part): unknown => (place.buttock === undefined ? place : [place.side, place.station, place.buttock])
+
 const drawnShows = (part: Part, units: PrintUnits): readonly unknown[] => [
   part.thickness,
   massWords(part.mass.value, units),
-  part.place,
+  placeShown(part),
   part.patterns.map((pattern) => [
     headOf(part, pattern),
     pattern.flat.origin,

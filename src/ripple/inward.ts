@@ -2,7 +2,9 @@
  * What lies deeper under the outer mould line than before. The mould line stays, so a thicker skin moves everything behind it in:
  * one cause with a hundred small effects, told once.
  */
+
 import type { Definition } from '../definition/types.js'
+import { liningDepth } from '../derive/common/lining-depth.js'
 import type { Ripple } from './nouns.js'
 import { same } from './same.js'
 
@@ -12,7 +14,7 @@ function depthsOf({ shell, ends }: Definition): Readonly<Record<string, number>>
   return {
     'hoop frames': skin,
     'joint frames': skin + ends.skin.thickness.value,
-    lining: skin + shell.frame.height + shell.tape,
+    lining: liningDepth({ shell }),
   }
 }
 

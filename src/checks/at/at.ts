@@ -5,9 +5,9 @@
  * cover: furniture, wires, tanks and pipes; nothing of those is derived.
  */
 
+import { liningDepth } from '../../derive/common/lining-depth.js'
 import type { Derived } from '../../derive/index.js'
 import type { Place } from '../../derive/nouns.js'
-import { liningDepth } from '../../derive/shell/section.js'
 import { developed } from '../../maths/development.js'
 import { girthAtOffset, at as pointAt } from '../../maths/tangent-chain.js'
 import { readAddress } from './address.js'

@@ -2,8 +2,8 @@
 
 import { sideOfLetter } from '../../definition/sides.js'
 import type { Side } from '../../definition/types.js'
+import { liningDepth } from '../../derive/common/lining-depth.js'
 import type { Derived } from '../../derive/index.js'
-import { liningDepth } from '../../derive/shell/section.js'
 import { at, girthAtZ, girthFromOffset, widest } from '../../maths/tangent-chain.js'
 import type { Address, HeightKey } from './address.js'
 import type { EndAddress } from './end-address.js'

@@ -1,9 +1,9 @@
 /** The section's numbers: girths as the sum of its arcs and lines, and where they come on the lining. */
 
 import { bendAllowance } from '../../derive/common/bending.formulas.js'
+import { liningDepth } from '../../derive/common/lining-depth.js'
 import type { SectionPoint } from '../../derive/nouns.js'
 import { offsetGirth } from '../../derive/shell/formulas/surface.formulas.js'
-import { liningDepth } from '../../derive/shell/section.js'
 import type { ChainElement } from '../../maths/tangent-chain.js'
 import { headingAt } from '../../maths/tangent-chain.js'
 import type { Worked } from '../../quantity/formula.js'

@@ -1,6 +1,6 @@
 /** How deep the surfaces of the barrel lie inside its mould line: those a tape or a template is laid on. */
+import { liningDepth } from '../../derive/common/lining-depth.js'
 import type { Derived } from '../../derive/index.js'
-import { liningDepth } from '../../derive/shell/section.js'
 
 export interface Surface {
   readonly id: string

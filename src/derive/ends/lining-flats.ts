@@ -5,6 +5,7 @@
  * it, the other one thickness farther in. Heavy (a strip a panel), so not part of derive. Does NOT cover the panel inside the ring,
  * which is domed, nor openings, which are cut when the panel is fitted, nor wrapped ends.
  */
+
 import { depthInside, type Loft, loftAt, normalOf, pointInside, sigmaAtZ } from '../../maths/loft.js'
 import { outlineArea } from '../../maths/outline.js'
 import type { Flat } from '../../maths/strip/on-strip.js'
@@ -15,6 +16,7 @@ import { type FlatStrip, unroll } from '../../maths/strip/unroll.js'
 import { at } from '../../maths/tangent-chain.js'
 import { add, scale, type Vec3 } from '../../maths/vec.js'
 import { barrelLip } from '../common/barrel-lip.js'
+import { endLiningDepth, liningDepth } from '../common/lining-depth.js'
 import { edgeCurve } from './edge-curve.js'
 import type { Ground } from './ground.js'
 import { linedBeside, linedEdge, ringSigma } from './lined-curve.js'
@@ -81,7 +83,7 @@ function edgeOf(ground: Ground, rib: Rib | null, isRightEdge: boolean): Edge {
 /** The barrel's row on the lip of its joint frame, one thickness inside the barrel's own lining. */
 function lipLine({ loft, input }: Ground, hand: 1 | -1): RibCurve {
   const { shell, lining, ends } = input
-  const depth = shell.skin.thickness.value + shell.frame.height + shell.tape + 1.5 * lining.thickness.value
+  const depth = liningDepth(input) + 1.5 * lining.thickness.value
   const atSigma = (sigma: number): Vec3 => {
     const { y, z } = at(loft.section, sigma, depth)
     return [-barrelLip(shell).row, hand * y, z]
@@ -91,7 +93,7 @@ function lipLine({ loft, input }: Ground, hand: 1 | -1): RibCurve {
 
 function flatOf(ground: Ground, ring: readonly Located[], rightRib: Rib | null, leftRib: Rib | null): Omit<LiningFlat, 'panels'> {
   const { loft, input } = ground
-  const { ends, shell, lining } = input
+  const { lining } = input
   const [right, left] = [edgeOf(ground, rightRib, true), edgeOf(ground, leftRib, false)]
   const strip = stripBetween(right.curve, left.curve)
   if (strip.kind === 'refused') return { refused: strip.says, outline: [], place: () => [Number.NaN, Number.NaN], net: 0, area: 0, sag: 0 }
@@ -100,7 +102,7 @@ function flatOf(ground: Ground, ring: readonly Located[], rightRib: Rib | null, 
   const areaOf = (points: readonly Flat[]): number => outlineArea(points.map(([x, y]) => [x, y, 0] as const))
   const onto = ontoStrip(strip, flat)
   // against the ring, which lies under the cap and a gore
-  const onRing = 2 * ends.skin.thickness.value + shell.frame.height + shell.tape + lining.thickness.value / 2
+  const onRing = endLiningDepth(input, 2) + lining.thickness.value / 2
   const by = lining.lap / 2
   // the ring's rivets stand along a curve: the upper edge, cut straight, keeps half a lap from the highest of them
   const [most, least] = [(rightRib?.phi ?? Math.PI / 2) + NEAR, (leftRib?.phi ?? -Math.PI / 2) - NEAR]

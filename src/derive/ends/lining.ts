@@ -3,9 +3,11 @@
  * the ring. Their areas are taken on the lining's own mid surface, the lining's depth inside the mould line. Does NOT cover their
  * flat patterns (see lining-flats.ts).
  */
+
 import { pointInside } from '../../maths/loft.js'
 import { cross, length, sub, type Vec3 } from '../../maths/vec.js'
 import { densityOf } from '../common/density.js'
+import { endLiningDepth } from '../common/lining-depth.js'
 import { sheetMass } from '../common/mass.formulas.js'
 import type { Part } from '../nouns.js'
 import type { Ground } from './ground.js'
@@ -28,24 +30,46 @@ export interface LiningPatch {
   readonly girth: number
 }
 
+/** Where a panel lies: between two azimuths, and from one section girth to another. */
+export interface LiningBounds {
+  readonly id: string
+  readonly right: number
+  readonly left: number
+  readonly range: (phi: number) => readonly [top: number, foot: number]
+}
+
+/** Depth of the middle of the lining, behind one end skin, a mid rib and its tape. m */
+export const liningMiddle = ({ input }: Ground): number => endLiningDepth(input) + input.lining.thickness.value / 2
+
+const footOf = ({ loft, input }: Ground): number => sigmaAt(loft, input.lining.floorGap)
+
+/** Between neighbouring ribs from the right joint to the left one, and the panel inside the header ring last. */
+export function liningBounds(ground: Ground): readonly LiningBounds[] {
+  const { capSigma, loft } = ground
+  const foot = footOf(ground)
+  const ribs = [...ground.edges, ...ground.mids].sort((a, b) => b - a)
+  return [
+    ...ribs
+      .slice(1)
+      .map((left, i): LiningBounds => ({ id: `lining-${i + 1}`, right: ribs[i], left, range: (phi) => [capSigma(phi), foot] })),
+    { id: CROWN, right: Math.PI / 2, left: -Math.PI / 2, range: (phi) => [loft.ridge, capSigma(phi)] },
+  ]
+}
+
+const CROWN = 'lining-crown'
+
 /** Panels of one end in local axes, from the right joint to the left one, and the crown panel last. */
 export function liningPatches(ground: Ground): LiningPatch[] {
-  const { lining, ends, shell } = ground.input
-  // behind one end skin, a mid rib and its tape
-  const depth = ends.skin.thickness.value + shell.frame.height + shell.tape + lining.thickness.value / 2
-  const foot = sigmaAt(ground.loft, lining.floorGap)
-  const ribs = [...ground.edges, ...ground.mids].sort((a, b) => b - a)
+  const { ends } = ground.input
+  const depth = liningMiddle(ground)
+  const bounds = liningBounds(ground)
+  const foot = footOf(ground)
   const at = (phi: number, share: number, from: number, to: number): Vec3 =>
     pointInside(ground.loft, phi, from + share * (to - from), depth)
-  const patch = (
-    right: number,
-    left: number,
-    top: (phi: number) => number,
-    low: (phi: number) => number,
-  ): { area: number; centre: Vec3 } => {
+  const patch = ({ right, left, range }: LiningBounds): { area: number; centre: Vec3 } => {
     const net = Array.from({ length: ACROSS + 1 }, (_, i) => {
       const phi = right + ((left - right) * i) / ACROSS
-      const [from, to] = [top(phi), low(phi)]
+      const [from, to] = range(phi)
       return Array.from({ length: DOWN + 1 }, (_, k) => at(phi, k / DOWN, from, to))
     })
     let area = 0
@@ -61,21 +85,21 @@ export function liningPatches(ground: Ground): LiningPatch[] {
     return { area, centre: [sum[0] / area, sum[1] / area, sum[2] / area] }
   }
   // the left half mirrors the right one; there are as many panels on each side of the centre line
-  const half = (ribs.length - 1) / 2
-  const made = ribs.slice(1, half + 1).map((left, i) => patch(ribs[i], left, ground.capSigma, () => foot))
-  const panels = ribs.slice(1).map((_, i): LiningPatch => {
+  const [between, inRing] = [bounds.slice(0, -1), bounds[bounds.length - 1]]
+  const half = between.length / 2
+  const made = between.slice(0, half).map(patch)
+  const panels = between.map(({ id }, i): LiningPatch => {
     const { area, centre } = made[i < half ? i : 2 * half - 1 - i]
     const girth = (ends.cap + ground.midCurves[Math.floor(i / 2)].lengthAt(foot)) / 2
     return {
-      id: `lining-${i + 1}`,
+      id,
       says: `lining panel ${i + 1}`,
       area,
       centre: i < half ? centre : [centre[0], -centre[1], centre[2]],
       girth,
     }
   })
-  const crown = patch(Math.PI / 2, -Math.PI / 2, () => ground.loft.ridge, ground.capSigma)
-  return [...panels, { id: 'lining-crown', says: 'crown lining panel', ...crown, girth: 0 }]
+  return [...panels, { id: inRing.id, says: 'crown lining panel', ...patch(inRing), girth: 0 }]
 }
 
 export function liningParts(local: LocalEnd, at: Standing): Part[] {
@@ -95,7 +119,7 @@ export function liningParts(local: LocalEnd, at: Standing): Part[] {
       mass: sheetMass({ rho, t: lining.thickness.value, A: area }),
       patterns: [],
       notes: ['Net area between the ribs; add laps when it is ordered.'],
-      notComputed: id === 'lining-crown' ? DOMED : waits,
+      notComputed: id === CROWN ? DOMED : waits,
     }),
   )
 }

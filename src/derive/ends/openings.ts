@@ -2,9 +2,11 @@
  * Windows, vents and hatches in an end: rim row, rim ring and what the curve of the skin asks of the frame. A flat pane on a
  * doubly curved end touches only at its middle: what the skin falls away by round it is the depth the frame must make up.
  */
+
 import { outlineArea, type Vertex } from '../../maths/outline.js'
 import { add, scale, type Vec3 } from '../../maths/vec.js'
 import { densityOf } from '../common/density.js'
+import { endLiningDepth } from '../common/lining-depth.js'
 import { sheetMass } from '../common/mass.formulas.js'
 import { startRow } from '../common/row-draft.js'
 import type { HoleSet, OpeningDerived, Outline, Part } from '../nouns.js'
@@ -125,8 +127,8 @@ export function rimRing(local: LocalEnd, at: Standing, cut: EndCut, row: EndRow,
 
 /** The ring round the opening inside, on the lining: as wide as the rim, drilled where it is fitted. */
 export function trimRing(local: LocalEnd, at: Standing, cut: EndCut, sag: number): Part {
-  const { ends, shell, lining } = local.ground.input
-  const depth = ends.skin.thickness.value + shell.frame.height + shell.tape + lining.thickness.value
+  const { input } = local.ground
+  const depth = endLiningDepth(input) + input.lining.thickness.value
   return ringPart(local, at, cut, {
     id: trimPart(cut.id),
     says: `inner trim ring of ${cut.id}, ${cut.opening.says}`,

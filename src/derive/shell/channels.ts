@@ -1,12 +1,13 @@
 import { developAt, developed } from '../../maths/development.js'
 import { girthAtZ } from '../../maths/tangent-chain.js'
 import { barrelLip } from '../common/barrel-lip.js'
+import { liningDepth } from '../common/lining-depth.js'
 import { capPart, type End, goreCount, gorePart, liningPart } from '../end-names.js'
 import { barrelOf, type ShellInput } from './input.js'
 import { type Laid, memberStop, zonesAt } from './members.js'
 import { gapAtLength, type OpeningShape } from './opening-shape.js'
 import { lieOf, type Plate } from './plates.js'
-import { liningDepth, type Section } from './section.js'
+import type { Section } from './section.js'
 import { ORDER } from './sheets.js'
 
 /** Where the base row stands: the middle of the floor panel's edge; null without a floor. Unsigned girth, m. */

@@ -1,5 +1,7 @@
 /** The shell trade's door: slice of a definition in, parts, rows, joints and openings out. */
+
 import { type Development, developAt } from '../../maths/development.js'
+import { liningDepth } from '../common/lining-depth.js'
 import { FORGETFUL, type Memo } from '../memo.js'
 import type { FastenerRow, Joint, OpeningDerived, Part, SectionPoint, SheetUse } from '../nouns.js'
 import { channelPlates, foreignPlates } from './channels.js'
@@ -13,7 +15,7 @@ import { buildParts, trimRings } from './part-list.js'
 import type { Plate } from './plates.js'
 import { type Rim, rimOf } from './rows-rim.js'
 import { baseRows, hoopRows, jointRows, seamRows, toeRows } from './rows-skin.js'
-import { liningDepth, pointTable, type Section, sectionOf } from './section.js'
+import { pointTable, type Section, sectionOf } from './section.js'
 import { skinDevelopment, strakesOf } from './sheets.js'
 import { type ResolvedRow, resolveRow } from './stacks.js'
 import { stringerPlates } from './stringers.js'

@@ -1,4 +1,5 @@
 /** Joints from their rows: the layers outside to inside, and what the lap's direction means for water. */
+import { gathered } from '../common/gathered.js'
 import type { Memo } from '../memo.js'
 import type { FastenerRow, Joint } from '../nouns.js'
 import type { ShellInput } from './input.js'
@@ -6,12 +7,7 @@ import type { Plate } from './plates.js'
 import type { ResolvedRow } from './stacks.js'
 
 export function jointsOf(input: ShellInput, memo: Memo, token: unknown, resolved: readonly ResolvedRow[]): Joint[] {
-  const byJoint = new Map<string, ResolvedRow[]>()
-  for (const r of resolved) {
-    const list = byJoint.get(r.row.joint)
-    if (list) list.push(r)
-    else byJoint.set(r.row.joint, [r])
-  }
+  const byJoint = gathered(resolved, ({ row }) => [row.joint])
   return [...byJoint].map(([id, rows]) =>
     memo.keep(`joint ${id}`, [token, ...rows.map((r) => r.row)], () => ({
       id,

@@ -6,12 +6,12 @@
 import type { FrameDefinition } from '../../definition/types.js'
 import { type Development, developAt, developed, undeveloped } from '../../maths/development.js'
 import { girthAtZ } from '../../maths/tangent-chain.js'
+import { liningDepth } from '../common/lining-depth.js'
 import { addSpan, type RowDraft, startRow } from '../common/row-draft.js'
 import { diameterOf, type FramePlates, innerFlange, type Laid } from './members.js'
 import { chordAtLength, signedDistance } from './opening-shape.js'
 import { lieOf, type Plate } from './plates.js'
 import { clearOfCuts, endInset, keepRow, nearLength, nearStation } from './rows-skin.js'
-import { liningDepth } from './section.js'
 import { lapped, ORDER } from './sheets.js'
 import { lessGaps } from './stretches.js'
 

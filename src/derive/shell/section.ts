@@ -1,7 +1,9 @@
 /** The cross-section: its chain, the flange beyond the toe, and the table of points a shop marks out from. */
+
 import { fitChain } from '../../maths/fit-chain.js'
 import { at, buildChain, type ChainPiece, girthAtOffset, girthAtZ, type TangentChain, widest } from '../../maths/tangent-chain.js'
 import type { Worked } from '../../quantity/formula.js'
+import { liningDepth } from '../common/lining-depth.js'
 import type { SectionPoint } from '../nouns.js'
 import { fitResidual } from './formulas/surface.formulas.js'
 import type { ShellInput } from './input.js'
@@ -83,11 +85,6 @@ function toePieces(shell: ShellInput['shell'], chain: TangentChain): ChainPiece[
     { kind: 'arc', name: 'toe bend', radius: Math.sign(turn) * face, to: heading + turn },
     { kind: 'line', name: 'toe flange', length: flange - face * Math.tan(Math.abs(turn) / 2) },
   ]
-}
-
-/** Depth of the lining's outer face under the mould line, m: skin, frame, tape. */
-export function liningDepth(input: Pick<ShellInput, 'shell'>): number {
-  return input.shell.skin.thickness.value + input.shell.frame.height + input.shell.tape
 }
 
 /** Crown to toe: every place a tape on the section is read. Sorted by girth. */

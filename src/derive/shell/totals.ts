@@ -1,6 +1,7 @@
 /** What the coach comes to: masses by kind of part, fasteners by length, sheets of stock, lengths. */
 import type { Definition } from '../../definition/types.js'
 import type { Worked } from '../../quantity/formula.js'
+import { gathered } from '../common/gathered.js'
 import { massTotal } from '../common/mass.formulas.js'
 import type { FastenerRow, Part, Totals } from '../nouns.js'
 import type { Shell } from './index.js'
@@ -15,12 +16,7 @@ export interface EndTotals {
 /** `under`: parts of floor and chassis, which are weighed and punched but not riveted. */
 export function totalsOf(definition: Definition, shell: Shell, ends: EndTotals, under: readonly Part[]): Totals {
   const { reach } = ends.facts
-  const groups = new Map<string, Part[]>()
-  for (const part of [...shell.parts, ...ends.parts, ...under]) {
-    const group = groups.get(part.kind)
-    if (group) group.push(part)
-    else groups.set(part.kind, [part])
-  }
+  const groups = gathered([...shell.parts, ...ends.parts, ...under], ({ kind }) => [kind])
   const { memo } = shell.laid
   const masses: Record<string, Worked<'kg'>> = {}
   for (const [kind, parts] of groups) {

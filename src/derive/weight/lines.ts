@@ -4,6 +4,7 @@
  */
 import type { MassDefinition, MassGroup, WeightDefinition } from '../../definition/weight-types.js'
 import type { Worked } from '../../quantity/formula.js'
+import { gathered } from '../common/gathered.js'
 import { massTotal, statedMass } from '../common/mass.formulas.js'
 import type { Memo } from '../memo.js'
 import type { MassReach } from '../road-nouns.js'
@@ -32,7 +33,7 @@ const GROWTH = 'growth'
 
 export function linesOf(input: LinesInput, memo: Memo): Lines {
   const { masses, listOnly } = input
-  const byWord = listOnly ? new Map<string, readonly Twin[]>() : wordsOf(input.twins)
+  const byWord = listOnly ? new Map<string, readonly Twin[]>() : gathered(input.twins, ({ words }) => words)
   const grows = !listOnly && input.growth !== null
   const taken = new Set<Twin>()
   const [lines, twinned, twice]: [MassLine[], Twinned[], Twice[]] = [[], [], []]
@@ -65,17 +66,6 @@ export function linesOf(input: LinesInput, memo: Memo): Lines {
   // a thing of one name at one place is said once
   twice.push(...same, ...statedToo(masses, untaken).filter((each) => !same.some(({ says }) => each.says.startsWith(`${says}, `))))
   return { lines: grows && input.growth ? [...lines, ...growthLines(lines, input.growth, masses, memo)] : lines, twinned, twice }
-}
-
-function wordsOf(twins: readonly Twin[]): ReadonlyMap<string, readonly Twin[]> {
-  const byWord = new Map<string, Twin[]>()
-  for (const twin of twins)
-    for (const word of twin.words) {
-      const known = byWord.get(word)
-      if (known) known.push(twin)
-      else byWord.set(word, [twin])
-    }
-  return byWord
 }
 
 function pointOf(each: MassDefinition, mass: number, { axle, reach }: LinesInput): MassReach {

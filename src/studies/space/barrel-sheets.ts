@@ -2,6 +2,7 @@
  * The barrel's sheets and members as they stand: each flat pattern rolled up again on its own mid surface, its openings cut.
  * Frames get the web between their flanges. Angles and channels are drawn by the leg that is riveted to the skin.
  */
+import { gathered } from '../../derive/common/gathered.js'
 import type { Part, Pattern } from '../../derive/nouns.js'
 import type { Shell } from '../../derive/shell/index.js'
 import { fromFlat, type Plate, toFlat } from '../../derive/shell/plates.js'
@@ -46,8 +47,7 @@ export function bendsBetween(chain: TangentChain, from: number, to: number, also
 /** Gives the mesh of a part of the barrel; null for one that has no plates. */
 export function barrelMeshes(shell: Shell): (part: Part) => Mesh | null {
   const surfaceOf = midSurfaces(shell)
-  const plates = new Map<string, Plate[]>()
-  for (const plate of shell.plates) plates.set(plate.part, [...(plates.get(plate.part) ?? []), plate])
+  const plates = gathered(shell.plates, ({ part }) => [part])
   return (part) => {
     const own = plates.get(part.id)
     if (!own) return null

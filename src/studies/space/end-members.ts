@@ -1,4 +1,5 @@
 /** Ribs, header ring, base channel, and the rings and angles round the openings of an end, as ribbons at their true place. */
+import { endLiningDepth } from '../../derive/common/lining-depth.js'
 import type { Design } from '../../derive/design.js'
 import { endCuts } from '../../derive/ends/cuts.js'
 import type { Ground } from '../../derive/ends/ground.js'
@@ -52,8 +53,7 @@ export function endMembers(local: LocalEnd, at: Standing, design: Design) {
 /** A ring lies under two end skins at the most, m: enough to be clear of them. */
 const RIM_UNDER = 0.003
 
-const trimUnder = ({ input: { ends, shell, lining } }: Ground): number =>
-  ends.skin.thickness.value + shell.frame.height + shell.tape + lining.thickness.value
+const trimUnder = ({ input }: Ground): number => endLiningDepth(input) + input.lining.thickness.value
 
 /** An I: its outer flange on the curve of the rib, its web in the plane beside the rivets, its inner flange a web's height in. */
 function layRib(draft: Draft, ground: Ground, rib: Rib, pattern: Pattern): void {

@@ -2,9 +2,9 @@
 import type { Design } from '../../derive/design.js'
 import { capPart, gorePart } from '../../derive/end-names.js'
 import type { Ground } from '../../derive/ends/ground.js'
+import { liningBounds, liningMiddle } from '../../derive/ends/lining.js'
 import type { LocalEnd } from '../../derive/ends/local.js'
 import type { Standing } from '../../derive/ends/parts.js'
-import { sigmaAt } from '../../derive/ends/surface.js'
 import type { OpeningDerived, Part } from '../../derive/nouns.js'
 import { stretchesOf } from '../../maths/loft.js'
 import { clipToRectangle } from '../../maths/outline.js'
@@ -19,7 +19,7 @@ const [GORE, CAP, PANEL] = [10, 40, 3] as const
 
 const steps = (n: number): number[] => Array.from({ length: n + 1 }, (_, i) => i / n)
 
-/** The half of an opening in an end that a surface takes, in its own u and v. */
+/** Edges of the openings of an end, in its local axes. */
 type Loops = readonly (readonly Vec3[])[]
 
 /** Gives the mesh of a sheet of one end; null for what is none. */
@@ -46,7 +46,7 @@ export function endSheets(local: LocalEnd, at: Standing, { definition }: Pick<De
       return made(surface, { u0: -1, u1: 2, v0: -1, v1: 2 }, steps(GORE), [-HAIR, ...(surface.levels ?? levels)])
     }
     if (part.kind !== 'end-lining' || !part.id.startsWith(`${at.end}-`)) return null
-    const panel = liningPanel(ground, definition, part.id.slice(at.end.length + 1))
+    const panel = liningPanel({ ...ground, input: definition }, part.id.slice(at.end.length + 1))
     return panel && made(panel, { u0: 0, u1: 1, v0: 0, v1: 1 }, steps(part.id.endsWith('crown') ? CAP : PANEL), levels)
   }
 }
@@ -83,15 +83,8 @@ function cutIn(surface: EndSurface, loop: readonly Vec3[], { u0, u1, v0, v1 }: B
   return clipped.length < 3 ? [] : [clipped.map(([u, v]) => [u, v] as const)]
 }
 
-/** As `liningPatches` of the ends lays them: between neighbouring ribs, and one inside the header ring. */
-function liningPanel(ground: Ground, { lining, ends, shell }: Design['definition'], id: string): EndSurface | null {
-  const depth = ends.skin.thickness.value + shell.frame.height + shell.tape + lining.thickness.value / 2
-  if (id === 'lining-crown')
-    return liningSurface(ground, [Math.PI / 2, -Math.PI / 2], depth, (phi) => [ground.loft.ridge, ground.capSigma(phi)])
-  const ribs = [...ground.edges, ...ground.mids].sort((a, b) => b - a)
-  const number = Number(/^lining-(\d+)$/.exec(id)?.[1] ?? Number.NaN)
-  const [right, left] = [ribs[number - 1], ribs[number]]
-  if (right === undefined || left === undefined) return null
-  const foot = sigmaAt(ground.loft, lining.floorGap)
-  return liningSurface(ground, [right, left], depth, (phi) => [ground.capSigma(phi), foot])
+/** Where the ends lay it. */
+function liningPanel(ground: Ground, id: string): EndSurface | null {
+  const bounds = liningBounds(ground).find((each) => each.id === id)
+  return bounds ? liningSurface(ground, [bounds.right, bounds.left], liningMiddle(ground), bounds.range) : null
 }

@@ -2,8 +2,6 @@
  * The coach in space as plain arrays: what the screen draws when a person would rather look than read.
  * Axes of the coach: x aft (station), y right of travel, z up (waterline). m, kg.
  */
-import type { Verdict } from '../../derive/nouns.js'
-
 export type SpaceLayer = 'skin' | 'panes' | 'frames' | 'lining' | 'floor' | 'chassis' | 'wheels' | 'tanks'
 
 /** Triangles with their corners' normals, and the lines drawn in ink. */
@@ -37,8 +35,6 @@ export interface SpacePart {
   readonly apart: readonly [number, number, number]
   /** the least margin of the checks that name it, as a share; null where none measures it */
   readonly margin: number | null
-  /** the worst verdict of the checks that name it; null where none does */
-  readonly verdict: Verdict | null
   readonly mesh: Mesh
 }
 
@@ -50,8 +46,6 @@ export interface RivetsInSpace {
   readonly radius: Float32Array
   /** which of `parts` it goes with when the coach is drawn apart: the outermost sheet of its stack; -1 where that is not drawn */
   readonly part: Int32Array
-  /** whether it is driven from inside, and belongs to the lining */
-  readonly inside: Uint8Array
 }
 
 /** The body as a rounded box: stations of the joints, how far the ends reach beyond them, half the width, the height of its middle and half of it. m */

@@ -1,7 +1,7 @@
 /** Every fastener of the body as a place and an outward normal, on the face its head is on. m. */
+import { endLiningDepth, liningDepth } from '../../derive/common/lining-depth.js'
 import type { Derived } from '../../derive/index.js'
 import type { FastenerRow } from '../../derive/nouns.js'
-import { liningDepth } from '../../derive/shell/section.js'
 import { loftAt, normalOf, sigmaAtZ } from '../../maths/loft.js'
 import { at } from '../../maths/tangent-chain.js'
 import type { Vec3 } from '../../maths/vec.js'
@@ -28,7 +28,6 @@ export function rivetsInSpace(
     normals: new Float32Array(count * 3),
     radius: new Float32Array(count),
     part: new Int32Array(count),
-    inside: new Uint8Array(count),
   }
   let n = 0
   for (const row of rows) {
@@ -41,7 +40,6 @@ export function rivetsInSpace(
     for (let i = 0; i < row.station.length; i++, n++) {
       all.radius[n] = (HEAD * row.diameter) / 2
       all.part[n] = heads[row.stack[i]] ?? -1
-      all.inside[n] = row.kind === 'lining' ? 1 : 0
     }
   }
   return all
@@ -89,8 +87,7 @@ function onBarrel({ shell, definition }: Derived): (row: FastenerRow, i: number)
 
 function onEnd({ endSections, definition }: Derived): (row: FastenerRow, i: number) => Stands {
   const { loft } = endSections.local.ground
-  const { ends, shell, lining } = definition
-  const depth = ends.skin.thickness.value + shell.frame.height + shell.tape + lining.thickness.value
+  const depth = endLiningDepth(definition) + definition.lining.thickness.value
   return (row, i) => {
     const z = row.waterline[i]
     const azimuth = row.end?.azimuth[i] ?? 0

@@ -1,9 +1,10 @@
 /** The whole coach in space. What has not changed since it was last asked for is the same object again, so that only the rest is made. */
 import type { Subject } from '../../checks/explain/entry.js'
+import { gathered } from '../../derive/common/gathered.js'
 import type { Design } from '../../derive/design.js'
 import type { Derived } from '../../derive/index.js'
 import { createMemo } from '../../derive/memo.js'
-import type { Check, OpeningDerived, Part, PartKind, Verdict } from '../../derive/nouns.js'
+import type { Check, OpeningDerived, Part, PartKind } from '../../derive/nouns.js'
 import { apartOf, bodyOf, paneApart, TANK, WHEEL } from './apart.js'
 import { barrelMeshes } from './barrel-sheets.js'
 import { endMembers } from './end-members.js'
@@ -43,17 +44,17 @@ export function spaceMaker(): (subject: Subject) => Space {
   const memo = createMemo()
   return ({ design, derived }) => {
     memo.turn()
-    const named = namedBy(design.checks)
+    const named = gathered(design.checks, ({ concerns }) => concerns)
     const meshes = meshMaker(derived, design)
     const parts: SpacePart[] = []
     const add = (
       key: string,
       inputs: readonly unknown[],
       mesh: () => Mesh | null,
-      rest: Omit<SpacePart, 'mesh' | 'margin' | 'verdict' | 'under'> & { readonly under?: number },
+      rest: Omit<SpacePart, 'mesh' | 'margin' | 'under'> & { readonly under?: number },
     ): void => {
       const made = memo.keep(key, inputs, mesh)
-      if (made) parts.push({ under: UNDER[rest.layer] ?? 0, ...rest, ...judged(named, [rest.id, rest.thing]), mesh: made })
+      if (made) parts.push({ under: UNDER[rest.layer] ?? 0, ...rest, margin: marginOf(named, [rest.id, rest.thing]), mesh: made })
     }
     for (const part of design.parts)
       add(`part ${part.id}`, [part, ...meshes.inputs(part)], () => meshes.make(part), {
@@ -107,7 +108,7 @@ export function spaceMaker(): (subject: Subject) => Space {
 /** Not made in the shop and no part of the design's list: its mass is among the masses, under its own name. */
 const BOUGHT = { material: null, mass: null } as const
 
-/** What choosing it elsewhere is called: a frame and an opening are chosen by their own names, and a ring by its opening's. */
+/** What choosing it elsewhere is called: a frame goes by its own name, its part by another. */
 function thingOf({ id, kind }: Part): string {
   return kind === 'frame' || kind === 'joint-frame' ? id.replace(/^frame-/, '') : id
 }
@@ -150,24 +151,9 @@ function meshMaker(derived: Derived, design: Design): Maker {
 
 type Named = ReadonlyMap<string, readonly Check[]>
 
-function namedBy(checks: readonly Check[]): Named {
-  const named = new Map<string, Check[]>()
-  for (const check of checks)
-    for (const id of check.concerns) {
-      const known = named.get(id)
-      if (known) known.push(check)
-      else named.set(id, [check])
-    }
-  return named
-}
-
-const WORST: readonly Verdict[] = ['fail', 'caution', 'not-checked', 'pass']
-
-function judged(named: Named, ids: readonly string[]): Pick<SpacePart, 'margin' | 'verdict'> {
+/** The least margin of the checks that name one of these. */
+function marginOf(named: Named, ids: readonly string[]): number | null {
   const all = [...new Set(ids)].flatMap((id) => named.get(id) ?? [])
   const margins = all.flatMap(({ margin }) => (margin === null ? [] : [margin]))
-  return {
-    margin: margins.length === 0 ? null : Math.min(...margins),
-    verdict: WORST.find((verdict) => all.some((check) => check.verdict === verdict)) ?? null,
-  }
+  return margins.length === 0 ? null : Math.min(...margins)
 }

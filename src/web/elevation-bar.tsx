@@ -2,6 +2,7 @@
 import { type Accessor, For, type Setter, Show } from 'solid-js'
 import type { Drawn, Look } from '../desk/nouns.js'
 import { look, setLook } from './desk.js'
+import { LayerTicks } from './layer-ticks.jsx'
 import type { Marked } from './paint.js'
 import { inSpace, setInSpace } from './space/opened.js'
 
@@ -40,23 +41,7 @@ export function ElevationBar({ looks, layers, setLayers, isSnapping, setSnapping
       </button>
       <span class="gap" />
       <Show when={!inSpace()}>
-        <For each={LAYERS}>
-          {(layer) => (
-            <label class="tick">
-              <input
-                type="checkbox"
-                checked={layers().has(layer)}
-                onChange={(event) => {
-                  const next = new Set(layers())
-                  if (event.currentTarget.checked) next.add(layer)
-                  else next.delete(layer)
-                  setLayers(next)
-                }}
-              />
-              {layer}
-            </label>
-          )}
-        </For>
+        <LayerTicks {...{ all: LAYERS, layers, setLayers }} />
         <label class="tick apart" title="Things are drawn to clean places as they are dragged; Alt held down leaves them free">
           <input type="checkbox" checked={isSnapping()} onChange={(event) => setSnapping(event.currentTarget.checked)} />
           snap

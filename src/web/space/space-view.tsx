@@ -2,16 +2,18 @@
 import { createEffect, createMemo, createSignal, For, on, onCleanup, onMount, Show } from 'solid-js'
 import { type ColourBy, colouring } from '../../desk/space/colour.js'
 import { type CutWay, cutPlane, cutRange } from '../../desk/space/cut.js'
-import { sayCut, sayPart, sayShown } from '../../desk/space/say.js'
+import { sayPart, sayShown } from '../../desk/space/say.js'
 import { axesOf, fittedTo, START, type Turned } from '../../desk/space/turned.js'
 import type { SpaceLayer } from '../../studies/space/nouns.js'
 import { select, selected, state, units, worker } from '../desk.js'
+import { LayerTicks } from '../layer-ticks.jsx'
 import { dark } from '../theme.js'
 import { askedWith, type Held, heldWith } from './held.js'
 import { onRamp, spaceInks } from './inks.js'
 import { LegendView } from './legend.jsx'
 import { placesOf } from './places.js'
 import { type Picture, pictureOn } from './scene.js'
+import { SpaceBar } from './space-bar.jsx'
 import { steered } from './steering.js'
 import './space.css'
 
@@ -19,17 +21,8 @@ type Layer = SpaceLayer | 'rivets'
 const LAYERS: readonly Layer[] = ['skin', 'panes', 'frames', 'rivets', 'lining', 'floor', 'chassis', 'wheels', 'tanks']
 /** What lies inside is asked for. */
 const SHOWN = LAYERS.filter((layer) => layer !== 'lining')
-const COLOURS: readonly (readonly [ColourBy, string])[] = [
-  ['plain', 'plain'],
-  ['material', 'material'],
-  ['mass', 'mass'],
-  ['margin', 'check margin'],
-  ['distance', 'distance from the mould line'],
-]
 /** ms after which a hand is taken to rest */
 const REST = 150
-const CUTS: readonly CutWay[] = ['along', 'across', 'level']
-
 export function SpaceView() {
   let canvas!: HTMLCanvasElement
   const [picture, setPicture] = createSignal<Picture | null>(null)
@@ -185,53 +178,7 @@ export function SpaceView() {
   })
   return (
     <div class="space">
-      <div class="bar" role="toolbar" aria-label="How the coach is shown in space">
-        <label>
-          Apart
-          <input
-            type="range"
-            id="apart"
-            min="0"
-            max="100"
-            value={100 * apart()}
-            onInput={(event) => setApart(event.currentTarget.valueAsNumber / 100)}
-          />
-        </label>
-        <label>
-          Cut
-          <select id="cut" onChange={(event) => cutBy(CUTS.find((each) => each === event.currentTarget.value) ?? null)}>
-            <option value="">not cut</option>
-            <For each={CUTS}>{(each) => <option value={each}>{each}</option>}</For>
-          </select>
-        </label>
-        <Show when={way()}>
-          {(cut) => (
-            <label>
-              <span class="figure">{sayCut(cut(), cutAt(), units())}</span>
-              <input
-                type="range"
-                id="cut-at"
-                aria-label={`Where the cut stands, ${sayCut(cut(), cutAt(), units())}`}
-                min={range()[0]}
-                max={range()[1]}
-                step="0.005"
-                value={cutAt()}
-                onInput={(event) => setCutAt(event.currentTarget.valueAsNumber)}
-              />
-            </label>
-          )}
-        </Show>
-        <label>
-          Colour by
-          <select id="colour" onChange={(event) => setBy(COLOURS.find(([each]) => each === event.currentTarget.value)?.[0] ?? 'plain')}>
-            <For each={COLOURS}>{([each, name]) => <option value={each}>{name}</option>}</For>
-          </select>
-        </label>
-        <span class="gap" />
-        <button type="button" onClick={fitAll}>
-          Fit
-        </button>
-      </div>
+      <SpaceBar {...{ apart, setApart, way, cutBy, cutAt, setCutAt, range, setBy, fitAll }} />
       <Show when={isMissing()}>
         <p class="missing" role="status">
           This browser draws nothing in space, since it has no WebGL 2. Everything is on the elevation and the sheets too.
@@ -267,23 +214,7 @@ export function SpaceView() {
         </label>
         <span role="status">{chosen()[0] ? sayPart(chosen()[0], units()) : held() ? '' : 'Drawing the coach in space …'}</span>
         <span class="gap" />
-        <For each={LAYERS}>
-          {(layer) => (
-            <label class="tick">
-              <input
-                type="checkbox"
-                checked={layers().has(layer)}
-                onChange={(event) => {
-                  const next = new Set(layers())
-                  if (event.currentTarget.checked) next.add(layer)
-                  else next.delete(layer)
-                  setLayers(next)
-                }}
-              />
-              {layer}
-            </label>
-          )}
-        </For>
+        <LayerTicks {...{ all: LAYERS, layers, setLayers }} />
       </div>
     </div>
   )

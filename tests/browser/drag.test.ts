@@ -109,8 +109,8 @@ const yardsticks = (): Promise<{ readonly work: readonly number[]; readonly fram
     return { work, frames }
   })
 
-/** ms from asking for the page to the coach drawn on it, from a server that has been asked before; the worse of two. */
-async function firstLook(): Promise<number> {
+/** ms from asking for the page to the coach drawn on it, from a server that has been asked before; twice. */
+async function firstLooks(): Promise<readonly number[]> {
   const taken: number[] = []
   for (let i = 0; i < 2; i++) {
     // what the page before was still at would be counted too
@@ -119,12 +119,12 @@ async function firstLook(): Promise<number> {
     await desk.page.waitForFunction(() => performance.getEntriesByName('coach first drawn').length > 0, null, { timeout: 30_000 })
     taken.push(await desk.page.evaluate(() => performance.getEntriesByName('coach first drawn')[0].startTime))
   }
-  return Math.round(Math.max(...taken))
+  return taken.map(Math.round)
 }
 
 describe('a drag on the longest coach', () => {
   it('is drawn within a few times a fixed piece of work, window and axles', async () => {
-    const look = await firstLook()
+    const looks = await firstLooks()
     const before = await yardsticks()
     const window = timed(await drag('RW3', [0.35, 0.45]))
     const axle = timed(await drag('axle 1', [0.8, 0.85]))
@@ -134,7 +134,7 @@ describe('a drag on the longest coach', () => {
     const ratio = (of: Timed): number => Number((of.median / frame).toFixed(1))
     const told = {
       ...{ coach: 'Sedge 8', steps: STEPS },
-      ms: { 'first useful paint': look, window, axle, 'empty canvas frame': frame, 'sorting 150 000 numbers': work },
+      ms: { 'first useful paint': looks, window, axle, 'empty canvas frame': frame, 'sorting 150 000 numbers': work },
       'medians over an empty canvas frame': { window: ratio(window), axle: ratio(axle) },
     }
     console.log(JSON.stringify(told))
@@ -143,8 +143,8 @@ describe('a drag on the longest coach', () => {
       mkdirSync(folder, { recursive: true })
       writeFileSync(join(folder, 'drag.json'), `${JSON.stringify(told, null, 2)}\n`)
     }
-    // another test file holds the other core meanwhile: only a look several times too long is caught here
-    expect(look).toBeLessThan(200 * work)
+    // the better of two: another test file may hold the machine for one of them
+    expect(Math.min(...looks)).toBeLessThan(90 * work)
     expect(window.median).toBeLessThan(6 * work)
     expect(axle.median).toBeLessThan(12 * work)
   })

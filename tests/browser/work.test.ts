@@ -128,6 +128,22 @@ describe('the desk at work', () => {
     await undoAll()
   })
 
+  it('keeps half a figure that is being typed while an earlier edit comes back', async () => {
+    await choose('RW3')
+    const box = desk.page.locator('#station')
+    await box.click()
+    await box.fill('58')
+    // a push on the drawing that the hand on the keys knows nothing of
+    await desk.page.locator('canvas').dispatchEvent('keydown', { key: 'ArrowRight' })
+    await ripples(/holes? moved/)
+    expect(await box.inputValue()).toBe('58')
+    await box.press('End')
+    await box.pressSequentially('25')
+    await box.press('Enter')
+    await expect.poll(rippleLines, { timeout: 20_000, interval: 500 }).toContain('openings RW3 station: 5745 mm becomes 5825 mm.')
+    await undoAll()
+  })
+
   it('answers rubbish in a field with a sentence, and takes none of it', async () => {
     await choose('RW3')
     const said = desk.page.locator('.notice[role=status]')

@@ -43,6 +43,7 @@ export function coachTitle(design: Design, options: PrintOptions, document: stri
     says,
     view: 'Whole coach',
     material: 'as listed',
+    gauge: '',
     mass: '—',
     scale: '—',
     tolerance: toleranceWords(unitsOf(options)),
@@ -57,7 +58,8 @@ export function partTitle(design: Design, options: PrintOptions, document: strin
   return {
     ...coachTitle(design, options, document, part.id, part.says),
     view: pattern ? viewWords(part.side, pattern.flat, part.place.buttock !== undefined, market) : sideWords(part.side, market),
-    material: `${part.material}  ${boughtWords(part.thickness, units)}`,
+    material: part.material,
+    gauge: boughtWords(part.thickness, units),
     mass: massWords(part.mass.value, units),
     part,
   }

@@ -3,7 +3,7 @@ import type { Design } from '../../derive/design.js'
 import type { Part } from '../../derive/nouns.js'
 import { coachMarks, partMarks, placeIn } from './coach-figure.js'
 import { fromAbove, viewOfPart } from './coach-geometry.js'
-import { lettered, shorten, wrap } from './lettering.js'
+import { lettered, shorten, textWidth, wrap } from './lettering.js'
 import type { LetterHeight, Mark } from './page.js'
 import { FINE, letter, line, lines, OUTLINE, rectangle } from './page.js'
 import { qrMark, qrText } from './qr-mark.js'
@@ -24,6 +24,8 @@ export interface TitleFacts {
   /** side and view in words */
   readonly view: string
   readonly material: string
+  /** bought name of its thickness; empty where there is none */
+  readonly gauge: string
   readonly mass: string
   readonly scale: string
   readonly tolerance: string
@@ -59,6 +61,13 @@ function field(
     letter(x + 1, y + 0.9, name, { height: 1.8, sits: 'top', group }),
     letter(x + 1, y + foot, shorten(lettered(value), width - 2, height, bold), { height, bold, group }),
   ]
+}
+
+/** Whatever is cut short, it is not the gauge: that is what the sheet is picked from the rack by. */
+function withGauge({ material, gauge }: Pick<TitleFacts, 'material' | 'gauge'>, width: number): string {
+  if (gauge === '') return material
+  const end = `  ${gauge}`
+  return `${shorten(lettered(material), width - textWidth(lettered(end), 2.5), 2.5)}${end}`
 }
 
 function small(x: number, y: number, width: number, name: string, text: string): readonly Mark[] {
@@ -121,7 +130,7 @@ function fullBlock(facts: TitleFacts, x: number, y: number): readonly Mark[] {
     ...field(a + 62, rows[0], 36, 'Document', facts.document),
     letter(a + 1, rows[1] + 5.4, shorten(lettered(facts.says), 96, 2.5), { height: 2.5, group }),
     ...field(a, rows[2], 98, 'Side and view', facts.view, 2.5, true),
-    ...field(a, rows[3], 70, 'Material and gauge', facts.material),
+    ...field(a, rows[3], 70, 'Material and gauge', withGauge(facts, 68)),
     ...field(a + 70, rows[3], 28, 'Mass', facts.mass),
     letter(b + 1, y + 1.1, 'Revision', { height: 1.8, sits: 'top', group }),
     letter((b + c) / 2, y + 7.3, design.revision, { height: 2.5, bold: true, anchor: 'middle', group }),

@@ -62,11 +62,12 @@ const shapeOf = (pattern: Pattern): readonly unknown[] => [
   pattern.holes.diameter,
 ]
 
-const headOf = (part: Part, pattern: Pattern): readonly unknown[] => [
+const headOf = (part: Part, pattern: Pattern): readonly unknown[] => [part.material, part.thickness.name, ...lieOf(part, pattern)]
+
+/** What a heading says without what the part is of. */
+const lieOf = (part: Part, pattern: Pattern): readonly unknown[] => [
   part.says,
   part.side,
-  part.material,
-  part.thickness.name,
   pattern.flat.view,
   pattern.flat.x,
   pattern.flat.y,
@@ -92,8 +93,13 @@ export const headedMade = (part: Part, pattern: Pattern): MadeFrom => ({
 const rowsIn = (design: Design, patterns: readonly Pattern[]): readonly (FastenerRow | undefined)[] =>
   patterns.flatMap((pattern) => pattern.holes.rows.map((id) => rowNamed(design, id)))
 
-/** Hole tables and programs: each hole's name, place in the flat and place on the coach to a micron. */
-export function holesMade(design: Design, part: Part, pattern: Pattern): MadeFrom {
+/** Hole tables and programs. */
+export const holesMade = (design: Design, part: Part, pattern: Pattern): MadeFrom => holesUnder(headOf, design, part, pattern)
+/** The same printed, in a book whose headings name no material. */
+export const holesPrinted = (design: Design, part: Part, pattern: Pattern): MadeFrom => holesUnder(lieOf, design, part, pattern)
+
+/** Each hole's name, place in the flat and place on the coach to a micron. */
+function holesUnder(headed: typeof headOf, design: Design, part: Part, pattern: Pattern): MadeFrom {
   const micron = (of: readonly number[]): readonly number[] => of.map((m) => Math.round(m * 1e6))
   return {
     name: part.id,
@@ -101,7 +107,7 @@ export function holesMade(design: Design, part: Part, pattern: Pattern): MadeFro
     shows: () => {
       const holes = holesOf(design, part, pattern)
       return [
-        headOf(part, pattern),
+        headed(part, pattern),
         holes.map((h) => h.id),
         holes.map((h) => h.role),
         micron(pattern.holes.x),

@@ -40,6 +40,7 @@ import {
   fullSizeMade,
   headedMade,
   holesMade,
+  holesPrinted,
   sheetMade,
   tapeMade,
 } from './made-from-parts.js'
@@ -84,6 +85,7 @@ interface Made {
   readonly coach: MadeFrom
   readonly headed: (part: Part, pattern: Pattern) => MadeFrom
   readonly holes: (part: Part, pattern: Pattern) => MadeFrom
+  readonly printed: (part: Part, pattern: Pattern) => MadeFrom
   /** the small figures of the title blocks of these parts; each view once, under one name with the view */
   readonly figures: (parts: readonly Part[]) => readonly MadeFrom[]
 }
@@ -105,6 +107,7 @@ function madeFor(design: Design): Made {
     coach: coachMade(design),
     headed: once(headedMade),
     holes: once((part: Part, pattern) => holesMade(design, part, pattern)),
+    printed: once((part: Part, pattern) => holesPrinted(design, part, pattern)),
     figures: (parts) => [...new Set(parts.map(figureOf))].map((view) => figure(view)),
   }
 }
@@ -163,7 +166,7 @@ function holeDocuments({ design, options, shop, table, made }: Room, group: Grou
     pdfDocument(
       `holes/${group.folder}.pdf`,
       `Hole tables of ${group.says}, printed`,
-      () => [made.coach, ...punched.map(({ part, pattern }) => made.holes(part, pattern))],
+      () => [made.coach, ...punched.map(({ part, pattern }) => made.printed(part, pattern))],
       printed,
     ),
     ...punched.map(({ part, pattern }) =>

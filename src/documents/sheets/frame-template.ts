@@ -83,7 +83,8 @@ function titleOf(design: Design, kind: FrameKind, options: PrintOptions): TitleD
     ...coachTitle(design, options, 'Frame template', `template-${kind}`, `${word}: outer face at full size`),
     scale: '1:1',
     view: 'RIGHT of travel, seen from BEHIND',
-    material: `${kind === 'hoop' ? shell.frame.alloy : shell.jointFrame.alloy}  ${(kind === 'hoop' ? shell.frame : shell.jointFrame).thickness.name}`,
+    material: (kind === 'hoop' ? shell.frame : shell.jointFrame).alloy,
+    gauge: (kind === 'hoop' ? shell.frame : shell.jointFrame).thickness.name,
   }
 }
 

@@ -130,7 +130,8 @@ function titleOf(design: Design, rib: RibJig, options: PrintOptions): TitleDraft
     ...coachTitle(design, options, 'Rib template', nameOf(rib), `Nose and tail, ${ribWords(rib)}: outer face at full size`),
     scale: '1:1',
     view: `${handStamp(design, rib)}, from JOINT side`,
-    material: `${frame.alloy}  ${frame.thickness.name}`,
+    material: frame.alloy,
+    gauge: frame.thickness.name,
   }
 }
 

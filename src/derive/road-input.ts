@@ -18,7 +18,8 @@ export function casesOf({ cases, lines }: WeightDerived): readonly TowingCase[] 
   return cases.map(({ id, says, loads }) => ({
     id,
     says,
-    items: [...built, ...loads.map(({ mass, at: [x, y, z] }) => ({ mass: mass.value, x, y, z, along: 0, across: 0 }))],
+    built,
+    loads: loads.map(({ mass, at: [x, y, z] }) => ({ mass: mass.value, x, y, z, along: 0, across: 0 })),
   }))
 }
 

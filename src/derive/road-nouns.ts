@@ -20,11 +20,12 @@ export interface MassReach {
   readonly across: number
 }
 
-/** A load case as towing wants it: everything on the coach in it. */
+/** A load case as towing wants it: the coach as built, the same list in every case, and what this one loads. */
 export interface TowingCase {
   readonly id: string
   readonly says: string
-  readonly items: readonly MassReach[]
+  readonly built: readonly MassReach[]
+  readonly loads: readonly MassReach[]
 }
 
 /** A car as the equations want it. kg, kg m2, m, N/rad a whole axle; `ball` from its centre of mass aft. */

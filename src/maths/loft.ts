@@ -126,8 +126,8 @@ export function pointInside(loft: Loft, phi: number, sigma: number, depth: numbe
   const t = AZIMUTH[SIN]
   const r = NOW[R]
   if (depth === 0) return [r * c, r * t, NOW[Z]]
-  const [x, y, z] = outward(r, NOW[R_SIGMA], NOW[Z_SIGMA], NOW[R_PHI], c, t)
-  return [r * c - depth * x, r * t - depth * y, NOW[Z] - depth * z]
+  const n = outward(r, NOW[R_SIGMA], NOW[Z_SIGMA], NOW[R_PHI], c, t)
+  return [r * c - depth * n[0], r * t - depth * n[1], NOW[Z] - depth * n[2]]
 }
 
 /**

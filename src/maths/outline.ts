@@ -78,9 +78,12 @@ export function moveOutline(outline: readonly Vertex[], fx: (x: number) => numbe
 /** Length of a step; an outline is metres wide, so that nothing is gained by the care `Math.hypot` takes, at five times the price. */
 const across = (dx: number, dy: number): number => Math.sqrt(dx * dx + dy * dy)
 
+/** A corner will do, its bulge unread. */
+type Place = readonly [x: number, y: number, ...rest: number[]]
+
 interface Piece {
-  readonly from: readonly [number, number]
-  readonly to: readonly [number, number]
+  readonly from: Place
+  readonly to: Place
   readonly bulge: number
 }
 
@@ -138,19 +141,20 @@ function turnsAnAxis(dx: number, dy: number, bulge: number): boolean {
 
 /** Keeps the side of the line coordinate = limit where sign*(coordinate - limit) >= 0. */
 function clipHalf(outline: readonly Vertex[], axis: 0 | 1, limit: number, sign: 1 | -1): Vertex[] {
-  const side = (p: readonly [number, number]): number => sign * (p[axis] - limit)
-  if (outline.length === 0 || outline.every(([x, y, b]) => b === 0 && side([x, y]) >= 0)) return [...outline]
+  const side = (p: Place): number => sign * (p[axis] - limit)
+  if (outline.every((corner) => corner[2] === 0 && side(corner) >= 0)) return [...outline]
   const kept: Piece[] = []
   for (let i = 0; i < outline.length; i++) {
-    const [ax, ay, bulge] = outline[i]
-    const [bx, by] = outline[(i + 1) % outline.length]
+    const from = outline[i]
+    const to = outline[(i + 1) % outline.length]
+    const bulge = from[2]
     // most edges lie on one side whole: an arc of up to half a turn strays from its chord by its sagitta at most
-    const near = Math.min(side([ax, ay]), side([bx, by]))
-    const far = Math.max(side([ax, ay]), side([bx, by]))
-    const sagitta = bulge === 0 ? 0 : Math.abs(bulge) <= 1 ? (across(bx - ax, by - ay) * Math.abs(bulge)) / 2 : Infinity
-    if (near > sagitta + 1e-12) kept.push({ from: [ax, ay], to: [bx, by], bulge })
+    const near = Math.min(side(from), side(to))
+    const far = Math.max(side(from), side(to))
+    const sagitta = bulge === 0 ? 0 : Math.abs(bulge) <= 1 ? (across(to[0] - from[0], to[1] - from[1]) * Math.abs(bulge)) / 2 : Infinity
+    if (near > sagitta + 1e-12) kept.push({ from, to, bulge })
     if (near > sagitta + 1e-12 || far < -sagitta - 1e-12) continue
-    for (const piece of cutEdge([ax, ay], [bx, by], bulge, axis, limit)) {
+    for (const piece of cutEdge(from, to, bulge, axis, limit)) {
       if (side(middle(piece)) > 1e-12 || (piece.bulge === 0 && side(piece.from) >= -1e-12 && side(piece.to) >= -1e-12)) kept.push(piece)
     }
   }
@@ -169,7 +173,7 @@ function middle(p: Piece): [number, number] {
   return [mx + ((p.to[1] - p.from[1]) / 2) * p.bulge, my - ((p.to[0] - p.from[0]) / 2) * p.bulge]
 }
 
-function cutEdge(a: [number, number], b: [number, number], bulge: number, axis: 0 | 1, limit: number): Piece[] {
+function cutEdge(a: Place, b: Place, bulge: number, axis: 0 | 1, limit: number): Piece[] {
   if (bulge === 0) {
     const t = (limit - a[axis]) / (b[axis] - a[axis])
     if (!(t > 1e-12 && t < 1 - 1e-12)) return [{ from: a, to: b, bulge }]
@@ -190,7 +194,7 @@ function cutEdge(a: [number, number], b: [number, number], bulge: number, axis: 
     .filter((t) => t > 1e-12 && t < Math.abs(arc.sweep) - 1e-12)
     .sort((p, q) => p - q)
   const ends = [0, ...stops, Math.abs(arc.sweep)]
-  const point = (t: number): [number, number] => {
+  const point = (t: number): Place => {
     if (t === 0) return a
     if (t === Math.abs(arc.sweep)) return b
     const angle = arc.start + Math.sign(arc.sweep) * t
@@ -206,7 +210,7 @@ function cutEdge(a: [number, number], b: [number, number], bulge: number, axis: 
 }
 
 /** Centre, radius, start angle and signed sweep of a bulged edge. */
-export function arcOf(a: readonly [number, number], b: readonly [number, number], bulge: number) {
+export function arcOf(a: Place, b: Place, bulge: number) {
   const sweep = 4 * Math.atan(bulge)
   const chord = Math.sqrt((b[0] - a[0]) ** 2 + (b[1] - a[1]) ** 2)
   const radius = chord / (2 * Math.abs(Math.sin(sweep / 2)))

@@ -74,7 +74,7 @@ export interface Formula<I extends Units, U extends string> extends AnyFormula {
   eval(given: Plain<I>): Q<U>
 }
 
-/** A total of any number of named terms of one unit. */
+/** A total of any number of named terms of one unit. The list of terms becomes its inputs, and is frozen. */
 export interface Total<U extends string> extends AnyFormula {
   (terms: Readonly<Record<string, Q<U> | Worked<U>>>): Worked<U>
   eval(terms: Readonly<Record<string, number>>): Q<U>
@@ -130,28 +130,39 @@ function sum(terms: Readonly<Record<string, number>>): number {
 type About = Omit<AnyFormula, 'eval'>
 
 function build(about: About, compute: (given: Readonly<Record<string, number>>) => number, names: readonly string[] | null) {
-  const evalSafely = (given: Readonly<Record<string, number>>): number => {
-    const value = compute(given)
+  const finite = (value: number, given: Readonly<Record<string, number | Worked>>): number => {
     if (!Number.isFinite(value)) throw new Error(`${about.id} gives ${value} for ${JSON.stringify(given, showNonFinite)}`)
     return value
+  }
+  const evalSafely = (given: Readonly<Record<string, number>>): number => {
+    return finite(compute(given), given)
   }
   const limits = lazily(() => Object.entries(about.valid).map(([text, range]) => ({ text, range, tree: parse(text) })))
   const call = (given: Readonly<Record<string, number | Worked>>): Worked => {
     const plain: Record<string, number> = {}
-    const inputs: Record<string, number | Worked> = {}
+    // a total keeps the very terms it was handed: there may be hundreds, and they were listed for it
+    const inputs: Record<string, number | Worked> = names ? {} : given
     let isCautioned = false
+    let all = 0
     for (const name of names ?? Object.keys(given)) {
       const it = given[name]
       if (it === undefined) throw new Error(`${about.id} was called without ${name}`)
-      inputs[name] = it
       const value = typeof it === 'number' ? it : it.value
-      plain[name] = value
+      if (names) {
+        inputs[name] = it
+        plain[name] = value
+      } else all += value
       if (typeof it !== 'number' && it.cautions) isCautioned = true
       if (!Number.isFinite(value)) throw new Error(`${about.id} was given ${name} = ${value}`)
     }
     // most have no limit and come from none that has: they are asked nothing
     const cautions = isCautioned || limits().length > 0 ? collectCautions(about, plain, inputs, limits()) : NONE
-    const worked = { value: evalSafely(plain), unit: about.unit, formula: about.id, inputs: Object.freeze(inputs) }
+    const worked = {
+      value: names ? evalSafely(plain) : finite(all, given),
+      unit: about.unit,
+      formula: about.id,
+      inputs: Object.freeze(inputs),
+    }
     return Object.freeze(cautions.length > 0 ? { ...worked, cautions: Object.freeze(cautions) } : worked)
   }
   return Object.freeze(Object.assign(call, about, { eval: evalSafely }))

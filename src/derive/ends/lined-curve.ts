@@ -97,9 +97,15 @@ interface Cut {
 function cutBeside({ loft, input }: Ground, { phi, under }: Lined, near: number): (sigma: number) => Cut {
   const beside = linedBeside(input)
   return (sigma) => {
+    // the radius changes little on the way aside: what it does change by the surface's own slope makes the first step all but the last
     let way = 0
     for (let i = 0; ; i++) {
       const on = loftAt(loft, phi + way, sigma)
+      if (i === 0) {
+        const aside = beside / on.r
+        way = (beside - on.rPhi * aside * aside) / on.r
+        continue
+      }
       const [s, c] = [Math.sin(way), Math.cos(way)]
       // the plane's own way out of itself, as the azimuth grows
       const across = on.rPhi * s + on.r * c

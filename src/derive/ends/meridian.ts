@@ -22,14 +22,28 @@ const PANELS = new WeakMap<Loft, readonly Panel[]>()
 function panelsOf(loft: Loft): readonly Panel[] {
   const known = PANELS.get(loft)
   if (known) return known
-  // five points are exact to a few nanometres on such a stretch
   const stops = stretchesOf(loft, 0.3, 1 / 6)
-  const panels = stops.slice(1).map((to, i): Panel => {
-    const from = stops[i]
-    return { from, to, nodes: GAUSS.flatMap((g) => nodeAt(loft, from + g * (to - from))) }
-  })
+  const panels = stops.slice(1).flatMap((to, i) => panelsWithin(loft, stops[i], to, 12))
   PANELS.set(loft, panels)
   return panels
+}
+
+/** Azimuths at which a panel is tried: where the profile has all the say, and where both have. */
+const TRIED = [0, Math.PI / 4] as const
+/** Most that the two halves of a panel may say otherwise than the whole, of the section's length: a nanometre or two. */
+const AGREES = 5e-10
+
+/** A profile that runs nearly level under a falling roof is long where the section is short: there the stretch is halved until it is even. */
+function panelsWithin(loft: Loft, from: number, to: number, deeper: number): Panel[] {
+  const middle = (from + to) / 2
+  const isEven = (phi: number): boolean => {
+    const halves = within(loft, phi, from, middle) + within(loft, phi, middle, to)
+    return Math.abs(halves - within(loft, phi, from, to)) <= AGREES * loft.section.length
+  }
+  if (deeper === 0 || to <= loft.ridge || TRIED.every(isEven)) {
+    return [{ from, to, nodes: GAUSS.flatMap((g) => nodeAt(loft, from + g * (to - from))) }]
+  }
+  return [...panelsWithin(loft, from, middle, deeper - 1), ...panelsWithin(loft, middle, to, deeper - 1)]
 }
 
 function nodeAt(loft: Loft, sigma: number): number[] {
@@ -50,46 +64,62 @@ export function meridianGirth(loft: Loft, phi: number, sigma: number): number {
   for (const panel of panels) {
     if (panel.from >= sigma) break
     if (panel.to <= loft.ridge && !flank) continue
-    const whole = panel.to <= sigma
-    const step = (whole ? panel.to : sigma) - panel.from
-    for (let j = 0; j < 5; j++) {
-      if (!whole) {
-        sum += WEIGHT[j] * step * meridianSpeed(loft, phi, panel.from + GAUSS[j] * step)
-        continue
-      }
-      const { nodes } = panel
-      const a = t * nodes[5 * j]
-      const b = flank ? 0 : c * nodes[5 * j + 1]
-      const slope = (Math.exp(-Math.log(a + b) / n) * (a * nodes[5 * j + 2] + b * nodes[5 * j + 3])) / (a + b)
-      const dz = nodes[5 * j + 4]
-      sum += WEIGHT[j] * step * Math.sqrt(slope * slope + dz * dz)
-    }
+    if (panel.to > sigma) return sum + within(loft, phi, panel.from, sigma)
+    sum += wholePanel(panel, n, t, c)
   }
   return sum
 }
 
-/** Section girth at which the meridian of azimuth phi has run `girth` m from the crown. */
+/** Length over a whole panel, from what is kept of its points; `t` and `c` are the azimuth's sine and cosine to the power n. */
+function wholePanel({ from, to, nodes }: Panel, n: number, t: number, c: number): number {
+  let sum = 0
+  for (let j = 0; j < 5; j++) {
+    const a = t * nodes[5 * j]
+    const b = c === 0 ? 0 : c * nodes[5 * j + 1]
+    const slope = (Math.exp(-Math.log(a + b) / n) * (a * nodes[5 * j + 2] + b * nodes[5 * j + 3])) / (a + b)
+    const dz = nodes[5 * j + 4]
+    sum += WEIGHT[j] * Math.sqrt(slope * slope + dz * dz)
+  }
+  return (to - from) * sum
+}
+
+/** Length from one section girth to another in the same panel. */
+function within(loft: Loft, phi: number, from: number, to: number): number {
+  let sum = 0
+  for (let j = 0; j < 5; j++) sum += WEIGHT[j] * meridianSpeed(loft, phi, from + GAUSS[j] * (to - from))
+  return (to - from) * sum
+}
+
+/** Section girth at which the meridian of azimuth phi has run `girth` m from the crown; that of the toe where it is longer. */
 export function sigmaAtMeridian(loft: Loft, phi: number, girth: number): number {
-  const top = Math.abs(Math.cos(phi)) < 1e-12 ? 0 : loft.ridge
-  const least = top + loft.section.length * 1e-6
-  let sigma = Math.min(top + girth, loft.section.length)
-  let run = meridianGirth(loft, phi, sigma)
+  const n = loft.exponent
+  const flank = Math.abs(Math.cos(phi)) < 1e-12
+  const [t, c] = [Math.abs(Math.sin(phi)) ** n, flank ? 0 : Math.abs(Math.cos(phi)) ** n]
+  let run = 0
+  for (const panel of panelsOf(loft)) {
+    if (panel.to <= loft.ridge && !flank) continue
+    const length = wholePanel(panel, n, t, c)
+    if (run + length > girth) return inPanel(loft, phi, panel, Math.max(0, girth - run), length)
+    run += length
+  }
+  return loft.section.length
+}
+
+/** Newton from the chord's own share of a panel: it turns too little for the way down it to be far from even. */
+function inPanel(loft: Loft, phi: number, { from, to }: Panel, want: number, length: number): number {
+  // at the very crown the meridians meet, and nothing tells how fast they leave it
+  const least = from === 0 ? loft.section.length * 1e-6 : from
+  let sigma = Math.max(least, from + (want / length) * (to - from))
+  let run = within(loft, phi, from, sigma)
   for (let i = 0; i < 30; i++) {
-    const miss = run - girth
+    const miss = run - want
     if (Math.abs(miss) < loft.section.length * 1e-13) break
-    const next = Math.min(Math.max(sigma - miss / meridianSpeed(loft, phi, sigma), least), loft.section.length)
-    if (next === sigma) break
-    run += between(loft, phi, sigma, next)
+    const next = Math.min(Math.max(sigma - miss / meridianSpeed(loft, phi, sigma), least), to)
+    const step = next - sigma
+    // a step so short that its own square no longer counts is the last: the speed changes by less than itself over a panel
+    if (step * step <= loft.section.length * 1e-13 * (to - from)) return next
+    run += within(loft, phi, sigma, next)
     sigma = next
   }
   return sigma
-}
-
-/** Length from one section girth to another nearby; over a longer way both are summed from the crown. */
-function between(loft: Loft, phi: number, from: number, to: number): number {
-  const crosses = loft.breaks.some((b) => b > Math.min(from, to) && b < Math.max(from, to))
-  if (crosses || Math.abs(to - from) > loft.section.length / 12) return meridianGirth(loft, phi, to) - meridianGirth(loft, phi, from)
-  let sum = 0
-  for (let j = 0; j < 5; j++) sum += WEIGHT[j] * (to - from) * meridianSpeed(loft, phi, from + GAUSS[j] * (to - from))
-  return sum
 }

@@ -133,14 +133,23 @@ function middleOf(rib: Rib, from: number, to: number): Vec3 {
   return middle
 }
 
-/** How far each fastener of a row stands along the flanges of its rib, once for nose and tail, which share rows that no opening cuts. */
-const ALONG = new WeakMap<LocalRow, Partial<Record<string, readonly number[]>>>()
+/** How far fasteners of a row stand along the flanges of a rib, once for nose and tail, which share rows that no opening cuts. */
+const ALONG = new WeakMap<LocalRow, Map<string, (i: number) => number>>()
 
-function alongOf(row: LocalRow, key: string, along: (girth: number) => number): readonly number[] {
-  const known = ALONG.get(row) ?? {}
-  const made = known[key] ?? row.located.map(({ girth }) => along(girth))
-  ALONG.set(row, { ...known, [key]: made })
-  return made
+/** Each is worked out when it is asked for: of a row round the end only one or two go through any one rib. */
+function alongOf(row: LocalRow, key: string, along: (girth: number) => number): (i: number) => number {
+  const known = ALONG.get(row) ?? new Map<string, (i: number) => number>()
+  ALONG.set(row, known)
+  const found = known.get(key)
+  if (found) return found
+  const runs = new Map<number, number>()
+  const run = (i: number): number => {
+    const made = runs.get(i) ?? along(row.located[i].girth)
+    runs.set(i, made)
+    return made
+  }
+  known.set(key, run)
+  return run
 }
 
 function ribPartOf(ground: Ground, at: Standing, rib: Rib, pieces: readonly RibPiece[], rows: readonly EndRow[]): Part {
@@ -154,6 +163,7 @@ function ribPartOf(ground: Ground, at: Standing, rib: Rib, pieces: readonly RibP
   const face = (name: 'outer flange' | 'inner flange'): Pattern => {
     const y = frame.flange / 2 + toward * rivetsBeside(rib, name, frame.rowOffset)
     const along = name === 'outer flange' ? run : inner
+    const key = `${rib.row} ${name}`
     const from = along(pieces[0].from)
     const long = along(pieces[pieces.length - 1].to) - from
     return stripPattern({
@@ -173,7 +183,7 @@ function ribPartOf(ground: Ground, at: Standing, rib: Rib, pieces: readonly RibP
       },
       marks: [{ says: 'rivet line', kind: 'centre', from: [0, y], to: [long, y] }],
       gaps: pieces.slice(1).map((p, i) => ({ opening: p.fromMark, from: along(pieces[i].to) - from, to: along(p.from) - from })),
-      holes: holesOn(rows, part, name, (row, i) => [alongOf(row.local, `${rib.row} ${name}`, along)[i] - from, y], ground),
+      holes: holesOn(rows, part, name, (row, i) => [alongOf(row.local, key, along)(i) - from, y], ground),
     })
   }
   return endPart(at, {

@@ -50,7 +50,7 @@ export function curveFrom(loft: Loft, top: number, atSigma: (sigma: number) => V
 function walkedFrom(loft: Loft, top: number, speeds: Speeds): Pick<RibCurve, 'length' | 'lengthAt' | 'sigmaAt'> {
   const steps: Step[] = []
   let before = 0
-  const stops = [top, ...stretchesOf(loft, TURN, 1 / STEPS).filter((stop) => stop > top)]
+  const stops = [top, ...partsOf(loft).filter((stop) => stop > top)]
   for (let i = 0; i + 1 < stops.length; i++) {
     const [start, span] = [stops[i], stops[i + 1] - stops[i]]
     const at = speeds(start, span, i === 0)
@@ -64,6 +64,17 @@ function walkedFrom(loft: Loft, top: number, speeds: Speeds): Pick<RibCurve, 'le
     lengthAt: (sigma) => lengthAt(steps, sigma),
     sigmaAt: (length) => sigmaAt(steps, length),
   }
+}
+
+const PARTED = new WeakMap<Loft, readonly number[]>()
+
+/** Every loft is parted once for all the curves on it. */
+function partsOf(loft: Loft): readonly number[] {
+  const known = PARTED.get(loft)
+  if (known) return known
+  const parts = stretchesOf(loft, TURN, 1 / STEPS)
+  PARTED.set(loft, parts)
+  return parts
 }
 
 /** The coefficients of the quartic through five values: the inverse of the places' powers. */

@@ -3,7 +3,7 @@
  * rows own the fasteners where ribs cross them; the ribs' rows stop a pitch short.
  */
 
-import { length, sub, type Vec3 } from '../../maths/vec.js'
+import { length, sub } from '../../maths/vec.js'
 import { addSpan, type RowDraft, startRow } from '../common/row-draft.js'
 import type { FastenerRow } from '../nouns.js'
 import type { Ground } from './ground.js'
@@ -202,26 +202,25 @@ interface Path {
 /** Steps a quarter of a turn is walked in. Chords shorten the path by a few parts in a hundred thousand, which only the even spacing feels. */
 const STEPS = 40
 
-/** The path round an end at one level, from the right joint (+90 deg) to the left one. */
+/** The path round an end at one level, from the right joint (+90 deg) to the left one, which is alike on both hands. */
 function around(skin: EndSkin, level: Level): Path {
-  const phis: number[] = []
-  const lengths: number[] = []
-  let [run, before] = [0, null as Vec3 | null]
-  for (let i = 0; i <= 2 * STEPS; i++) {
-    const phi = (Math.PI / 2) * (1 - i / STEPS)
-    const here = skin.point(phi, level)
-    if (before) run += length(sub(here, before))
-    phis.push(phi)
-    lengths.push(run)
+  const phis = Array.from({ length: 2 * STEPS + 1 }, (_, i) => (Math.PI / 2) * (1 - i / STEPS))
+  const lengths = [0]
+  let before = skin.point(phis[0], level)
+  for (let i = 1; i <= STEPS; i++) {
+    const here = skin.point(phis[i], level)
+    lengths.push(lengths[i - 1] + length(sub(here, before)))
     before = here
   }
+  const half = lengths[STEPS]
+  for (let i = STEPS - 1; i >= 0; i--) lengths.push(2 * half - lengths[i])
   const between = (xs: readonly number[], ys: readonly number[], x: number): number => {
     const down = xs[0] > xs[xs.length - 1]
     let i = 0
     while (i + 2 < xs.length && (down ? xs[i + 1] > x : xs[i + 1] < x)) i++
     return ys[i] + ((x - xs[i]) / (xs[i + 1] - xs[i])) * (ys[i + 1] - ys[i])
   }
-  return { length: run, lengthAt: (phi) => between(phis, lengths, phi), phiAt: (u) => between(lengths, phis, u) }
+  return { length: 2 * half, lengthAt: (phi) => between(phis, lengths, phi), phiAt: (u) => between(lengths, phis, u) }
 }
 
 /** Puts a local row on the nose or the tail. */

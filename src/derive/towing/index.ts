@@ -30,32 +30,53 @@ export interface TowingInput {
 const AT = 100 / 3.6
 const FASTEST = 200 / 3.6
 
+/** Of a list about the ball's plane: kg, kg m, kg m2, and the part of the last that long items add about their own middles. */
+interface Moments {
+  readonly mass: number
+  readonly first: number
+  readonly second: number
+  readonly spread: number
+  /** how many items are longer than a point */
+  readonly long: number
+}
+
 interface Heap {
   readonly mass: number
   readonly station: number
   /** about its own centre */
   readonly inertia: number
   readonly asPoints: number
+  readonly long: number
 }
 
-/** Moments of a list about the ball's plane first, then about its own centre: one pass. */
-function heap(items: readonly MassReach[], from: number): Heap {
-  let [mass, first, second, spread] = [0, 0, 0, 0]
+const NOTHING: Moments = { mass: 0, first: 0, second: 0, spread: 0, long: 0 }
+
+/** Moments about the plane at `from`; `onto` those of a list that comes before this one, so that what is built is summed once. */
+function momentsOf(items: readonly MassReach[], from: number, onto: Moments = NOTHING): Moments {
+  let { mass, first, second, spread, long } = onto
   for (const { mass: m, x, y, along, across } of items) {
     const d = x - from
     mass += m
     first += m * d
     second += m * (d * d + y * y)
     spread += (m * (along * along + across * across)) / 12
+    if (along > 0 || across > 0) long++
   }
+  return { mass, first, second, spread, long }
+}
+
+/** About its own centre. */
+function heapOf({ mass, first, second, spread, long }: Moments, from: number): Heap {
   const centre = first / mass
   const asPoints = second - mass * centre * centre
-  return { mass, station: from + centre, inertia: asPoints + spread, asPoints }
+  return { mass, station: from + centre, inertia: asPoints + spread, asPoints, long }
 }
 
 export function deriveTowing(input: TowingInput): TowingDerived {
   const { cases, ball, spindles, cars, tyres } = input
-  const heaps = cases.map((each) => heap(each.items, ball))
+  const built = new Map([...new Set(cases.map((each) => each.built))].map((list) => [list, momentsOf(list, ball)]))
+  const moments = cases.map((each) => momentsOf(each.loads, ball, built.get(each.built)))
+  const heaps = moments.map((each) => heapOf(each, ball))
   const steadiness = cases.flatMap((each, c) =>
     cars.map((car): Steadiness => {
       const rig = rigOf(heaps[c], car, input)
@@ -68,7 +89,7 @@ export function deriveTowing(input: TowingInput): TowingDerived {
     cars: cars.map(({ id, says, mass, yawInertia: known }) => ({ id, says, mass, isInertiaReckoned: known === null })),
     cases: cases.map((each, i) => caseTowed(each, heaps[i], ball, mean(spindles))),
     steadiness,
-    moves: cars.flatMap((car) => movesOf(car, steadiness, input)),
+    moves: cars.flatMap((car) => movesOf(car, steadiness, moments, input)),
     tyres,
     unknownExtents: input.extents.map((each) => each.item).filter((item) => !input.items.includes(item)),
   })
@@ -111,7 +132,7 @@ function steady(rig: Rig): Pick<Steadiness, 'damping' | 'frequency' | 'zeroDampi
   return { damping, frequency, zeroDamping: zeroDampingSpeed(rig, FASTEST), divergence: divergenceSpeed(rig, FASTEST) }
 }
 
-function caseTowed({ id, says, items }: TowingCase, { mass, station, inertia, asPoints }: Heap, ball: number, axle: number): CaseTowed {
+function caseTowed({ id, says }: TowingCase, { mass, station, inertia, asPoints, long }: Heap, ball: number, axle: number): CaseTowed {
   return {
     id,
     says,
@@ -120,7 +141,7 @@ function caseTowed({ id, says, items }: TowingCase, { mass, station, inertia, as
     hitchShare: 1 - (station - ball) / (axle - ball),
     yawInertia: yawInertia({
       'items as points': asPoints,
-      [`reach of ${items.filter((i) => i.along > 0 || i.across > 0).length} items`]: inertia - asPoints,
+      [`reach of ${long} items`]: inertia - asPoints,
     }),
     asPoints,
   }
@@ -131,18 +152,26 @@ const CARRIED = 50
 const HITCH_DAMPER = 1500
 const MORE = 1.1
 
-function movesOf(car: TowCarDefinition, all: readonly Steadiness[], input: TowingInput): TowingDerived['moves'] {
+function movesOf(
+  car: TowCarDefinition,
+  all: readonly Steadiness[],
+  moments: readonly Moments[],
+  input: TowingInput,
+): TowingDerived['moves'] {
   const own = all.filter((each) => each.car === car.id)
   const worst = own.reduce<Steadiness | null>((a, b) => (a === null || (b.damping ?? 1) < (a.damping ?? 1) ? b : a), null)
-  const items = input.cases.find((each) => each.id === worst?.case)?.items
-  if (!worst || !items) return []
+  if (!worst) return []
+  const loaded = moments[input.cases.findIndex((each) => each.id === worst.case)]
   const { rig } = worst
   const { trailer } = rig
   const axle = mean(input.spindles)
   const moved = (x: number, says: string): Move => {
     const point = { y: 0, z: 0, along: 0, across: 0 }
-    const now = heap([...items, { mass: CARRIED, x, ...point }, { mass: -CARRIED, x: axle, ...point }], input.ball)
-    return tried(says, rigOf(now, car, input))
+    const carried = [
+      { mass: CARRIED, x, ...point },
+      { mass: -CARRIED, x: axle, ...point },
+    ]
+    return tried(says, rigOf(heapOf(momentsOf(carried, input.ball, loaded), input.ball), car, input))
   }
   const tried = (says: string, other: Rig): Move => ({ says, damping: swayModes(other, AT).damping })
   const stiffer = (by: number) => trailer.axles.map(({ at, stiffness }) => ({ at, stiffness: stiffness * by }))

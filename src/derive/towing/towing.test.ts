@@ -33,7 +33,8 @@ describe('towing Sedge 6', () => {
     expect(Math.abs(of(id).hitchShare * 100 - share)).toBeLessThan(0.1)
   })
   it('has the yaw inertia of its items one by one, a quarter to a third more than of points', () => {
-    const items = listCases(readExample('sedge-6'))[5].items
+    const { built, loads } = listCases(readExample('sedge-6'))[5]
+    const items = [...built, ...loads]
     const c = of('F')
     const sum = items.reduce(
       (all, { mass, x, y, along, across }) => all + itemYawInertia.eval({ m: mass, x, x_c: c.station, y, L: along, B: across }),

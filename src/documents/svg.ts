@@ -1,6 +1,6 @@
 /** A page as SVG text in millimetres: `width="420mm" viewBox="0 0 420 297"`, so that one user unit is one millimetre on paper. */
 import { emOf, footOf, textWidth } from './drawing/lettering.js'
-import type { CirclesMark, Mark, Page, PathMark, Shape, TextMark, WindowMark } from './drawing/page.js'
+import type { CirclesMark, CodeMark, Mark, Page, PathMark, Shape, TextMark, WindowMark } from './drawing/page.js'
 import { DASHES } from './drawing/page.js'
 
 /** Faces a viewer is asked for, best first. */
@@ -74,6 +74,13 @@ function windowOf(mark: WindowMark, seen: Set<string>): string {
   return `<svg ${box} ${view} overflow="hidden">${marksOf(mark.marks, seen)}</svg>`
 }
 
+/** Drawn in modules from its corner, so that its numbers are small and whole. */
+function codeOf({ x, y, module, runs }: CodeMark): string {
+  let data = ''
+  for (let i = 0; i < runs.length; i += 3) data += `M${runs[i]} ${runs[i + 1]}h${runs[i + 2]}v1h${-runs[i + 2]}z`
+  return `<path d="${data}" transform="translate(${mm(x)} ${mm(y)}) scale(${Number(module.toFixed(6))})"/>`
+}
+
 function markOf(mark: Mark, seen: Set<string>): string {
   switch (mark.kind) {
     case 'path':
@@ -92,6 +99,8 @@ function markOf(mark: Mark, seen: Set<string>): string {
       return textOf(mark)
     case 'window':
       return windowOf(mark, seen)
+    case 'code':
+      return codeOf(mark)
   }
 }
 

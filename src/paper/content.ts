@@ -5,7 +5,7 @@
  * The library starts every page with `1 0 0 -1 0 H cm`, so that y runs down in points; this adds the scale to thousandths of a millimetre.
  */
 import { emOf, footOf } from '../documents/drawing/lettering.js'
-import type { CirclesMark, Mark, Page, PathMark, Shape, TextMark, WindowMark } from '../documents/drawing/page.js'
+import type { CirclesMark, CodeMark, Mark, Page, PathMark, Shape, TextMark, WindowMark } from '../documents/drawing/page.js'
 import { DASHES } from '../documents/drawing/page.js'
 import type { Face } from './fonts.js'
 
@@ -144,15 +144,34 @@ function textOf(mark: TextMark, encoder: Encoder): string {
   if (mark.text === '') return ''
   const face: Face = mark.bold ? 'bold' : 'regular'
   const [x, y] = footOf(mark)
-  const a = (-mark.turn * Math.PI) / 180
-  // the page is mirrored to run y down, so the text is mirrored back
-  const [c, s] = mark.turn === 0 ? [1, 0] : [Math.cos(a), Math.sin(a)]
-  return `BT /${encoder.font(face)} ${num(emOf(mark.height))} Tf ${factor(c)} ${factor(s)} ${factor(s)} ${factor(-c)} ${num(x)} ${num(y)} Tm <${encoder.hex(face, mark.text)}> Tj ET\n`
+  return `BT /${encoder.font(face)} ${num(emOf(mark.height))} Tf ${turnOf(mark.turn)} ${num(x)} ${num(y)} Tm <${encoder.hex(face, mark.text)}> Tj ET\n`
+}
+
+/** The page is mirrored to run y down, so the text is mirrored back. */
+function turnOf(degrees: number): string {
+  if (degrees === 0) return '1 0 0 -1'
+  const a = (-degrees * Math.PI) / 180
+  const [c, s] = [Math.cos(a), Math.sin(a)]
+  return `${factor(c)} ${factor(s)} ${factor(s)} ${factor(-c)}`
 }
 
 function windowOf(mark: WindowMark, encoder: Encoder): string {
   const clip = `${num(mark.x)} ${num(mark.y)} ${num(mark.width)} ${num(mark.height)} re W n\n`
   return `q 0 g\n${clip}1 0 0 1 ${num(mark.shift[0])} ${num(mark.shift[1])} cm\n${marksOf(mark.marks, encoder)}Q\n`
+}
+
+/** Runs as rectangles of whole modules, written once for all the pages that carry the same code. */
+const CODES = new WeakMap<readonly number[], string>()
+
+function codeOf({ x, y, module, runs }: CodeMark): string {
+  let data = CODES.get(runs)
+  if (data === undefined) {
+    data = ''
+    for (let i = 0; i < runs.length; i += 3) data += `${runs[i]} ${runs[i + 1]} ${runs[i + 2]} 1 re\n`
+    CODES.set(runs, data)
+  }
+  const side = factor(module * MICRONS)
+  return `q ${side} 0 0 ${side} ${num(x)} ${num(y)} cm 0 g\n${data}f Q\n`
 }
 
 function inkOf(mark: Mark, encoder: Encoder): string {
@@ -165,6 +184,8 @@ function inkOf(mark: Mark, encoder: Encoder): string {
       return textOf(mark, encoder)
     case 'window':
       return windowOf(mark, encoder)
+    case 'code':
+      return codeOf(mark)
   }
 }
 

@@ -144,8 +144,11 @@ describe('QR code', () => {
     const text = qrText('Sedge 6', '0123456789ab', 'strake-side-left')
     const side = 400
     const data = new Uint8ClampedArray(side * side * 4).fill(255)
-    for (const { points } of qrMark(text, 40, 40, 320).shapes) {
-      const [x0, y0, x1, y1] = [points[0][0], points[0][1], points[2][0], points[2][1]].map(Math.round)
+    const { x: left, y: top, module, runs } = qrMark(text, 40, 40, 320)
+    for (let i = 0; i < runs.length; i += 3) {
+      const [column, row, length] = runs.slice(i, i + 3)
+      const [x0, y0] = [left + column * module, top + row * module].map(Math.round)
+      const [x1, y1] = [left + (column + length) * module, top + (row + 1) * module].map(Math.round)
       for (let y = y0; y < y1; y++) for (let x = x0; x < x1; x++) data.set([0, 0, 0, 255], (y * side + x) * 4)
     }
     expect(decodeQR({ width: side, height: side, data })).toBe('coachwright Sedge 6 rev 0123456789ab strake-side-left')

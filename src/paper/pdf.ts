@@ -27,7 +27,7 @@ export interface PdfFacts {
 interface EmbeddedFace {
   readonly id: string
   readonly font: { glyphForCodePoint(code: number): { readonly id: number; readonly advanceWidth: number } }
-  readonly subset: { includeGlyph(id: number): number }
+  readonly subset: { readonly glyphs: readonly number[]; includeGlyph(id: number): number; encode(): Uint8Array }
   readonly widths: number[]
   readonly unicode: number[][]
   readonly scale: number
@@ -64,6 +64,27 @@ function take(face: EmbeddedFace, character: string): string {
 /** Each face parsed once: taking a font file apart costs more than a small drawing does. */
 const PARSED: Partial<Record<Face, EmbeddedFace>> = {}
 
+/** What nearly every sheet is lettered with: taken into each document first, and in this order, so that they share the embedded part. */
+const ALPHABET = `${String.fromCharCode(...Array.from({ length: 95 }, (_, i) => 32 + i))}°±²³µ·×Øφ½–—’“”…→−≤≥`
+
+/** The embedded part of each face where a document uses no character beyond the alphabet: packing it takes as long as drawing a sheet. */
+const EMBEDDED: Partial<Record<Face, Uint8Array>> = {}
+
+/** Takes the alphabet into a face that has no character yet, so that it is packed as the last document's was. */
+function shareAlphabet(font: EmbeddedFace, face: Face): EmbeddedFace {
+  const { subset } = font
+  for (const character of ALPHABET) take(font, character)
+  const whole = subset.glyphs.length
+  const pack = subset.encode.bind(subset)
+  subset.encode = () => {
+    if (subset.glyphs.length > whole) return pack()
+    const bytes = EMBEDDED[face] ?? pack()
+    EMBEDDED[face] = bytes
+    return bytes
+  }
+  return font
+}
+
 /** A face of this document: the first one the library opens itself, later ones share its parsed tables and keep their own subset. */
 function embed(document: PDFKit.PDFDocument, inside: DrawingDocument, face: Face): EmbeddedFace {
   const first = PARSED[face]
@@ -71,13 +92,13 @@ function embed(document: PDFKit.PDFDocument, inside: DrawingDocument, face: Face
     document.registerFont(face, faceBytes(face))
     document.font(face)
     PARSED[face] = inside._font
-    return inside._font
+    return shareAlphabet(inside._font, face)
   }
   inside._fontCount += 1
   const made = new (first.constructor as EmbeddedFaceClass)(document, first.font, `F${inside._fontCount}`)
   inside._fontFamilies[face] = made
   inside._font = made
-  return made
+  return shareAlphabet(made, face)
 }
 
 /** Characters to glyph numbers, one at a time and remembered: no kerning, so that lengths are those the core measured. */

@@ -35,22 +35,31 @@ function canLetter(text: string): boolean {
 export const lettered = (text: string): string =>
   canLetter(text) ? text : Array.from(text, (character) => (canLetter(character) ? character : /\s/.test(character) ? ' ' : '?')).join('')
 
-/** Length of a line of lettering with capitals `height` high, mm. */
-export function textWidth(text: string, height: number, bold = false): number {
-  const face = bold ? BOLD : REGULAR
+/** Of a line of lettering, in units of the face: whole numbers, so that a line's are the sum of its words'. */
+function unitsIn(text: string, face: FaceWidths): number {
   let units = 0
   for (let i = 0; i < text.length; i++) {
-    const code = text.codePointAt(i)!
-    if (code > 0xffff) i++
-    units += unitsOf(face, code)
+    const code = text.charCodeAt(i)
+    if (code >= 32 && code < 127) {
+      units += face.basic[code - 32]
+      continue
+    }
+    const point = text.codePointAt(i)!
+    if (point > 0xffff) i++
+    units += unitsOf(face, point)
   }
-  return (units * height) / CAP_HEIGHT
+  return units
 }
+
+/** Length of a line of lettering with capitals `height` high, mm. */
+export const textWidth = (text: string, height: number, bold = false): number =>
+  (unitsIn(text, bold ? BOLD : REGULAR) * height) / CAP_HEIGHT
 
 /** The foot of the text's start: where a printer sets its first letter. */
 export function footOf(mark: TextMark): readonly [number, number] {
   const along = mark.anchor === 'start' ? 0 : textWidth(mark.text, mark.height, mark.bold) * (mark.anchor === 'middle' ? -0.5 : -1)
   const down = mark.sits === 'foot' ? 0 : mark.sits === 'middle' ? mark.height / 2 : mark.height
+  if (mark.turn === 0) return [mark.x + along, mark.y + down]
   const a = (-mark.turn * Math.PI) / 180
   return [mark.x + along * Math.cos(a) - down * Math.sin(a), mark.y + along * Math.sin(a) + down * Math.cos(a)]
 }
@@ -72,11 +81,16 @@ export function boxOf(mark: TextMark): readonly (readonly [number, number])[] {
 /** Words broken into lines no longer than `width`; a word longer than a line is broken where it must be. */
 export function wrap(text: string, width: number, height: number, bold = false): readonly string[] {
   const out: string[] = []
+  const face = bold ? BOLD : REGULAR
+  const fits = (units: number): boolean => (units * height) / CAP_HEIGHT <= width
+  const space = unitsIn(' ', face)
   let current = ''
+  let run = 0
   for (const word of text.split(' ')) {
-    const longer = current === '' ? word : `${current} ${word}`
-    if (textWidth(longer, height, bold) <= width) {
-      current = longer
+    const longer = unitsIn(word, face) + (current === '' ? 0 : run + space)
+    if (fits(longer)) {
+      current = current === '' ? word : `${current} ${word}`
+      run = longer
       continue
     }
     if (current !== '') out.push(current)
@@ -87,6 +101,7 @@ export function wrap(text: string, width: number, height: number, bold = false):
       out.push(current.slice(0, n))
       current = current.slice(n)
     }
+    run = unitsIn(current, face)
   }
   if (current !== '' || out.length === 0) out.push(current)
   return out

@@ -81,7 +81,18 @@ export interface WindowMark {
   readonly group: string | null
 }
 
-export type Mark = PathMark | CirclesMark | TextMark | WindowMark
+/** Black squares in rows for a machine to read: `runs` holds column, row and length of each run in turn, in modules from the corner. */
+export interface CodeMark {
+  readonly kind: 'code'
+  readonly x: number
+  readonly y: number
+  /** side of one square */
+  readonly module: number
+  readonly runs: readonly number[]
+  readonly group: string | null
+}
+
+export type Mark = PathMark | CirclesMark | TextMark | WindowMark | CodeMark
 
 export interface Page {
   /** short and unique in its document, usable in a file name */

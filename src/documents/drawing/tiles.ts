@@ -41,7 +41,7 @@ const nameOf = (column: number, row: number): string => `${LETTERS[row % LETTERS
 function pointsAlong(mark: Mark): readonly (readonly [number, number])[] {
   if (mark.kind === 'circles') return Array.from({ length: mark.xyd.length / 3 }, (_, i) => [mark.xyd[i * 3], mark.xyd[i * 3 + 1]] as const)
   if (mark.kind === 'text') return [[mark.x, mark.y]]
-  if (mark.kind === 'window') return []
+  if (mark.kind === 'window' || mark.kind === 'code') return []
   return mark.shapes.flatMap(({ points, closed }: Shape) =>
     points.flatMap((p, i) => {
       if (!closed && i === points.length - 1) return [[p[0], p[1]] as const]
@@ -107,7 +107,7 @@ export function marksIn(marks: readonly Mark[], x0: number, y0: number, x1: numb
       return xyd.length === 0 ? [] : [{ ...mark, xyd }]
     }
     if (mark.kind === 'text') return mark.x > x0 - 150 && mark.x < x1 + 150 && mark.y > y0 - 150 && mark.y < y1 + 150 ? [mark] : []
-    if (mark.kind === 'window') return [mark]
+    if (mark.kind === 'window' || mark.kind === 'code') return [mark]
     const shapes = mark.shapes.filter(
       ({ points }) =>
         points.length > 4 ||

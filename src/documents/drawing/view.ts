@@ -83,8 +83,23 @@ export function flatten(outline: Outline, parts = 8, closed = true): readonly (r
 
 /** Smallest box round outlines, in their own units (arcs to within a chord of one sixteenth of their angle). */
 export function boundsOf(outlines: readonly Outline[]): Bounds {
-  const all = outlines.flatMap((outline) => flatten(outline, 16))
-  const xs = all.map((p) => p[0])
-  const ys = all.map((p) => p[1])
-  return { x0: Math.min(...xs), x1: Math.max(...xs), y0: Math.min(...ys), y1: Math.max(...ys) }
+  let [x0, x1, y0, y1] = [Infinity, -Infinity, Infinity, -Infinity]
+  const reach = (x: number, y: number): void => {
+    x0 = Math.min(x0, x)
+    x1 = Math.max(x1, x)
+    y0 = Math.min(y0, y)
+    y1 = Math.max(y1, y)
+  }
+  for (const outline of outlines) {
+    outline.forEach((p, i) => {
+      reach(p[0], p[1])
+      if (p[2] === 0) return
+      const q = outline[(i + 1) % outline.length]
+      for (let n = 1; n < 16; n++) {
+        const [x, y] = alongEdge(p, q, n / 16)
+        reach(x, y)
+      }
+    })
+  }
+  return { x0, x1, y0, y1 }
 }

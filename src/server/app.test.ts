@@ -4,9 +4,11 @@ import { join } from 'node:path'
 import { gunzipSync, gzipSync } from 'node:zlib'
 import type { Hono } from 'hono'
 import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest'
+import type { FirstDrawing } from '../desk/drawn-ahead.js'
 import { manifestText } from '../documents/packet/manifest.js'
 import { deskApp } from './app.js'
-import { coachFiles } from './coach-files.js'
+import { coachFiles, type OpenedFiles } from './coach-files.js'
+import type { DrawsFirst } from './first-drawings.js'
 import type { PacketAsk, WritesPacket } from './packets.js'
 
 const WREN = 'schema: 1\ncoach: {name: Wren}\nframes: []\n'
@@ -29,12 +31,13 @@ beforeAll(() => {
 afterAll(() => rmSync(root, { recursive: true, force: true }))
 
 const never: WritesPacket = () => Promise.reject(new Error('no packet was asked for'))
-const app = (writePacket = never, anyHost = false): Hono =>
+const app = (writePacket = never, anyHost = false, drawFirst?: DrawsFirst): Hono =>
   deskApp({
     web: join(root, 'web'),
     files: coachFiles({ root, examples: join(root, 'examples') }),
     packets: join(root, 'packet'),
     writePacket,
+    ...(drawFirst ? { drawFirst } : {}),
     anyHost,
   })
 const says = async (answer: Response): Promise<string> => ((await answer.json()) as { says: string }).says
@@ -131,6 +134,14 @@ describe('coaches', () => {
       409,
       { says: expect.stringContaining('changed elsewhere'), text, stamp: expect.any(String) },
     ])
+  })
+
+  it('bring their drawing along where it was made ahead', async () => {
+    const desk = app(never, false, ({ path, files }) => Promise.resolve({ state: { text: files[path] } } as FirstDrawing))
+    // the coach the desk was started with is drawn before anybody asks
+    await new Promise((resolve) => setTimeout(resolve, 20))
+    const { files, drawn } = (await (await desk.request(`/api/coach?path=${PATH}`)).json()) as OpenedFiles & { drawn?: FirstDrawing }
+    expect(drawn?.state.text).toBe(files[PATH])
   })
 
   it('are begun under a name that is free, by the desk itself', async () => {

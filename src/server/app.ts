@@ -3,7 +3,8 @@
  *
  *   GET  /, /assets/…, /service-worker.js   the built screens
  *   GET  /api/coaches                       [{path, name}] of the coaches it may open, the one it was started with first
- *   GET  /api/coach?path=                   {path, stamp, files: {path: text}}, with everything the coach extends
+ *   GET  /api/coach?path=                   {path, stamp, files: {path: text}}, with everything the coach extends, and its
+ *                                           first drawing as `drawn` where one of these texts was made already
  *   PUT  /api/coach?path=   {text, stamp}   saves; 409 {says, text, stamp} when it was changed elsewhere since
  *   POST /api/coach?path=   {text}          a new file; 409 {says} when there is one of that name
  *   POST /api/packet?path=  {text}          events while the packet is written; closing the request stops it
@@ -17,6 +18,7 @@ import type { ContentfulStatusCode } from 'hono/utils/http-status'
 import { z } from 'zod'
 import { no } from './answers.js'
 import type { CoachFiles, Unavailable } from './coach-files.js'
+import { type DrawsFirst, firstDrawings } from './first-drawings.js'
 import { onlyLoopback, onlyOwnPage, safeHeaders } from './guards.js'
 import { packetRoutes, type WritesPacket } from './packets.js'
 import { type WebFile, webFiles } from './web-files.js'
@@ -28,6 +30,8 @@ export interface DeskOptions {
   /** folder packets are written below */
   readonly packets: string
   readonly writePacket: WritesPacket
+  /** draws a coach ahead of the page that opens it; without it a page waits for its own worker */
+  readonly drawFirst?: DrawsFirst
   /** also answers to other names than loopback's: only where the person asked for it */
   readonly anyHost?: boolean
 }
@@ -46,9 +50,13 @@ const STATUS: Readonly<Record<Unavailable['no'], ContentfulStatusCode>> = {
 }
 
 /** Throws a sentence when no screens were built. */
-export function deskApp({ web, files, packets, writePacket, anyHost }: DeskOptions): Hono {
+export function deskApp({ web, files, packets, writePacket, drawFirst, anyHost }: DeskOptions): Hono {
   const screens = webFiles(web)
   const { make, document } = packetRoutes({ files, packets, write: writePacket })
+  const drawings = drawFirst && firstDrawings(drawFirst)
+  const [first] = files.list()
+  const begun = drawings && first && files.open(first.path)
+  if (begun && !('no' in begun)) drawings.ahead(begun)
   const app = new Hono()
   app.use(safeHeaders)
   if (!anyHost) app.use(onlyLoopback)
@@ -66,7 +74,9 @@ export function deskApp({ web, files, packets, writePacket, anyHost }: DeskOptio
 
   app.get('/api/coach', (c) => {
     const opened = files.open(c.req.query('path') ?? '')
-    return 'no' in opened ? no(c, STATUS[opened.no], opened.says) : c.json(opened)
+    if ('no' in opened) return no(c, STATUS[opened.no], opened.says)
+    const drawn = drawings?.of(opened)
+    return c.json(drawn ? { ...opened, drawn } : opened)
   })
 
   app.put('/api/coach', async (c) => {

@@ -2,6 +2,7 @@
 import { wrap } from 'comlink'
 import { batch, createSignal } from 'solid-js'
 import type { CoachFiles } from '../desk/desk-coach-nouns.js'
+import { asElevation, type FirstDrawing } from '../desk/drawn-ahead.js'
 import type { Figures } from '../desk/figures/figures.js'
 import type { Mending } from '../desk/mending.js'
 import type {
@@ -64,20 +65,43 @@ export const isUnsaved = (): boolean => stamp() === null && (state() ?? mending(
 export async function open(path: string): Promise<void> {
   const found = await openCoach(path)
   if (typeof found === 'string') setNotice(found)
-  else await take(found, found.stamp)
+  else await take({ path: found.path, files: found.files }, found.stamp, found.drawn)
 }
 
-/** A coach from wherever it came; without a stamp it is no file of the desk yet. */
-export function take(coach: CoachFiles, at: string | null): Promise<void> {
+/** A coach from wherever it came; without a stamp it is no file of the desk yet. `drawn` is shown until its worker has read it. */
+export function take(coach: CoachFiles, at: string | null, drawn?: FirstDrawing): Promise<void> {
   setOvertaken(null)
   setNaming(false)
   setNotice(null)
-  return send(async () => {
-    const moved = await worker.open(coach, look())
+  // whatever the screen then asks of the worker comes to it after the coach itself, but where it is still at something else
+  const isFree = pumping === null
+  const begin = (): void => {
     opened = coach
     setStamp(at)
     setSavedText(at === null ? null : coach.files[coach.path])
+  }
+  const opening = send(async () => {
+    const moved = await worker.open(coach, look())
+    begin()
     return shownOr(moved)
+  })
+  if (isFree && drawn && drawn.elevation.look === look()) {
+    begin()
+    showFirst(drawn)
+  }
+  return opening
+}
+
+/** What was drawn ahead, and is not this window's own yet. */
+let ahead: State | null = null
+
+function showFirst(drawn: FirstDrawing): void {
+  ahead = drawn.state
+  batch(() => {
+    setMending(null)
+    setState(drawn.state)
+    setElevation(asElevation(drawn))
+    setHand(null)
   })
 }
 
@@ -126,7 +150,7 @@ function show(moved: Moved): void {
   const { file, text, looking } = moved.state
   // what was frozen is no draft
   if (looking !== null) return
-  if (before?.file === file && before.text === text) return
+  if (before !== ahead && before?.file === file && before.text === text) return
   keep(file, text)
 }
 

@@ -1,10 +1,14 @@
 /** Coaches from the server and back to it. Two windows on one coach: the later save is told, and nothing is overwritten unseen. */
 
+import type { FirstDrawing } from '../desk/drawn-ahead.js'
+
 export interface OpenedCoach {
   readonly path: string
   /** of the text on the disk, for saving over nothing but what was opened */
   readonly stamp: string
   readonly files: Readonly<Record<string, string>>
+  /** of exactly these texts, where the server had it ready */
+  readonly drawn?: FirstDrawing
 }
 
 export interface CoachNamed {

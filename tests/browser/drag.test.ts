@@ -10,7 +10,7 @@ import { type DeskInBrowser, openDesk } from './desk.js'
 
 let desk: DeskInBrowser
 beforeAll(async () => {
-  desk = await openDesk({ coach: 'examples/sedge-8.yaml' })
+  desk = await openDesk({ coach: 'examples/sedge-8.yaml', isDrawnAhead: true })
   await desk.page.selectOption('#coach', 'examples/sedge-8.yaml')
   await desk.page.getByRole('button', { name: 'Understood' }).click()
   await desk.page.waitForFunction(() => /nothing changed/.test(document.querySelector('#ripple')?.textContent ?? ''))
@@ -121,6 +121,35 @@ async function firstLooks(): Promise<readonly number[]> {
   }
   return taken.map(Math.round)
 }
+
+describe('a coach that was drawn ahead', () => {
+  it('is on the screen before its worker has read it, judged, and loses no edit that is made meanwhile', async () => {
+    const page = await desk.context.newPage()
+    // a machine on which the worker hears everything two seconds late
+    await page.addInitScript(() => {
+      const Own = Worker
+      window.Worker = class extends Own {
+        override postMessage(...sent: unknown[]): void {
+          setTimeout(() => super.postMessage(...(sent as Parameters<Worker['postMessage']>)), 2000)
+        }
+      }
+    })
+    await page.goto(desk.url)
+    await page.locator('#thing').selectOption('RW3')
+    expect(await page.locator('#ripple').textContent()).not.toMatch(/nothing changed/)
+    expect(await page.locator('#counts').textContent()).toMatch(/^0 fail, \d+ cautions$/)
+    expect(await page.getByRole('button', { name: 'Save', exact: true }).isDisabled()).toBe(true)
+    const before = Number(await page.locator('#station').inputValue())
+    await page.locator('#station').fill(String(before + 10))
+    await page.locator('#station').press('Enter')
+    await expect.poll(() => page.locator('#ripple').textContent(), { timeout: 30_000 }).toMatch(/holes? moved/)
+    expect(Number(await page.locator('#station').inputValue())).toBe(before + 10)
+    await page.getByRole('button', { name: 'Undo' }).click()
+    await expect.poll(() => page.locator('#ripple').textContent(), { timeout: 30_000 }).toMatch(/nothing changed/)
+    expect(Number(await page.locator('#station').inputValue())).toBe(before)
+    await page.close()
+  }, 90_000)
+})
 
 describe('a drag on the longest coach', () => {
   it('is drawn within a few times a fixed piece of work, window and axles', async () => {

@@ -7,6 +7,7 @@ import { PortTaken, type ServedDesk, serveDesk } from '../../server/serve.js'
 import { openBrowser } from '../open-browser.js'
 import { openText } from '../open-text.js'
 import { refuse } from '../refused.js'
+import { runStudy } from '../studies/run-study.js'
 import type { ExitCode, Terminal } from '../terminal.js'
 import { builtWeb } from '../web-build.js'
 
@@ -20,16 +21,18 @@ export interface OpenOptions {
 const top = fileURLToPath(new URL('../../..', import.meta.url))
 
 export async function openCommand(file: string | undefined, options: OpenOptions, terminal: Terminal): Promise<ExitCode> {
-  const { url, close } = await desk(file, options)
+  const closing = new AbortController()
+  const { url, close } = await desk(file, options, closing.signal)
   const stopped = untilStopped()
   terminal.out(`The desk is open at ${url} (Ctrl-C closes it).`)
   if (options.browser !== false) openBrowser(url)
   await stopped
+  closing.abort()
   await close()
   return 0
 }
 
-async function desk(file: string | undefined, { port, host }: OpenOptions): Promise<ServedDesk> {
+async function desk(file: string | undefined, { port, host }: OpenOptions, closing: AbortSignal): Promise<ServedDesk> {
   const also = file ?? join(top, 'examples', 'sedge-6.yaml')
   // said now, in the terminal, rather than later in a browser
   openText(also, 'a definition')
@@ -42,6 +45,7 @@ async function desk(file: string | undefined, { port, host }: OpenOptions): Prom
       packets: join(top, 'packet'),
       // what draws and checks a coach is large, and the desk is open long before a packet is asked for
       writePacket: async (ask) => (await import('../desk-packet.js')).deskPacket(ask),
+      drawFirst: (coach) => runStudy('drawing', coach, { signal: closing }),
       ...(port === undefined ? {} : { port }),
       ...(host === undefined ? {} : { host, anyHost: !isLoopback(host) }),
     })

@@ -15,5 +15,5 @@ if (parentPort) {
   const post = (message: Posted): void => port.postMessage(message)
   // which input goes with which name was settled where the work was handed over
   const study = STUDIES[name] as (input: unknown, watch: StudyWatch) => unknown
-  post({ result: study(input, { onProgress: (progress) => post({ progress }) }) })
+  post({ result: await study(input, { onProgress: (progress) => post({ progress }) }) })
 }

@@ -1,5 +1,6 @@
 /** The documents of floor, chassis and axles besides their flat patterns: plans, weld map, lists, cards, router programs. */
 import type { Design } from '../../derive/design.js'
+import type { Part, Pattern } from '../../derive/nouns.js'
 import type { Page } from '../drawing/page.js'
 import type { PrintOptions } from '../drawing/sheet.js'
 import { axleCard } from '../sheets/axle-card.js'
@@ -12,8 +13,8 @@ import { cutListCsv } from '../text/cut-list.js'
 import { faceName, fileStem, type TextOptions } from '../text/heading.js'
 import { routerProgram } from '../text/router-program.js'
 import { drawnFrom } from './end-documents.js'
-import { coachMade, headedMade, holesMade } from './made-from-parts.js'
-import type { PlannedDocument } from './planned.js'
+import { coachMade } from './made-from-parts.js'
+import type { MadeFrom, PlannedDocument } from './planned.js'
 import { pdfDocument, textDocument } from './planned.js'
 
 type UnderOptions = PrintOptions & Pick<TextOptions, 'program'>
@@ -83,6 +84,13 @@ const listShown = (design: Design): string =>
     .filter((line) => !line.startsWith('#'))
     .join('\n')
 
+/** The very words of a program but for its revision: most of a panel's holes are drilled by another one. */
+const routedMade = (design: Design, part: Part, pattern: Pattern, cutter: number, options: UnderOptions): MadeFrom => ({
+  name: part.id,
+  from: [part, cutter, design.definition.coach, ...design.bolts],
+  shows: () => routerProgram({ ...design, revision: '' }, part, pattern, cutter, options).text,
+})
+
 function routerDocuments(design: Design, options: UnderOptions): readonly PlannedDocument[] {
   const cutter = design.definition.floor?.cutter
   if (!cutter) return []
@@ -95,8 +103,7 @@ function routerDocuments(design: Design, options: UnderOptions): readonly Planne
           `Router program of ${faceName(part, pattern)}: check before the board`,
           () => [
             coachMade(design),
-            headedMade(part, pattern),
-            holesMade(design, part, pattern),
+            routedMade(design, part, pattern, cutter, options),
             { name: 'the cutter', from: [cutter], shows: () => cutter },
           ],
           () => routerProgram(design, part, pattern, cutter, options).text,

@@ -1,9 +1,11 @@
 import { defineConfig } from 'vitest/config'
+import { sharedShapes } from './scripts/shared-shapes.mjs'
 
 const isProof = process.env.COACHWRIGHT_PROOF === '1'
 const seconds = 1000
 
 export default defineConfig({
+  plugins: [sharedShapes],
   test: {
     include: ['src/**/*.test.ts', 'tests/**/*.test.ts', 'validation/**/*.test.ts', 'bench/**/*.test.ts'],
     pool: 'threads',

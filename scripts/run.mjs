@@ -1,12 +1,13 @@
 /**
  * Runs a TypeScript entry of this checkout: `node scripts/run.mjs src/cli/main.ts ARGS`. The entry is bundled once into
  * node_modules/.cache and again whenever a source file is newer, because one plain file starts in a fraction of the time
- * that many translated ones take, and runs faster. What is bundled is exactly what is in src/.
+ * that many translated ones take, and runs faster. What is bundled is exactly what is in src/, but for shared-shapes.mjs.
  */
 import { createHash } from 'node:crypto'
 import { mkdirSync, readdirSync, readFileSync, renameSync, rmSync, statSync } from 'node:fs'
 import { join } from 'node:path'
 import { fileURLToPath, pathToFileURL } from 'node:url'
+import { withSharedShapes } from './shared-shapes.mjs'
 
 const root = fileURLToPath(new URL('..', import.meta.url))
 const [, , entry, ...args] = process.argv
@@ -26,7 +27,8 @@ function newest(folder) {
 }
 
 const sources = ['src', 'scripts', 'bench'].map((folder) => newest(join(root, folder)))
-const latest = Math.max(...sources, statSync(join(root, 'package-lock.json')).mtimeMs, statSync(fileURLToPath(import.meta.url)).mtimeMs)
+const besides = ['package-lock.json', 'scripts/run.mjs', 'scripts/shared-shapes.mjs'].map((path) => statSync(join(root, path)).mtimeMs)
+const latest = Math.max(...sources, ...besides)
 const stamp = createHash('sha256').update(`${root} ${latest}`).digest('hex').slice(0, 16)
 const ready = () => statSync(join(home, stamp, 'main.mjs'), { throwIfNoEntry: false }) !== undefined
 
@@ -35,7 +37,7 @@ const keepsItsPlace = {
   name: 'keeps its place',
   setup(build) {
     build.onLoad({ filter: /\.ts$/ }, ({ path }) => {
-      const text = readFileSync(path, 'utf8')
+      const text = withSharedShapes(readFileSync(path, 'utf8'))
       return { loader: 'ts', contents: text.replaceAll('import.meta.url', JSON.stringify(pathToFileURL(path).href)) }
     })
   },

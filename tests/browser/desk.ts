@@ -32,20 +32,17 @@ export interface DeskOptions {
   readonly coach?: string
   readonly width?: number
   readonly height?: number
-  /** whether the server draws coaches ahead of the page, as `npm start` does; most tests are about what the worker does */
-  readonly isDrawnAhead?: boolean
 }
 
 /** Waits until main#desk shows something. Whoever opens it closes it. */
-export async function openDesk(options: DeskOptions = {}): Promise<DeskInBrowser> {
-  const { coach = 'examples/sedge-6.yaml', width = 1440, height = 900, isDrawnAhead = false } = options
+export async function openDesk({ coach = 'examples/sedge-6.yaml', width = 1440, height = 900 }: DeskOptions = {}): Promise<DeskInBrowser> {
   const folder = mkdtempSync(join(tmpdir(), 'coachwright-desk-'))
   const closing: (() => Promise<unknown> | unknown)[] = [() => rmSync(folder, { recursive: true, force: true })]
   const close = async (): Promise<void> => {
     while (closing.length > 0) await closing.pop()?.()
   }
   try {
-    const served = await serve(folder, coach, isDrawnAhead)
+    const served = await serve(folder, coach)
     closing.push(served.close)
     const browser = await openBrowser()
     closing.push(() => browser.close())
@@ -64,7 +61,7 @@ export async function openDesk(options: DeskOptions = {}): Promise<DeskInBrowser
   }
 }
 
-async function serve(folder: string, coach: string, isDrawnAhead: boolean): Promise<ServedDesk> {
+async function serve(folder: string, coach: string): Promise<ServedDesk> {
   cpSync(join(root, 'examples'), join(folder, 'examples'), { recursive: true })
   const files = coachFiles({ root: folder, examples: join(folder, 'examples'), also: join(folder, coach) })
   return serveDesk({
@@ -73,7 +70,7 @@ async function serve(folder: string, coach: string, isDrawnAhead: boolean): Prom
     packets: join(folder, 'packet'),
     // loaded only by the test that asks for a packet
     writePacket: async (ask) => (await import('../../src/cli/desk-packet.js')).deskPacket(ask),
-    ...(isDrawnAhead ? { drawFirst: (opened) => runStudy('drawing', opened) } : {}),
+    drawFirst: (opened) => runStudy('drawing', opened),
     port: 0,
   })
 }

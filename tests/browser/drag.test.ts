@@ -10,7 +10,7 @@ import { type DeskInBrowser, openDesk } from './desk.js'
 
 let desk: DeskInBrowser
 beforeAll(async () => {
-  desk = await openDesk({ coach: 'examples/sedge-8.yaml', isDrawnAhead: true })
+  desk = await openDesk({ coach: 'examples/sedge-8.yaml' })
   await desk.page.selectOption('#coach', 'examples/sedge-8.yaml')
   await desk.page.getByRole('button', { name: 'Understood' }).click()
   await desk.page.waitForFunction(() => /nothing changed/.test(document.querySelector('#ripple')?.textContent ?? ''))

@@ -99,16 +99,16 @@ export function sigmaAtMeridian(loft: Loft, phi: number, girth: number): number 
   for (const panel of panelsOf(loft)) {
     if (panel.to <= loft.ridge && !flank) continue
     const length = wholePanel(panel, n, t, c)
-    if (run + length > girth) return inPanel(loft, phi, panel, Math.max(0, girth - run), length)
+    if (run + length > girth) return inPanel(loft, phi, panel, Math.max(0, girth - run), length, flank ? 0 : loft.ridge)
     run += length
   }
   return loft.section.length
 }
 
 /** Newton from the chord's own share of a panel: it turns too little for the way down it to be far from even. */
-function inPanel(loft: Loft, phi: number, { from, to }: Panel, want: number, length: number): number {
-  // at the very crown the meridians meet, and nothing tells how fast they leave it
-  const least = from === 0 ? loft.section.length * 1e-6 : from
+function inPanel(loft: Loft, phi: number, { from, to }: Panel, want: number, length: number, top: number): number {
+  // where the meridians begin they all meet, and nothing tells how fast they leave
+  const least = from <= top ? from + loft.section.length * 1e-6 : from
   let sigma = Math.max(least, from + (want / length) * (to - from))
   let run = within(loft, phi, from, sigma)
   for (let i = 0; i < 30; i++) {

@@ -56,22 +56,34 @@ function nodeAt(loft: Loft, sigma: number): number[] {
 
 /** Length of the outer mould line from the crown down to section girth sigma in the vertical plane at azimuth phi, m. */
 export function meridianGirth(loft: Loft, phi: number, sigma: number): number {
-  const panels = panelsOf(loft)
-  const n = loft.exponent
-  const flank = Math.abs(Math.cos(phi)) < 1e-12
-  const [t, c] = [Math.abs(Math.sin(phi)) ** n, flank ? 0 : Math.abs(Math.cos(phi)) ** n]
+  const way = wayOf(loft, phi)
   let sum = 0
-  for (const panel of panels) {
+  for (const panel of panelsOf(loft)) {
     if (panel.from >= sigma) break
-    if (panel.to <= loft.ridge && !flank) continue
+    if (panel.to <= way.top) continue
     if (panel.to > sigma) return sum + within(loft, phi, panel.from, sigma)
-    sum += wholePanel(panel, n, t, c)
+    sum += wholePanel(panel, way)
   }
   return sum
 }
 
-/** Length over a whole panel, from what is kept of its points; `t` and `c` are the azimuth's sine and cosine to the power n. */
-function wholePanel({ from, to, nodes }: Panel, n: number, t: number, c: number): number {
+/** A meridian: the azimuth's sine and cosine to the power n, and the section girth it begins at, beyond the ridge of a flat roof. */
+interface Way {
+  readonly n: number
+  readonly t: number
+  readonly c: number
+  readonly top: number
+}
+
+function wayOf(loft: Loft, phi: number): Way {
+  const n = loft.exponent
+  // in the section's own plane the profile has no say, and the section begins at the crown
+  const flank = Math.abs(Math.cos(phi)) < 1e-12
+  return { n, t: Math.abs(Math.sin(phi)) ** n, c: flank ? 0 : Math.abs(Math.cos(phi)) ** n, top: flank ? 0 : loft.ridge }
+}
+
+/** Length over a whole panel, from what is kept of its points. */
+function wholePanel({ from, to, nodes }: Panel, { n, t, c }: Way): number {
   let sum = 0
   for (let j = 0; j < 5; j++) {
     const a = t * nodes[5 * j]
@@ -92,14 +104,12 @@ function within(loft: Loft, phi: number, from: number, to: number): number {
 
 /** Section girth at which the meridian of azimuth phi has run `girth` m from the crown; that of the toe where it is longer. */
 export function sigmaAtMeridian(loft: Loft, phi: number, girth: number): number {
-  const n = loft.exponent
-  const flank = Math.abs(Math.cos(phi)) < 1e-12
-  const [t, c] = [Math.abs(Math.sin(phi)) ** n, flank ? 0 : Math.abs(Math.cos(phi)) ** n]
+  const way = wayOf(loft, phi)
   let run = 0
   for (const panel of panelsOf(loft)) {
-    if (panel.to <= loft.ridge && !flank) continue
-    const length = wholePanel(panel, n, t, c)
-    if (run + length > girth) return inPanel(loft, phi, panel, Math.max(0, girth - run), length, flank ? 0 : loft.ridge)
+    if (panel.to <= way.top) continue
+    const length = wholePanel(panel, way)
+    if (run + length > girth) return inPanel(loft, phi, panel, Math.max(0, girth - run), length, way.top)
     run += length
   }
   return loft.section.length

@@ -158,14 +158,34 @@ export function endViewNames(design: Design, at: EndStands, place: EndViewPlace)
     if (place.view === 'plan' || Math.abs(x - place.x0) < wide - 6) boxed(x, y, line.id.replace('mid-', ''), 3.5)
   }
   if (place.view === 'plan') return marks
-  for (const line of lines.filter((l) => l.kind === 'seam')) {
-    const [x, y] = onEndView(at, place, line.points[line.points.length - 1])
-    marks.push(letter(x, y + 1.6, line.id.replace('-', ' '), { height: 2.5, anchor: 'middle', sits: 'top', group }))
-  }
+  marks.push(...seamNames(design, at, place, group))
   for (const opening of design.openings.filter((o) => o.surface === at.end)) {
     const { station, waterline, end } = opening.place
     const [x, y] = onEndView(at, place, intoEnd(at, station, end?.y ?? 0, waterline))
     boxed(x, y, lettered(opening.id), 3.5)
   }
   return marks
+}
+
+/** Between two names on a line, and from one line to the next, mm. */
+const [CLEAR, LINE] = [1.5, 3.6]
+
+/** Under the toe, from left to right: one that would run into another steps down a line. */
+function seamNames(design: Design, at: EndStands, place: EndViewPlace, group: string): readonly Mark[] {
+  const named = design.ends.drawn.lines
+    .filter((line) => line.kind === 'seam')
+    .map((line) => {
+      const [x, y] = onEndView(at, place, line.points[line.points.length - 1])
+      return { x, y, text: line.id.replace('-', ' ') }
+    })
+    .sort((a, b) => a.x - b.x)
+  // how far each line is taken
+  const taken: number[] = []
+  return named.map(({ x, y, text }) => {
+    const half = textWidth(text, 2.5) / 2
+    const free = taken.findIndex((end) => x - half > end + CLEAR)
+    const nth = free < 0 ? taken.length : free
+    taken[nth] = x + half
+    return letter(x, y + 1.6 + nth * LINE, text, { height: 2.5, anchor: 'middle', sits: 'top', group })
+  })
 }

@@ -160,6 +160,20 @@ describe('an end whole', () => {
     })
   })
 
+  it('keeps the names of close seams apart: those of nine gores stand a gap from one another', () => {
+    const six = readExample('sedge-6')
+    const seams = [20, 38, 54, 70].map((degrees) => (degrees * Math.PI) / 180)
+    const [page] = endSheets(design({ ...six, ends: { ...six.ends, seams } }))
+    const named = textsOf(page).filter(({ mark }) => /^seam \d$/.test(mark.text))
+    expect(named).toHaveLength(8)
+    for (const [i, a] of named.entries())
+      for (const b of named.slice(i + 1)) {
+        const [before, after] = a.mark.x < b.mark.x ? [a, b] : [b, a]
+        const gap = Math.min(...after.box.map(([x]) => x)) - Math.max(...before.box.map(([x]) => x))
+        expect(gap > 1 || Math.abs(a.mark.y - b.mark.y) > 3, `${a.mark.text} and ${b.mark.text}: ${gap} mm`).toBe(true)
+      }
+  })
+
   it('is as wide on paper as the coach at the scale it names', () => {
     const [page] = endSheets(sedge)
     expect(texts([page])).toContain('1:10')

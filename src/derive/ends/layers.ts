@@ -34,13 +34,13 @@ export function goresAt(ground: Ground, at: Pick<Located, 'point' | 'phi'>): num
   const off = (seam: number): number =>
     seam < 1 || seam >= ground.gores ? Number.POSITIVE_INFINITY : Math.abs(r * Math.sin(at.phi - ground.edges[seam]))
   // a gore narrower than a lap has both its seams within reach: the nearer one counts, and half way between them the right-hand one
-  const seam = off(gore) < off(gore - 1) - LEVEL ? gore : gore - 1
+  const seam = off(gore) < off(gore - 1) - ALIKE ? gore : gore - 1
   if (off(seam) > half) return [gore]
   return overAt(ground, seam) === 'right' ? [seam, seam + 1] : [seam + 1, seam]
 }
 
 /** Distances that differ by less are the same, m. */
-const LEVEL = 1e-9
+const ALIKE = 1e-9
 
 /** The sheets at places of one end; the same sheets come as the same list, so that fasteners are told apart without a look inside. */
 export function skinsOf(ground: Ground, end: End): (at: Located) => readonly Layer[] {

@@ -47,7 +47,11 @@ export function expectedDocuments(design: Design): Expected {
   const coach = coachMade(design)
   const panels = formedPanels(design)
   const blanks = panels.length === 0 ? [] : [shapeMade(design), ...panelsMade(design, panels)]
-  const told: Readonly<Record<Besides, MadeFrom>> = { rules: rulesMade(design), stock: stockMade(design), rivets: rivetsMade(design) }
+  const told: Readonly<Record<Besides, MadeFrom>> = {
+    rules: rulesMade(design),
+    stock: stockMade(design),
+    rivets: rivetsMade(design, panels),
+  }
   const planned = ({ path, says }: { readonly path: string; readonly says: string }, made: readonly MadeFrom[]): ExpectedDocument => ({
     path,
     says,
@@ -60,7 +64,9 @@ export function expectedDocuments(design: Design): Expected {
     ...(panels.length === 0
       ? []
       : Object.entries(GAINING).map(([path, also]) => [path, [...blanks, ...also.map((name) => told[name])]] as const)),
-    ...(lined.length === 0 ? [] : LINED.map((path) => [path, path === LINED_FLAT ? [...lined, told.rivets] : lined] as const)),
+    ...(lined.length === 0
+      ? []
+      : LINED.map((path) => [path, path === LINED_FLAT ? [...lined, rivetsMade(design, linings)] : lined] as const)),
     // how many can be laid flat hangs on their shape alone, and so does their sag
     ...(lined.length === 0 ? [] : SHAPED.map((path) => [path, [lined[0]]] as const)),
   ]

@@ -28,7 +28,7 @@ export const lapsMade = ({ definition: { lining } }: Design): MadeFrom => ({
   shows: () => lining.lap,
 })
 
-/** What all formed panels hang on: the lofted surface, where it is parted, how the sheets lap, and what they are cut from. */
+/** What all formed panels hang on: the lofted surface, where it is parted, and how the sheets lap. */
 export function shapeMade({ definition }: Design): MadeFrom {
   const { section, shell, ends } = definition
   return {
@@ -53,10 +53,15 @@ export const rulesMade = ({ definition: { rules } }: Design): MadeFrom => ({
   shows: () => [rules.edgeDistance, rules.clampMargin],
 })
 
-export const rivetsMade = ({ definition: { fasteners } }: Design): MadeFrom => ({
+/** Of the rivets through these panels, as the notes on their sheets give them. */
+export const rivetsMade = ({ definition: { fasteners }, rows }: Design, panels: readonly Part[]): MadeFrom => ({
   name: 'the types of rivets',
-  from: [fasteners],
-  shows: () => fasteners.map(typeShows),
+  from: [fasteners, rows],
+  shows: () => {
+    const ids = new Set(panels.map(({ id }) => id))
+    const taken = new Set(rows.filter((row) => partsThrough(row).some((id) => ids.has(id))).map(({ fastener }) => fastener))
+    return fasteners.filter(({ id }) => taken.has(id)).map(typeShows)
+  },
 })
 
 /** A blank's sheet is headed by the first panel it is cut for: of the nose, on the right hand or in the middle. */

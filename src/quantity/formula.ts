@@ -7,6 +7,7 @@
 import { evaluate } from './evaluate.js'
 import type { Tree } from './expression.js'
 import { parse } from './expression.js'
+import { lazily } from './lazily.js'
 
 declare const unit: unique symbol
 /** A number in the SI unit U. Plain arithmetic works; a kilogram handed where a newton is wanted does not compile. */
@@ -166,11 +167,6 @@ function build(about: About, compute: (given: Readonly<Record<string, number>>) 
     return Object.freeze(cautions.length > 0 ? { ...worked, cautions: Object.freeze(cautions) } : worked)
   }
   return Object.freeze(Object.assign(call, about, { eval: evalSafely }))
-}
-
-function lazily<T>(make: () => T): () => T {
-  let made: T | undefined
-  return () => (made ??= make())
 }
 
 const NONE: readonly string[] = Object.freeze([])

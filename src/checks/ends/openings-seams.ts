@@ -3,6 +3,7 @@ import { ribPart } from '../../derive/ends/members.js'
 import type { RibCurve } from '../../derive/ends/rib-curve.js'
 import type { Check } from '../../derive/nouns.js'
 import type { Vec3 } from '../../maths/vec.js'
+import { lazily } from '../../quantity/lazily.js'
 import { distanceCheck, finding, HAIR, mm } from '../check.js'
 import { type Crossing, crossings, nearestTo } from './along-curve.js'
 import { type EndOpening, type EndsGround, fastenerAt, inward, placeAt, placeOfCut, seamWord } from './ground.js'
@@ -44,14 +45,6 @@ function underPlinth(check: Check): Check {
   if (check.verdict !== 'fail') return check
   const mend = 'Shape the underside of its plinth to the lap and bed it in sealant, or move it clear of the seam.'
   return { ...check, verdict: 'caution', mend }
-}
-
-function lazily<T>(make: () => T): () => T {
-  let made: { readonly it: T } | null = null
-  return () => {
-    made ??= { it: make() }
-    return made.it
-  }
 }
 
 function inLap(ground: EndsGround, { at, cut }: EndOpening, k: number, mend: string | null): Check {

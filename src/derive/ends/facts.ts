@@ -1,12 +1,12 @@
 /** What an end comes to, nose and tail alike: figures a shop asks for before it cuts. */
-import { loftAt } from '../../maths/loft.js'
+import { type Loft, loftAt } from '../../maths/loft.js'
+import { widest } from '../../maths/tangent-chain.js'
 import type { EndRibFacts, EndsDerived } from '../nouns.js'
-import { endDrawn } from './drawn.js'
 import type { LocalEnd } from './local.js'
 import { ribCurve } from './rib-curve.js'
 
-/** What of it hangs on the end alone; its jigs know the stations too. */
-export function endFacts(local: LocalEnd): Omit<EndsDerived, 'jig' | 'sideJig'> {
+/** What of it hangs on the end alone and is asked for at once; its jigs know the stations too. */
+export function endFacts(local: LocalEnd): Omit<EndsDerived, 'drawn' | 'jig' | 'sideJig'> {
   const { ground } = local
   const { ends, shell } = ground.input
   const patches = [...local.gores, local.cap]
@@ -14,7 +14,7 @@ export function endFacts(local: LocalEnd): Omit<EndsDerived, 'jig' | 'sideJig'> 
   const mean = (axis: 0 | 2): number => patches.reduce((sum, p) => sum + p.area * p.centre[axis], 0) / area
   const under = shell.joint.over === 'barrel' ? shell.skin.thickness.value : -ends.skin.thickness.value
   return {
-    reach: loftAt(ground.loft, 0, widestSigma(local)).r,
+    reach: reachOf(ground.loft),
     make: ends.make,
     ...(local.wrapped ? { wrapped: local.wrapped.facts } : {}),
     edges: ground.edges,
@@ -22,7 +22,6 @@ export function endFacts(local: LocalEnd): Omit<EndsDerived, 'jig' | 'sideJig'> 
     centroid: { out: mean(0), waterline: mean(2) },
     floorPerimeter: perimeter(local, ground.floor),
     jointEdge: 2 * ribCurve(ground.loft, Math.PI / 2, under).length,
-    drawn: endDrawn(local),
     ribs: local.ribs.map(
       (rib): EndRibFacts => ({
         id: `${rib.kind}-${rib.number}`,
@@ -35,16 +34,10 @@ export function endFacts(local: LocalEnd): Omit<EndsDerived, 'jig' | 'sideJig'> 
   }
 }
 
-/** Section girth where the centre-line profile stands farthest out: its heading is straight down there. */
-function widestSigma(local: LocalEnd): number {
-  const { loft } = local.ground
-  let [low, high] = [0, loft.section.length]
-  for (let i = 0; i < 60; i++) {
-    const m = (low + high) / 2
-    if (loftAt(loft, 0, m).rSigma > 0) low = m
-    else high = m
-  }
-  return (low + high) / 2
+/** How far the centre line stands out: where its profile is widest, or at the toe where it is still on its way out there. */
+function reachOf(loft: Loft): number {
+  const tip = widest(loft.profile)
+  return tip.z >= loft.foot ? tip.y : loftAt(loft, 0, loft.section.length).r
 }
 
 /** Length of the plan outline at a section girth from joint to joint, m. */

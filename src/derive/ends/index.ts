@@ -6,10 +6,12 @@
  * of formed panels (heavy work, see studies), strength, or the end skins' own joint rows, which the barrel lays.
  */
 
+import { lazily } from '../../quantity/lazily.js'
 import type { End } from '../end-names.js'
 import { FORGETFUL, type Memo } from '../memo.js'
 import type { EndsDerived, FastenerRow, Joint, OpeningDerived, Part } from '../nouns.js'
 import { clearance, type EndCut, endCuts } from './cuts.js'
+import { endDrawn } from './drawn.js'
 import { endFacts } from './facts.js'
 import { type EndFraming, framingOf, framingParts, SKIN_LEG } from './framing.js'
 import type { BarrelRow, EndInput, Ground, Handed } from './ground.js'
@@ -61,14 +63,28 @@ export function deriveEnds(input: EndInput, handed: Handed, memo: Memo = FORGETF
   }
 }
 
+/** What only a sheet or a drawing asks for, its jig and its lines in space, is worked out when one does. */
 function factsOf(local: LocalEnd, input: EndInput, memo: Memo): EndsDerived {
   const facts = memo.keep('end facts', [local], () => endFacts(local))
-  const shapes = memo.keep('rib shapes', [local], () => ribShapes(local))
+  const drawn = memo.keep('end drawn', [local], () => lazily(() => endDrawn(local)))
+  const shapes = memo.keep('rib shapes', [local], () => lazily(() => ribShapes(local)))
   const { frames, process } = input
   return memo.keep('ends derived', [facts, shapes, frames, process], () => {
     const station = (end: End): number => frames.find((f) => f.joint === end)?.station ?? Number.NaN
-    const jig = endJig(local, shapes, process, { nose: station('nose'), tail: station('tail') })
-    return Object.freeze({ ...facts, jig, sideJig: sideJig(input, local.ground.loft.section) })
+    const ofEnds = lazily(() => endJig(local, shapes(), process, { nose: station('nose'), tail: station('tail') }))
+    const ofSides = lazily(() => sideJig(input, local.ground.loft.section))
+    return Object.freeze({
+      ...facts,
+      get drawn() {
+        return drawn()
+      },
+      get jig() {
+        return ofEnds()
+      },
+      get sideJig() {
+        return ofSides()
+      },
+    })
   })
 }
 

@@ -3,6 +3,7 @@
  * bearings; and the diagonals that prove the jig square. Nose and tail are built on one jig, left ribs mirror right ones.
  * Thickness is never left to the reader: a locator's face is the metal's own outer face, under the sheets that come over it.
  */
+import { rootBetween } from '../../maths/root.js'
 import { at, type TangentChain, widest } from '../../maths/tangent-chain.js'
 import type { ContourMark, Diagonal, EndJig, FrameLocator, JigTolerance, Point3, RibJig, RibLocator } from '../jig-nouns.js'
 import type { Outline } from '../nouns.js'
@@ -137,27 +138,10 @@ function bearingsOf(ground: Ground, plane: WebPlane, top: number): RibShape['bea
 
 /** The contour's point where something that is below nought at the top and grows on the way down is nought; null where it is not. */
 function where(plane: WebPlane, top: number, toe: number, past: (p: ContourPoint) => number): ContourPoint | null {
-  let [a, b] = [top, toe]
-  let [first, last] = [past(contourAt(plane, a)), past(contourAt(plane, b))]
+  const at = (sigma: number): number => past(contourAt(plane, sigma))
+  const [first, last] = [at(top), at(toe)]
   if (first > 0 || last < 0) return null
-  let p = contourAt(plane, b)
-  // false position, the stale end's weight halved so that both ends close in
-  for (let i = 0, side = 0; i < 60; i++) {
-    const sigma = (a * last - b * first) / (last - first)
-    p = contourAt(plane, sigma)
-    const value = past(p)
-    if (Math.abs(value) < 1e-11 || b - a < 1e-12) break
-    if (value > 0) {
-      ;[b, last] = [sigma, value]
-      if (side === 1) first /= 2
-      side = 1
-    } else {
-      ;[a, first] = [sigma, value]
-      if (side === -1) last /= 2
-      side = -1
-    }
-  }
-  return p
+  return contourAt(plane, rootBetween(at, { x: top, f: first }, { x: toe, f: last }, { x: 1e-12, f: 1e-11 }))
 }
 
 function waterlines(outer: Outline): ContourMark[] {

@@ -3,6 +3,8 @@
  * place along a curve of the skin, some depth in; its outer flange is developed as a straight strip along that curve.
  */
 
+import { rootBetween } from '../../maths/root.js'
+import type { Vec3 } from '../../maths/vec.js'
 import type { End } from '../end-names.js'
 import type { MarkLine, Pattern } from '../nouns.js'
 import { clearance, type EndCut } from './cuts.js'
@@ -98,34 +100,50 @@ export function ribPieces(ground: Ground, rib: Rib, cuts: readonly EndCut[]): Ri
 export const stopAt = ({ input: { shell }, handed }: Ground, isFramed: boolean): number =>
   Math.max(handed.rimReach, isFramed ? shell.post.leg : 0) + shell.memberGap
 
+/** Steps a rib is looked along in, and each how many of them it is looked at first. */
+const STEPS = 120
+const COARSE = 5
+
+/** A rib's outer curve at equal steps of girth from the header ring down. */
+type Stops = (i: number) => Vec3
+
+const STOPS = new WeakMap<Rib, { readonly top: number; readonly foot: number; readonly at: Stops }>()
+
+/** Each place is worked out when a cut is first looked for there, once for all cuts of nose and tail. */
+function stopsOf(rib: Rib, top: number, foot: number): Stops {
+  const known = STOPS.get(rib)
+  if (known && known.top === top && known.foot === foot) return known.at
+  const points = new Map<number, Vec3>()
+  const at = (i: number): Vec3 => {
+    const point = points.get(i) ?? rib.outer.atSigma(rib.outer.sigmaAt(top + ((foot - top) * i) / STEPS))
+    points.set(i, point)
+    return point
+  }
+  STOPS.set(rib, { top, foot, at })
+  return at
+}
+
 /** Girths of a rib that come within `stop` of a cut, or null. */
 function blockedBy(rib: Rib, cut: EndCut, stop: number, top: number, foot: number): readonly [number, number] | null {
-  const near = (girth: number): number => clearance(cut, rib.outer.atSigma(rib.outer.sigmaAt(girth))) - stop
+  const stops = stopsOf(rib, top, foot)
+  const near = (i: number): number => clearance(cut, stops(i)) - stop
   // a rib that stays well away at every coarse step cannot reach the cut in between
-  const far = 24
   let closest = Number.POSITIVE_INFINITY
-  for (let i = 0; i <= far; i++) closest = Math.min(closest, near(top + ((foot - top) * i) / far))
-  if (closest > (foot - top) / far) return null
-  const steps = 120
-  const at = (i: number): number => top + ((foot - top) * i) / steps
-  let [first, last] = [-1, -1]
-  for (let i = 0; i <= steps; i++) {
-    if (near(at(i)) >= 0) continue
-    if (first < 0) first = i
-    last = i
-  }
-  if (first < 0) return null
-  const edge = (outside: number, inside: number): number => {
-    let [a, b] = [outside, inside]
-    for (let i = 0; i < 45; i++) {
-      const m = (a + b) / 2
-      if (near(m) >= 0) a = m
-      else b = m
-    }
-    return a
-  }
-  return [first === 0 ? top : edge(at(first - 1), at(first)), last === steps ? foot : edge(at(last + 1), at(last))]
+  for (let i = 0; i <= STEPS; i += COARSE) closest = Math.min(closest, near(i))
+  if (closest > ((foot - top) * COARSE) / STEPS) return null
+  let [first, last] = [0, STEPS]
+  while (first <= STEPS && near(first) >= 0) first++
+  if (first > STEPS) return null
+  while (near(last) >= 0) last--
+  const at = (i: number): number => top + ((foot - top) * i) / STEPS
+  const exact = (girth: number): number => clearance(cut, rib.outer.atSigma(rib.outer.sigmaAt(girth))) - stop
+  const edge = (outside: number, inside: number): number =>
+    rootBetween(exact, { x: at(outside), f: near(outside) }, { x: at(inside), f: near(inside) }, NEAR)
+  return [first === 0 ? top : edge(first - 1, first), last === STEPS ? foot : edge(last + 1, last)]
 }
+
+/** How near the edge of a cut a rib's end is found, m. */
+const NEAR = { x: 1e-13, f: 1e-13 }
 
 function without(p: RibPiece, [from, to]: readonly [number, number], id: string): RibPiece[] {
   if (to <= p.from || from >= p.to) return [p]

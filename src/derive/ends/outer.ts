@@ -3,6 +3,7 @@
  * A formed skin is the loft; a wrapped one gives its own (see wrapped-outer.ts). Local axes; m.
  */
 import { type Loft, loftAt, normalOf, pointOf, shareOfRadius, sigmaAtZ } from '../../maths/loft.js'
+import { rootBetween } from '../../maths/root.js'
 import type { Vec3 } from '../../maths/vec.js'
 import { meridianGirth } from './meridian.js'
 
@@ -55,18 +56,16 @@ function nearestOnProfile(loft: Loft, x: number, z: number): number {
   const step = loft.section.length / 64
   let best = 1
   for (let i = 2; i < 64; i++) if (far(i * step) < far(best * step)) best = i
-  let [low, high] = [(best - 1) * step, (best + 1) * step]
+  const [low, high] = [(best - 1) * step, (best + 1) * step]
   // the nearest place is where the way to it stands square on the profile
   const along = (sigma: number): number => {
     const p = loftAt(loft, 0, sigma)
     return (p.r - x) * p.rSigma + (p.z - z) * p.zSigma
   }
-  for (let i = 0; i < 60; i++) {
-    const middle = (low + high) / 2
-    if (along(middle) < 0) low = middle
-    else high = middle
-  }
-  return (low + high) / 2
+  const [above, below] = [along(low), along(high)]
+  // where the nearest place is an end of the profile there is no such place beside it
+  if (above >= 0 || below <= 0) return above >= 0 ? low : high
+  return rootBetween(along, { x: low, f: above }, { x: high, f: below }, { x: 1e-14, f: 1e-15 })
 }
 
 /** How far outside the loft a point is, as a share of its radius, negative inside; above the crown or below the toe outside. */
@@ -96,26 +95,10 @@ export function skinUnder(outside: (p: Vec3) => number, deepest: number, pane: P
     f1 = outside(at(t1))
   }
   if (f1 > 0) return null
-  // false position, with the stale end's weight halved so that both ends close in
-  for (let i = 0, side = 0; i < 60 && t1 - t0 > deepest * 1e-12 && f0 > 0; i++) {
-    const t = (t0 * f1 - t1 * f0) / (f1 - f0)
-    const f = outside(at(t))
-    if (Math.abs(f) < 1e-13) {
-      ;[t1, f1] = [t, f]
-      break
-    }
-    if (f < 0) {
-      ;[t1, f1] = [t, f]
-      if (side === 1) f0 /= 2
-      side = 1
-    } else {
-      ;[t0, f0] = [t, f]
-      if (side === -1) f1 /= 2
-      side = -1
-    }
-  }
+  const isOn = f0 <= 0
+  const t = isOn ? t1 : rootBetween((each) => outside(at(each)), { x: t0, f: f0 }, { x: t1, f: f1 }, { x: deepest * 1e-12, f: 1e-13 })
+  const point = at(t)
   // above the crown and below the toe all is outside: where the way in comes out of there it has met no skin
-  if (Math.abs(f1) > MET && outside(at(t0)) === NOWHERE) return null
-  const point = at(t1)
-  return { phi: Math.atan2(point[1], point[0]), point, fall: t1 }
+  if (!isOn && Math.abs(outside(point)) > MET) return null
+  return { phi: Math.atan2(point[1], point[0]), point, fall: t }
 }

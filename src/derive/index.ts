@@ -1,7 +1,7 @@
 /** The whole derivation, in the order it happens: the only file that knows which trade needs what. */
 import type { Definition } from '../definition/types.js'
 import { loftAt } from '../maths/loft.js'
-import { at } from '../maths/tangent-chain.js'
+import { outAt } from '../maths/tangent-chain.js'
 import { chassisInputOf, deriveChassis, layOutMembers } from './chassis/index.js'
 import type { Design } from './design.js'
 import type { BarrelRow, EndInput, Handed } from './ends/ground.js'
@@ -118,7 +118,7 @@ function weighable(shell: Shell, ends: Ends, under: Under): Weighable {
     floor,
     openings: [...shell.openings, ...ends.openings],
     rows: [...shell.rows, ...ends.rows],
-    yAt: (girth) => at(chain, girth).y,
+    yAt: (girth) => outAt(chain, girth),
   }
 }
 

@@ -113,6 +113,29 @@ export function heightAt(chain: TangentChain, g: number): number {
   return e.z0 + (Math.cos(e.heading0 + e.curvature * s) - e.cos0) / e.curvature
 }
 
+/** How far out alone, for long lists. */
+export function outAt(chain: TangentChain, g: number): number {
+  const e = elementAt(chain, g)
+  const s = g - e.girth0
+  if (e.curvature === 0) return e.y0 + s * e.cos0
+  return e.y0 + (Math.sin(e.heading0 + e.curvature * s) - e.sin0) / e.curvature
+}
+
+/** The integrals of y and of z along the curve from one girth to another of the same piece, m2. */
+export function momentsAlong(chain: TangentChain, from: number, to: number): readonly [y: number, z: number] {
+  const e = elementAt(chain, (from + to) / 2)
+  const run = to - from
+  const s = (from + to) / 2 - e.girth0
+  if (e.curvature === 0) return [run * (e.y0 + s * e.cos0), run * (e.z0 - s * e.sin0)]
+  const radius = 1 / e.curvature
+  const middle = e.heading0 + e.curvature * s
+  const chord = 2 * radius * Math.sin((e.curvature * run) / 2)
+  return [
+    run * (e.y0 - radius * e.sin0) + radius * chord * Math.sin(middle),
+    run * (e.z0 - radius * e.cos0) + radius * chord * Math.cos(middle),
+  ]
+}
+
 export function headingAt(chain: TangentChain, g: number): number {
   const e = elementAt(chain, g)
   return e.heading0 + e.curvature * (g - e.girth0)

@@ -4,7 +4,7 @@ import { barrelLip } from '../common/barrel-lip.js'
 import { liningDepth } from '../common/lining-depth.js'
 import { capPart, type End, goreCount, gorePart, liningPart } from '../end-names.js'
 import { barrelOf, type ShellInput } from './input.js'
-import { type Laid, memberStop, zonesAt } from './members.js'
+import { type Laid, memberStop, unrolledAt, zonesAt } from './members.js'
 import { gapAtLength, type OpeningShape } from './opening-shape.js'
 import { lieOf, type Plate } from './plates.js'
 import type { Section } from './section.js'
@@ -25,7 +25,7 @@ export function channelPlates(laid: Laid): Plate[] {
   const [x0, x1] = [first + clear, last - clear]
   const c = input.shell.edgeChannel
   const depth = input.shell.skin.thickness.value + c.thickness.value / 2
-  const development = developAt(section.straight, depth)
+  const development = unrolledAt(laid, depth)
   return (['left', 'right'] as const).map((side) => {
     const centre = side === 'right' ? base : -base
     const [g0, g1] = [centre - c.height / 2, centre + c.height / 2]
@@ -149,7 +149,8 @@ function layForeign(laid: Laid): ForeignPlates {
   }
 }
 
-function endLining({ input, section }: Laid, end: End): Plate[] {
+function endLining(laid: Laid, end: End): Plate[] {
+  const { input, section } = laid
   const { lining, shell, ends } = input
   const { thickness, lap, alloy } = lining
   const joint = barrelOf(input)[end === 'nose' ? 'first' : 'last']
@@ -171,7 +172,7 @@ function endLining({ input, section }: Laid, end: End): Plate[] {
     g1,
     // the crown panel is hung last
     order: ORDER.lining + (name === 'crown' ? 1.5 : 1),
-    development: developAt(section.straight, liningDepth(input) + 1.5 * thickness.value),
+    development: unrolledAt(laid, liningDepth(input) + 1.5 * thickness.value),
     lie: lieOf(g0, g1),
     cuts: [],
     ring: null,

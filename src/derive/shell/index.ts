@@ -1,6 +1,6 @@
 /** The shell trade's door: slice of a definition in, parts, rows, joints and openings out. */
 
-import { type Development, developAt } from '../../maths/development.js'
+import type { Development } from '../../maths/development.js'
 import { liningDepth } from '../common/lining-depth.js'
 import { FORGETFUL, type Memo } from '../memo.js'
 import type { FastenerRow, Joint, OpeningDerived, Part, SectionPoint, SheetUse } from '../nouns.js'
@@ -8,7 +8,7 @@ import { channelPlates, foreignPlates } from './channels.js'
 import type { ShellInput } from './input.js'
 import { jointsOf } from './joints.js'
 import { liningOf } from './lining.js'
-import { fastenerOf, framePlates, type Laid } from './members.js'
+import { fastenerOf, framePlates, type Laid, unrolledAt } from './members.js'
 import { openingShapes } from './opening-shape.js'
 import { openingsOf } from './openings.js'
 import { buildParts, trimRings } from './part-list.js'
@@ -58,7 +58,8 @@ export function deriveShell(input: ShellInput, memo: Memo = FORGETFUL): Shell {
     () => Object.freeze({}),
   )
   const shapes = openingShapes(input, section, skin, memo)
-  const laid: Laid = { input, section, skin, shapes, memo, token }
+  const unrolled = memo.keep('unrolled', [token], () => new Map<string, Development>())
+  const laid: Laid = { input, section, skin, shapes, memo, unrolled, token }
   const skins = strakesOf(input, section, shapes, skin, memo, token)
   const frames = framePlates(laid)
   const stringers = stringerPlates(laid)
@@ -84,10 +85,7 @@ export function deriveShell(input: ShellInput, memo: Memo = FORGETFUL): Shell {
         d.kind === 'lining' ? [...lining.plates, ...(behind.get(d.joint) ?? [])] : [...skins, ...(behind.get(d.joint) ?? [])]
       return resolveRow(memo, token, d, candidates, { ...at, fastener: fastenerOf(input, d.fastener) })
     })
-  const trims = trimRings(
-    laid,
-    memo.keep('trim development', [token], () => trimDevelopment(input, section)),
-  )
+  const trims = trimRings(laid, unrolledAt(laid, liningDepth(input) + input.lining.thickness.value + input.shell.rim.thickness.value / 2))
   const built = buildParts({ laid, skins, frames, stringers, channels, rims, lining: lining.plates, trims, resolved })
   const rows = new Map(resolved.map((r) => [r.row.id, r]))
   return {
@@ -131,8 +129,4 @@ function layersBehind({ frames, stringers, channels, foreign, rims }: Members): 
   })
   for (const r of rims) map.set(r.row.joint, [r.plate, ...r.framing.plates])
   return map
-}
-
-function trimDevelopment(input: ShellInput, section: Section): Development {
-  return developAt(section.straight, liningDepth(input) + input.lining.thickness.value + input.shell.rim.thickness.value / 2)
 }

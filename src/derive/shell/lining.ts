@@ -8,7 +8,7 @@ import { type Development, developAt, developed, undeveloped } from '../../maths
 import { girthAtZ } from '../../maths/tangent-chain.js'
 import { liningDepth } from '../common/lining-depth.js'
 import { addSpan, type RowDraft, startRow } from '../common/row-draft.js'
-import { diameterOf, type FramePlates, innerFlange, type Laid } from './members.js'
+import { diameterOf, type FramePlates, innerFlange, type Laid, unrolledAt } from './members.js'
 import { chordAtLength, signedDistance } from './opening-shape.js'
 import { lieOf, type Plate } from './plates.js'
 import { clearOfCuts, endInset, keepRow, nearLength, nearStation } from './rows-skin.js'
@@ -38,11 +38,11 @@ function lapReach(development: Development, girth: number, half: number): [numbe
 }
 
 export function liningOf(laid: Laid, frames: readonly FramePlates[]): LiningLaid {
-  const { input, section } = laid
+  const { input } = laid
   const l = input.lining
   const t = l.thickness.value
   const depth = liningDepth(input) + t / 2
-  const base = laid.memo.keep('lining base', [laid.token], () => developAt(section.straight, depth))
+  const base = unrolledAt(laid, depth)
   const laps: LiningLap[] = l.seams.flatMap((s) =>
     (['left', 'right'] as const).map((side) => ({ id: s.id, side, girth: side === 'right' ? s.girth : -s.girth })),
   )

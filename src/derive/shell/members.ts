@@ -20,6 +20,8 @@ export interface Laid {
   readonly skin: Development
   readonly shapes: readonly OpeningShape[]
   readonly memo: Memo
+  /** how members unroll, by how deep they lie: see `unrolledAt` */
+  readonly unrolled: Map<string, Development>
   /** the same object as long as nothing but openings has changed */
   readonly token: unknown
 }
@@ -71,6 +73,16 @@ export function zonesAt(input: ShellInput, depth: number, inLap: number, inCap =
     const covering = [...laps, ...caps].filter((z) => middle > z.from && middle < z.to)
     return covering.length === 0 ? [] : [{ from: stops[i], to, depth: covering.reduce((sum, z) => sum + z.more, depth) }]
   })
+}
+
+/** How a member `depth` m in unrolls on the straight section, deeper by `inLap` and `inCap` as in `zonesAt`: one map for all of that depth. */
+export function unrolledAt({ input, section, unrolled }: Laid, depth: number, inLap = 0, inCap = 0): Development {
+  const key = `${depth} ${inLap} ${inCap}`
+  const known = unrolled.get(key)
+  if (known) return known
+  const made = developAt(section.straight, depth, inLap === 0 ? [] : zonesAt(input, depth, inLap, inCap))
+  unrolled.set(key, made)
+  return made
 }
 
 /** Signed girths where a crown cap laps over the gores at the joint; the joint is a rib like any other. */
@@ -151,7 +163,7 @@ function framePair(laid: Laid, frame: FrameDefinition): FramePlates {
     x0,
     x1,
     order: ORDER.member,
-    development: developAt(section.straight, depth, zonesAt(input, depth, t, under)),
+    development: unrolledAt(laid, depth, t, under),
     cuts: strip(x0, x1),
     marks: [
       {
@@ -172,7 +184,7 @@ function framePair(laid: Laid, frame: FrameDefinition): FramePlates {
     x0: i0,
     x1: i1,
     order: ORDER.inner,
-    development: developAt(section.straight, inside),
+    development: unrolledAt(laid, inside),
     cuts: strip(i0, i1),
     marks: frame.joint ? [] : outer.marks,
   }

@@ -2,7 +2,7 @@
 
 import type { Bought, Side } from '../../definition/types.js'
 import { type Development, developed, undeveloped } from '../../maths/development.js'
-import { at, type TangentChain } from '../../maths/tangent-chain.js'
+import { at, heightAt, momentsAlong, outAt, type TangentChain } from '../../maths/tangent-chain.js'
 import type { Worked } from '../../quantity/formula.js'
 import { densityOf } from '../common/density.js'
 import { memberMass, sheetMass } from '../common/mass.formulas.js'
@@ -74,14 +74,13 @@ const GAUSS_WEIGHT: readonly number[] = [0.118463442528095, 0.239314335249683, 0
 
 /** Centre of area of a plate in space, less its cuts; of a ring, the band between its outlines. */
 function centreOf(chain: TangentChain, skin: Development, plate: Plate): [number, number, number] {
-  const sum = { a: 0, x: 0, y: 0, z: 0 }
+  const sum: Sum = { a: 0, x: 0, y: 0, z: 0 }
   if (plate.ring) {
-    for (const [from, to] of cornerBands(plate.ring.outer, skin, plate)) addBand(sum, chain, skin, plate, from, to, plate.ring.outer, 1)
-    for (const [from, to] of cornerBands(plate.ring.inner, skin, plate)) addBand(sum, chain, skin, plate, from, to, plate.ring.inner, -1)
+    addShape(sum, chain, skin, plate, plate.ring.outer, 1)
+    addShape(sum, chain, skin, plate, plate.ring.inner, -1)
   } else {
-    addBand(sum, chain, skin, plate, plate.g0, plate.g1, null, 1)
-    for (const cut of plate.cuts)
-      for (const [from, to] of cornerBands(cut, skin, plate)) addBand(sum, chain, skin, plate, from, to, cut, -1)
+    addWhole(sum, chain, plate)
+    for (const cut of plate.cuts) addShape(sum, chain, skin, plate, cut, -1)
   }
   if (Math.abs(sum.a) > NO_AREA) return [sum.x / sum.a, sum.y / sum.a, sum.z / sum.a]
   // a sheet that openings take whole weighs nothing, and is where it would have been
@@ -92,44 +91,80 @@ function centreOf(chain: TangentChain, skin: Development, plate: Plate): [number
 /** Less than this is nothing, m2. */
 const NO_AREA = 1e-12
 
-/** Adds (or with -1 takes away) the area of a band of girth, as wide as the shape there, or as the plate without one. */
+interface Sum {
+  a: number
+  x: number
+  y: number
+  z: number
+}
+
+/** Girths at which the chain's pieces or the plate's depth change, from one to another. */
+const stopsBetween = ({ development: { girth } }: Plate, from: number, to: number): number[] => [
+  from,
+  ...girth.filter((g) => g > from && g < to),
+  to,
+]
+
+/** Adds a plate that is as wide all the way, exactly. */
+function addWhole(sum: Sum, chain: TangentChain, plate: Plate): void {
+  const stops = stopsBetween(plate, plate.g0, plate.g1)
+  const wide = plate.x1 - plate.x0
+  for (let i = 0; i + 1 < stops.length; i++) {
+    const [from, to] = [stops[i], stops[i + 1]]
+    const run = developed(plate.development, to) - developed(plate.development, from)
+    // the mid surface is longer or shorter than the curve by the same share all the way
+    const area = run * wide
+    const share = area / (to - from)
+    const hand = from + to < 0 ? -1 : 1
+    const [y, z] = momentsAlong(chain, Math.min(Math.abs(from), Math.abs(to)), Math.max(Math.abs(from), Math.abs(to)))
+    sum.a += area
+    sum.x += (area * (plate.x0 + plate.x1)) / 2
+    sum.y += hand * share * y
+    sum.z += share * z
+  }
+}
+
+/** Adds (or with -1 takes away) the area of a shape within a plate, band of girth by band. */
+function addShape(sum: Sum, chain: TangentChain, skin: Development, plate: Plate, shape: OpeningShape, sign: 1 | -1): void {
+  const bands = cornerBands(shape, skin, plate)
+  for (let i = 0; i + 1 < bands.length; i++)
+    if (bands[i + 1] > bands[i]) addBand(sum, chain, skin, plate, bands[i], bands[i + 1], shape, sign)
+}
+
 function addBand(
-  sum: { a: number; x: number; y: number; z: number },
+  sum: Sum,
   chain: TangentChain,
   skin: Development,
   plate: Plate,
   from: number,
   to: number,
-  shape: OpeningShape | null,
+  shape: OpeningShape,
   sign: 1 | -1,
 ): void {
   const d = plate.development
-  const stops = [from, ...d.girth.filter((g) => g > from && g < to), to]
+  const stops = stopsBetween(plate, from, to)
   for (let i = 0; i + 1 < stops.length; i++) {
     const run = developed(d, stops[i + 1]) - developed(d, stops[i])
     for (let k = 0; k < GAUSS_AT.length; k++) {
       const g = stops[i] + GAUSS_AT[k] * (stops[i + 1] - stops[i])
-      const along = shape ? chordAtLength(shape, developed(skin, g)) : null
-      if (shape && !along) continue
-      const x0 = along ? Math.max(along[0], plate.x0) : plate.x0
-      const x1 = along ? Math.min(along[1], plate.x1) : plate.x1
+      const along = chordAtLength(shape, developed(skin, g))
+      if (!along) continue
+      const x0 = Math.max(along[0], plate.x0)
+      const x1 = Math.min(along[1], plate.x1)
       if (!(x1 > x0)) continue
-      const p = at(chain, Math.abs(g))
+      const out = Math.abs(g)
       const area = sign * run * GAUSS_WEIGHT[k] * (x1 - x0)
       sum.a += area
       sum.x += (area * (x0 + x1)) / 2
-      sum.y += area * Math.sign(g) * p.y
-      sum.z += area * p.z
+      sum.y += area * Math.sign(g) * outAt(chain, out)
+      sum.z += area * heightAt(chain, out)
     }
   }
 }
 
-/** Girth bands of a shape split where its corners start, within a plate. */
-function cornerBands(shape: OpeningShape, skin: Development, plate: Plate): [number, number][] {
+/** Girths within a plate between which a shape is added: its ends and where its corners start. */
+function cornerBands(shape: OpeningShape, skin: Development, plate: Plate): readonly number[] {
   const r = Math.min(shape.corner, (shape.v1 - shape.v0) / 2)
-  const stops = [shape.v0, shape.v0 + r, shape.v1 - r, shape.v1].map((v) => Math.min(plate.g1, Math.max(plate.g0, undeveloped(skin, v))))
-  return stops
-    .slice(1)
-    .map((g, i): [number, number] => [stops[i], g])
-    .filter(([a, b]) => b > a)
+  const within = (v: number): number => Math.min(plate.g1, Math.max(plate.g0, undeveloped(skin, v)))
+  return [within(shape.v0), within(shape.v0 + r), within(shape.v1 - r), within(shape.v1)]
 }

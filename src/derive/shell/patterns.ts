@@ -27,9 +27,15 @@ export function holesThrough(plate: Plate, through: readonly Through[]): HoleSet
   let at = 0
   through.forEach((t, k) => {
     const { station, girth } = t.row
+    // a row along the coach stands at one girth
+    let last = Number.NaN
+    let w = 0
     for (const i of t.index) {
       const u = s * (station[i] - s0)
-      const w = d * (developed(plate.development, girth[i]) - d0)
+      if (girth[i] !== last) {
+        last = girth[i]
+        w = d * (developed(plate.development, last) - d0)
+      }
       set.row[at] = k
       set.index[at] = i
       set.x[at] = swapped ? w : u
@@ -74,7 +80,7 @@ function mapShape(plate: Plate, shape: OpeningShape, skin: Development): Vertex[
   }
   const source = outlineOf(shape)
   const inside = (v: number): boolean => v > shape.v0 && v < shape.v1
-  const stops = plate.development === skin ? [] : [...skin.length, ...plate.development.girth.map((g) => developed(skin, g))].filter(inside)
+  const stops = plate.development === skin ? [] : kinksOn(skin, plate.development).filter(inside)
   const out: Vertex[] = []
   source.forEach(([x, v, bulge], i) => {
     const [nx, nv] = source[(i + 1) % source.length]
@@ -93,6 +99,17 @@ function mapShape(plate: Plate, shape: OpeningShape, skin: Development): Vertex[
     for (let k = 0; k + 1 < ends.length; k++) mapArc(out, map, at, ends[k], ends[k + 1])
   })
   return outlineArea(out) < 0 ? reverseOutline(out) : out
+}
+
+const KINKS = new WeakMap<Development, { readonly skin: Development; readonly at: readonly number[] }>()
+
+/** Lengths along the skin at which the map to another layer changes its stretch. */
+function kinksOn(skin: Development, other: Development): readonly number[] {
+  const known = KINKS.get(other)
+  if (known?.skin === skin) return known.at
+  const at = [...skin.length, ...other.girth.map((g) => developed(skin, g))]
+  KINKS.set(other, { skin, at })
+  return at
 }
 
 /** Maps a stretch of an arc over which the mapping stretches v evenly: in as few circular arcs as keep within the error. */

@@ -1,9 +1,9 @@
 /** The rim ring round each opening: its plate behind the skin, its fasteners, and the posts and headers of cut frames. */
 
 import type { FrameDefinition } from '../../definition/types.js'
-import { developAt, developed, undeveloped } from '../../maths/development.js'
+import { developed, undeveloped } from '../../maths/development.js'
 import { addSpan, type RowDraft, startRow } from '../common/row-draft.js'
-import { diameterOf, flangeHalf, type Laid, rimReach, zonesAt } from './members.js'
+import { diameterOf, flangeHalf, type Laid, rimReach, unrolledAt } from './members.js'
 import { chordAtLength, cutsWeb, grown, type OpeningShape } from './opening-shape.js'
 import { lieOf, type Plate } from './plates.js'
 import { type Ring, ringOf } from './ring.js'
@@ -96,7 +96,7 @@ function rimLimit({ input, section }: Laid): number {
 }
 
 function rimPlate(laid: Laid, shape: OpeningShape): Plate {
-  const { input, section, skin } = laid
+  const { input, skin } = laid
   const outer = grown(shape, rimReach(input))
   const t = input.shell.skin.thickness.value
   const metal = input.shell.rim.thickness.value
@@ -116,7 +116,7 @@ function rimPlate(laid: Laid, shape: OpeningShape): Plate {
     g0,
     g1,
     order: ORDER.member,
-    development: developAt(section.straight, depth, zonesAt(input, depth, t)),
+    development: unrolledAt(laid, depth, t),
     lie: lieOf(g0, g1),
     cuts: [],
     ring: { inner: shape, outer },
@@ -132,7 +132,7 @@ function framesCut(laid: Laid, shape: OpeningShape): FrameDefinition[] {
 function framingOf(laid: Laid, shape: OpeningShape, ring: Ring, row: RowDraft, inset: number): Framing {
   const cut = framesCut(laid, shape)
   if (cut.length === 0) return { plates: [], cuts: [], notes: [], lengths: {} }
-  const { input, section, skin } = laid
+  const { input, skin } = laid
   const leg = input.shell.post.leg
   const gap = input.shell.memberGap
   const fore = [...input.frames].reverse().find((f) => f.station <= shape.x0)
@@ -144,7 +144,7 @@ function framingOf(laid: Laid, shape: OpeningShape, ring: Ring, row: RowDraft, i
   const notes: string[] = []
   const t = input.shell.skin.thickness.value
   const depth = t + input.shell.rim.thickness.value + input.shell.post.thickness.value / 2
-  const development = developAt(section.straight, depth, zonesAt(input, depth, t))
+  const development = unrolledAt(laid, depth, t)
   const make = (
     part: string,
     says: string,

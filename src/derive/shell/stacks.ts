@@ -82,14 +82,21 @@ function findStacks(draft: RowDraft, plates: readonly Plate[], reach: Reach, at:
   const counts: number[] = []
   const n = draft.station.length
   const stack = new Array<number>(n)
+  const waterline = new Array<number>(n)
+  // a row along the coach stands at one girth
+  let [g, v, z] = [Number.NaN, 0, 0]
   // neighbours mostly go through the same plates, so the last stack is tried first
   let last: number[] = []
   let current = -1
   const hit = new Array<number>(plates.length).fill(0)
   for (let i = 0; i < n; i++) {
     const x = draft.station[i]
-    const g = draft.girth[i]
-    const v = developed(at.skin, g)
+    if (draft.girth[i] !== g) {
+      g = draft.girth[i]
+      v = developed(at.skin, g)
+      z = heightAt(at.chain, Math.abs(g))
+    }
+    waterline[i] = z
     let hits = 0
     let same = current >= 0
     for (let k = 0; k < plates.length; k++) {
@@ -115,7 +122,7 @@ function findStacks(draft: RowDraft, plates: readonly Plate[], reach: Reach, at:
     const bought = boughtFor(at, grip)
     return { parts: hit.map((h) => plates[h].part), thickness, grip, length: bought.length.value, name: bought.name, count: counts[k] }
   })
-  return { row: Object.freeze({ ...draft, waterline: draft.girth.map((g) => heightAt(at.chain, Math.abs(g))), stack, stacks }), index }
+  return { row: Object.freeze({ ...draft, waterline, stack, stacks }), index }
 }
 
 /** The rivet bought for a grip; few grips occur, so each is looked up once a derivation. */

@@ -1,5 +1,5 @@
-import { developAt, developed } from '../../maths/development.js'
-import { flangeHalf, type Laid, leastPiece, memberStop } from './members.js'
+import { developed } from '../../maths/development.js'
+import { flangeHalf, type Laid, leastPiece, memberStop, unrolledAt } from './members.js'
 import { gapAtLength } from './opening-shape.js'
 import { lieOf, type Plate } from './plates.js'
 import { lapsOf, ORDER } from './sheets.js'
@@ -16,12 +16,12 @@ export interface StringerPlate {
 
 /** Stringer legs behind each seam, bay by bay, stopping at frames and at the rims of openings that cross the seam. */
 export function stringerPlates(laid: Laid): StringerPlate[] {
-  const { input, section, skin } = laid
+  const { input, skin } = laid
   const t = input.shell.skin.thickness.value
   const { leg, thickness, alloy } = input.shell.stringer
   const gap = input.shell.memberGap
   const depth = 2 * t + thickness.value / 2
-  const development = developAt(section.straight, depth)
+  const development = unrolledAt(laid, depth)
   return lapsOf(input).flatMap((lap) => {
     const v = developed(skin, lap.girth)
     const crossing = laid.shapes.filter((s) => v > s.v0 && v < s.v1)

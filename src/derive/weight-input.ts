@@ -69,9 +69,15 @@ function partTwin(part: Part): Twin {
   const { id, says, kind, trade, centre, mass } = part
   const end = /^(nose|tail)-/.exec(id)?.[1]
   const [x, y, z] = centre
+  const { along, across } = reachOf(part)
   return {
-    ...{ id, says, mass, by: 'derived', group: GROUP_OF[kind] ?? GROUP_OF[trade] ?? 'SH', words: end ? [kind, `${end} ${kind}`] : [kind] },
-    points: [{ mass: mass.value, x, y, z, ...reachOf(part) }],
+    id,
+    says,
+    mass,
+    by: 'derived',
+    group: GROUP_OF[kind] ?? GROUP_OF[trade] ?? 'SH',
+    words: end ? [kind, `${end} ${kind}`] : [kind],
+    points: [{ mass: mass.value, x, y, z, along, across }],
   }
 }
 

@@ -54,7 +54,8 @@ export function liningDown(ground: Ground, rib: Rib, pieces: readonly RibPiece[]
   // its girth is taped down the rib, which the row runs beside
   const place = (u: number): Located => {
     const sigma = rib.lined.sigmaAt(u)
-    return { ...rib.lined.place(sigma), girth: rib.outer.lengthAt(sigma) }
+    const { point, phi } = rib.lined.place(sigma)
+    return { point, phi, girth: rib.outer.lengthAt(sigma) }
   }
   const rows = pieces.map((piece) =>
     lay(

@@ -50,7 +50,8 @@ function loopUnder(ground: Ground, cut: EndCut, off: number, count: number): (On
   return places.map((_, i) => (i < right.length ? right[i] : right[count - i] && mirrorOn(right[count - i])))
 }
 
-const mirrorOn = (on: OnSkin | null): OnSkin | null => on && { ...on, phi: -on.phi, point: [on.point[0], -on.point[1], on.point[2]] }
+const mirrorOn = (on: OnSkin | null): OnSkin | null =>
+  on && { phi: -on.phi, point: [on.point[0], -on.point[1], on.point[2]], fall: on.fall }
 
 /** Whether the opening with its rim lies on the end, clear of the barrel's overlap. */
 export function liesOnEnd(ground: Ground, cut: EndCut): boolean {

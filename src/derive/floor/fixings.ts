@@ -46,11 +46,11 @@ function rowOf(
   lines: readonly Line[],
 ): FastenerRow | null {
   const { input, panelAt } = fitting
-  const kept = lines.map((l) => ({
+  const kept = lines.map((l, k) => ({
     ...l,
-    spots: l.spots.flatMap((spot, n) => (isClear(fitting, spot, fixing.hole / 2) ? [{ spot, n }] : [])),
+    spots: l.spots.flatMap((spot, n) => (isClear(fitting, spot, fixing.hole / 2) ? [{ spot, n, k }] : [])),
   }))
-  const all = kept.flatMap((l, k) => l.spots.map((s) => ({ ...s, k })))
+  const all = kept.flatMap((l) => l.spots)
   if (all.length === 0) return null
   const spans: Span[] = []
   let first = 0

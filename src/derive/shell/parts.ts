@@ -8,7 +8,7 @@ import { densityOf } from '../common/density.js'
 import { memberMass, sheetMass } from '../common/mass.formulas.js'
 import type { Part, PartKind, Pattern, Place } from '../nouns.js'
 import { chordAtLength, type OpeningShape } from './opening-shape.js'
-import { blankOf, holesThrough, netArea, piecesOf, type Through } from './patterns.js'
+import { netArea, patternOf, piecesOf, type Through } from './patterns.js'
 import type { Plate } from './plates.js'
 
 export interface PartHead {
@@ -29,9 +29,7 @@ export function partOf(
   head: PartHead,
 ): Part {
   const first = plates[0]
-  const patterns = plates.map(
-    (plate): Pattern => Object.freeze({ ...blankOf(plate, skin), holes: holesThrough(plate, through.get(plate) ?? []) }),
-  )
+  const patterns = plates.map((plate): Pattern => patternOf(plate, skin, through.get(plate) ?? []))
   const area = netArea(patterns[0])
   const pieces = piecesOf(patterns[0])
   return Object.freeze({

@@ -13,7 +13,7 @@ export interface Through {
   readonly hole: number
 }
 
-export function holesThrough(plate: Plate, through: readonly Through[]): HoleSet {
+function holesThrough(plate: Plate, through: readonly Through[]): HoleSet {
   const n = through.reduce((sum, t) => sum + t.index.length, 0)
   const set = {
     rows: through.map((t) => t.row.id),
@@ -46,8 +46,8 @@ export function holesThrough(plate: Plate, through: readonly Through[]): HoleSet
   return Object.freeze(set)
 }
 
-/** Everything of a pattern but its holes; `skin` is the mid surface on which the openings were drawn. */
-export function blankOf(plate: Plate, skin: Development): Omit<Pattern, 'holes'> {
+/** `skin` is the mid surface on which the openings were drawn. */
+export function patternOf(plate: Plate, skin: Development, through: readonly Through[]): Pattern {
   const { flat, width, height } = flatOf(plate)
   const outline: Outline = plate.ring
     ? clipToRectangle(mapShape(plate, plate.ring.outer, skin), 0, 0, width, height)
@@ -62,7 +62,7 @@ export function blankOf(plate: Plate, skin: Development): Omit<Pattern, 'holes'>
     return clipped.length > 0 ? [{ opening: shape.id, outline: clipped as Outline }] : []
   })
   const marks = plate.marks.map((m) => ({ ...m, from: toFlat(plate, m.from[0], m.from[1]), to: toFlat(plate, m.to[0], m.to[1]) }))
-  return { face: plate.face, flat, thickness: plate.thickness, outline, cuts, marks }
+  return Object.freeze({ face: plate.face, flat, thickness: plate.thickness, outline, cuts, marks, holes: holesThrough(plate, through) })
 }
 
 const WHOLE: readonly number[] = [0, 1]

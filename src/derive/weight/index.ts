@@ -15,7 +15,7 @@ import { caseOf, placeOf, type Stance } from './cases.js'
 import { liftOf } from './lift.js'
 import { linesOf } from './lines.js'
 import { middle } from './middle.js'
-import { nearestOf, roomAt } from './room.js'
+import { nearestOf, roomFinder } from './room.js'
 import { capacity, lever, meanAxle, moment, spindleSum } from './weight.formulas.js'
 
 export function deriveWeight(input: WeightInput, memo: Memo = FORGETFUL): WeightDerived {
@@ -38,13 +38,14 @@ export function deriveWeight(input: WeightInput, memo: Memo = FORGETFUL): Weight
   const stood = { ball, axle, ground, track, gross, ratings, hitchBand, tyre }
   const cases = weight.cases.map((each) => caseOf(each, groups, stance))
   const looked = { ...stood, cases }
+  const roomAt = roomFinder(looked)
   return Object.freeze({
     ...stood,
     ...{ cases, listOnly, lines, groups, built, unloaded, twinned, twice },
     capacity: capacity({ G: gross, U: unloaded }),
     places: weight.places.map((each) => {
       const at = placeOf(each, stance)
-      return { id: each.id, says: each.says, at, room: roomAt(looked, at) }
+      return { id: each.id, says: each.says, at, room: roomAt(at) }
     }),
     nearest: nearestOf(looked),
     lift: weight.lift && liftOf(weight.lift, lines, input.frames),

@@ -142,7 +142,9 @@ function grownBy(
   own: readonly MassLine[],
 ): { readonly grown: Omit<MassLine, 'stated'>; readonly of: number } {
   const of = massTotal(Object.fromEntries(own.map((line) => [`${line.id} ${line.says}`, line.mass])))
-  const points = own.flatMap((line) => line.points.map((p) => ({ ...p, mass: p.mass * share })))
+  const points = own.flatMap((line) =>
+    line.points.map(({ mass, x, y, z, along, across }) => ({ mass: mass * share, x, y, z, along, across })),
+  )
   return {
     of: of.value,
     grown: {

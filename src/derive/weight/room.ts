@@ -32,9 +32,9 @@ function limitsOf(ground: Ground, one: CaseWeighed): readonly Limit[] {
   const [least, most] = hitchBand
   const [W, T] = [one.mass.value, one.hitch.value]
   const n = ratings.length
-  const limit = (kind: LimitKind, left: number, of: number, takes: Limit['takes']): Limit => ({
-    ...{ kind, case: one.id, left, takes, margin: left / of },
-  })
+  const limit = (kind: LimitKind, left: number, of: number, takes: Limit['takes']): Limit => {
+    return { kind, case: one.id, left, takes, margin: left / of }
+  }
   const band = one.design
     ? [
         limit('hitch-least', T - least * W, W, (at) => least * grows - onHitch(at)),

@@ -180,7 +180,8 @@ function reckonInside(loft: Loft, phi: number, sigma: number): void {
   // in the section's own plane the profile has no say, not even on a ridge, where its reach is nothing
   const flank = Math.abs(c) < 1e-12
   NOW[Z] = z
-  if (sigma <= loft.ridge && !flank && loft.ridge > 0) {
+  // so near a ridge that heights no longer tell from it, it is the ridge
+  if (loft.ridge > 0 && !flank && (sigma <= loft.ridge || !(L > 0))) {
     NOW[R] = NOW[R_SIGMA] = NOW[Z_SIGMA] = NOW[R_PHI] = 0
     return
   }

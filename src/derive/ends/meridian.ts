@@ -2,11 +2,15 @@
  * Lengths down an end in the vertical plane at an azimuth. What depends on the height alone (half width, reach, slopes) is
  * worked out once a panel of the section, so that a length at another azimuth costs one power a point.
  */
+import { lagrange } from '../../maths/lagrange.js'
 import { type Loft, loftAt, meridianSpeed, stretchesOf } from '../../maths/loft.js'
 
 /** Five Gauss points and weights on 0..1. */
 export const GAUSS = [0.046910077030668, 0.230765344947158, 0.5, 0.769234655052842, 0.953089922969332] as const
 export const WEIGHT = [0.1184634425280945, 0.2393143352496832, 0.2844444444444444, 0.2393143352496832, 0.1184634425280945] as const
+
+/** Turns speeds at the five points into the coefficients of the running length, by the share of the way there: t, t2 … t5. */
+const RUN = lagrange(GAUSS).map((row, power) => row.map((v) => v / (power + 1)))
 
 /** A stretch of section girth that neither runs far nor turns much, with five points on it. */
 interface Panel {
@@ -18,18 +22,20 @@ interface Panel {
 
 const PANELS = new WeakMap<Loft, readonly Panel[]>()
 
-/** Every loft is parted once. */
-function panelsOf(loft: Loft): readonly Panel[] {
+/** From the crown to the toe. Every loft is parted once. */
+export function panelsOf(loft: Loft): readonly Panel[] {
   const known = PANELS.get(loft)
   if (known) return known
   const stops = stretchesOf(loft, 0.3, 1 / 6)
-  const panels = stops.slice(1).flatMap((to, i) => panelsWithin(loft, stops[i], to, 12))
+  const panels = stops.slice(1).flatMap((to, i) => panelsWithin(loft, stops[i], to, 16))
   PANELS.set(loft, panels)
   return panels
 }
 
 /** Azimuths at which a panel is tried: where the profile has all the say, and where both have. */
 const TRIED = [0, Math.PI / 4] as const
+/** Beside the joint the meridians of a flat roof all but keep to its ridge, and turn off it the later and the sharper. */
+const BESIDE_RIDGE = [1.52, 1.57] as const
 /** Most that the two halves of a panel may say otherwise than the whole, of the section's length: a nanometre or two. */
 const AGREES = 5e-10
 
@@ -40,7 +46,8 @@ function panelsWithin(loft: Loft, from: number, to: number, deeper: number): Pan
     const halves = within(loft, phi, from, middle) + within(loft, phi, middle, to)
     return Math.abs(halves - within(loft, phi, from, to)) <= AGREES * loft.section.length
   }
-  if (deeper === 0 || to <= loft.ridge || TRIED.every(isEven)) {
+  const isFair = TRIED.every(isEven) && (loft.ridge === 0 || BESIDE_RIDGE.every(isEven))
+  if (deeper === 0 || to <= loft.ridge || isFair) {
     return [{ from, to, nodes: GAUSS.flatMap((g) => nodeAt(loft, from + g * (to - from))) }]
   }
   return [...panelsWithin(loft, from, middle, deeper - 1), ...panelsWithin(loft, middle, to, deeper - 1)]
@@ -82,6 +89,9 @@ function wayOf(loft: Loft, phi: number): Way {
   return { n, t: Math.abs(Math.sin(phi)) ** n, c: flank ? 0 : Math.abs(Math.cos(phi)) ** n, top: flank ? 0 : loft.ridge }
 }
 
+/** Speeds at the points of the panel that was asked for last: one more list for every answer would cost more than the answer. */
+const SPEED = new Float64Array(5)
+
 /** Length over a whole panel, from what is kept of its points. */
 function wholePanel({ from, to, nodes }: Panel, { n, t, c }: Way): number {
   let sum = 0
@@ -90,7 +100,8 @@ function wholePanel({ from, to, nodes }: Panel, { n, t, c }: Way): number {
     const b = c === 0 ? 0 : c * nodes[5 * j + 1]
     const slope = (Math.exp(-Math.log(a + b) / n) * (a * nodes[5 * j + 2] + b * nodes[5 * j + 3])) / (a + b)
     const dz = nodes[5 * j + 4]
-    sum += WEIGHT[j] * Math.sqrt(slope * slope + dz * dz)
+    SPEED[j] = Math.sqrt(slope * slope + dz * dz)
+    sum += WEIGHT[j] * SPEED[j]
   }
   return (to - from) * sum
 }
@@ -115,21 +126,40 @@ export function sigmaAtMeridian(loft: Loft, phi: number, girth: number): number 
   return loft.section.length
 }
 
-/** Newton from the chord's own share of a panel: it turns too little for the way down it to be far from even. */
+/** Share of the way down the panel asked for last at which it has run a share of its length, by the polynomial through its speeds. */
+function shareAt(want: number): number {
+  const c = RUN.map((row) => row[0] * SPEED[0] + row[1] * SPEED[1] + row[2] * SPEED[2] + row[3] * SPEED[3] + row[4] * SPEED[4])
+  const whole = c[0] + c[1] + c[2] + c[3] + c[4]
+  let t = want
+  for (let i = 0; i < 8; i++) {
+    const run = t * (c[0] + t * (c[1] + t * (c[2] + t * (c[3] + t * c[4]))))
+    const speed = c[0] + t * (2 * c[1] + t * (3 * c[2] + t * (4 * c[3] + t * 5 * c[4])))
+    if (!(speed > 0)) return want
+    const step = (run - want * whole) / speed
+    t = Math.min(1, Math.max(0, t - step))
+    if (Math.abs(step) < 1e-13) break
+  }
+  return t
+}
+
+/** Newton from where the polynomial through the panel's speeds puts it, which is all but there. */
 function inPanel(loft: Loft, phi: number, { from, to }: Panel, want: number, length: number, top: number): number {
   // where the meridians begin they all meet, and nothing tells how fast they leave
   const least = from <= top ? from + loft.section.length * 1e-6 : from
-  let sigma = Math.max(least, from + (want / length) * (to - from))
+  let sigma = Math.max(least, from + shareAt(want / length) * (to - from))
   let run = within(loft, phi, from, sigma)
+  let speed = meridianSpeed(loft, phi, sigma)
+  const near = loft.section.length * 1e-13
   for (let i = 0; i < 30; i++) {
     const miss = run - want
-    if (Math.abs(miss) < loft.section.length * 1e-13) break
-    const next = Math.min(Math.max(sigma - miss / meridianSpeed(loft, phi, sigma), least), to)
-    const step = next - sigma
-    // a step so short that its own square no longer counts is the last: the speed changes by less than itself over a panel
-    if (step * step <= loft.section.length * 1e-13 * (to - from)) return next
+    if (Math.abs(miss) < near) break
+    const next = Math.min(Math.max(sigma - miss / speed, least), to)
+    const after = meridianSpeed(loft, phi, next)
+    // a step over which the speed does not change is the last
+    if (Math.abs((next - sigma) * (after - speed)) < near) return next
     run += within(loft, phi, sigma, next)
     sigma = next
+    speed = after
   }
   return sigma
 }

@@ -3,8 +3,10 @@
  * mould line along its normal. Walked by its own arc length from the crown; its points are exact, the lengths good to a
  * micrometre. A rib at depth 0 lies in its vertical plane; deeper layers leave it by what the normal leans.
  */
-import { type Loft, pointInside, stretchesOf } from '../../maths/loft.js'
+import { lagrange } from '../../maths/lagrange.js'
+import { type Loft, pointInside } from '../../maths/loft.js'
 import type { Vec3 } from '../../maths/vec.js'
+import { panelsOf } from './meridian.js'
 
 export interface RibCurve {
   readonly phi: number
@@ -17,10 +19,6 @@ export interface RibCurve {
   readonly atSigma: (sigma: number) => Vec3
 }
 
-/** Steps of the length table over a whole section. */
-const STEPS = 24
-/** Most that either curve turns in a step, rad. */
-const TURN = 0.25
 /** Places in a step at which the speed is taken: its ends, where it may jump from step to step, and three between. */
 const AT = [0, 0.1727, 0.5, 0.8273, 1] as const
 /** How far from the crown a deep curve is first looked at, of the section's length: on a ridge the normal is not settled. */
@@ -68,11 +66,12 @@ function walkedFrom(loft: Loft, top: number, speeds: Speeds): Pick<RibCurve, 'le
 
 const PARTED = new WeakMap<Loft, readonly number[]>()
 
-/** Every loft is parted once for all the curves on it. */
+/** Every loft is parted once for all the curves on it: half a stretch of its meridians is even enough for a quartic. */
 function partsOf(loft: Loft): readonly number[] {
   const known = PARTED.get(loft)
   if (known) return known
-  const parts = stretchesOf(loft, TURN, 1 / STEPS)
+  const panels = panelsOf(loft)
+  const parts = [panels[0].from, ...panels.flatMap(({ from, to }) => [(from + to) / 2, to])]
   PARTED.set(loft, parts)
   return parts
 }
@@ -107,27 +106,6 @@ function speedsOf(loft: Loft, atSigma: (sigma: number) => Vec3): Speeds {
       return Math.sqrt(x * x + y * y + z * z) / (span - from)
     })
   }
-}
-
-function lagrange(at: readonly number[]): number[][] {
-  const rows = at.map(() => new Array<number>(at.length).fill(0))
-  at.forEach((x, j) => {
-    // the polynomial that is 1 at x and 0 at the other places, multiplied out factor by factor
-    let product = [1]
-    for (const [k, other] of at.entries()) {
-      if (k === j) continue
-      const next = new Array<number>(product.length + 1).fill(0)
-      product.forEach((c, power) => {
-        next[power] -= (c * other) / (x - other)
-        next[power + 1] += c / (x - other)
-      })
-      product = next
-    }
-    product.forEach((c, power) => {
-      rows[power][j] = c
-    })
-  })
-  return rows
 }
 
 const runAt = (s: Step, t: number): number => t * (s.run[0] + t * (s.run[1] + t * (s.run[2] + t * (s.run[3] + t * s.run[4]))))

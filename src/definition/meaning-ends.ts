@@ -89,6 +89,12 @@ function fall(e: TangentChain['elements'][number]): number {
   return e.curvature === 0 ? run * Math.sin(e.heading0) : (Math.cos(e.heading0) - Math.cos(e.heading1)) / e.curvature
 }
 
+/**
+ * Row offsets from the crown to a cap's own row. The lining's row round the header ring stands two nearer the crown, and those of the
+ * ribs two aside of their ribs: nearer than twice that, a rib's row beside the joint would pass the crown by. Our own reckoning.
+ */
+const ROOM_UNDER_CAP = 6
+
 function reachFaults(draft: Draft, profile: TangentChain, reading: Reading): void {
   const reach = widest(profile).y
   const { couplerFace, cap } = draft.ends ?? {}
@@ -96,6 +102,13 @@ function reachFaults(draft: Draft, profile: TangentChain, reading: Reading): voi
   if (cap !== undefined && cap >= profile.length / 2) {
     const because = `a crown cap of ${mm(cap)} leaves no gore on a profile of ${mm(profile.length)}`
     reading.impossible(['ends', 'cap'], { expected: `less than ${mm(profile.length / 2)}`, because, advice: 'Make it smaller.' })
+  }
+  const rowOffset = draft.shell?.frame?.rowOffset
+  if (cap !== undefined && rowOffset !== undefined && cap < ROOM_UNDER_CAP * rowOffset) {
+    const because = `under a crown cap of ${mm(cap)} the header ring, and the rows beside the ribs that meet it, find no room`
+    const least = mm(ROOM_UNDER_CAP * rowOffset)
+    const advice = `Make it ${least} or more, ${ROOM_UNDER_CAP} times the frames' row offset.`
+    reading.impossible(['ends', 'cap'], { expected: `at least ${least}`, because, advice })
   }
   const floor = draft.floor
   if (floor?.endReach !== undefined && floor.endReach >= reach) {

@@ -48,7 +48,9 @@ export function curveFrom(loft: Loft, top: number, atSigma: (sigma: number) => V
 function walkedFrom(loft: Loft, top: number, speeds: Speeds): Pick<RibCurve, 'length' | 'lengthAt' | 'sigmaAt'> {
   const steps: Step[] = []
   let before = 0
-  const stops = [top, ...partsOf(loft).filter((stop) => stop > top)]
+  // beside a ridge the stretches are finer than its curves can be taken
+  const first = top + 10 * HAIR * loft.section.length
+  const stops = [top, ...partsOf(loft).filter((stop) => stop > first)]
   for (let i = 0; i + 1 < stops.length; i++) {
     const [start, span] = [stops[i], stops[i + 1] - stops[i]]
     const at = speeds(start, span, i === 0)

@@ -1,4 +1,4 @@
-/** Runs the command in a fresh process, as a person would from a checkout. */
+/** Runs the command in a fresh process, as a person would from a checkout, with the flags Node was given for the bench. */
 import { spawnSync } from 'node:child_process'
 import { mkdtempSync, readFileSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
@@ -10,7 +10,7 @@ const root = fileURLToPath(new URL('..', import.meta.url))
 /** Throws with what the command said when it does not end well: a failed run must never count as a fast one. */
 export function coachwright(args: readonly string[], preload: readonly string[] = [], env: Readonly<Record<string, string>> = {}): string {
   const imports = preload.flatMap((name) => ['--import', name])
-  const done = spawnSync(process.execPath, [...imports, 'scripts/run.mjs', 'src/cli/main.ts', ...args], {
+  const done = spawnSync(process.execPath, [...process.execArgv, ...imports, 'scripts/run.mjs', 'src/cli/main.ts', ...args], {
     cwd: root,
     encoding: 'utf8',
     maxBuffer: 1 << 28,

@@ -1,4 +1,5 @@
 /** Everything that must hold before a change goes in, ending with the line `N passed, N failed`. */
+import { NODE_FLAGS } from './node-flags.mjs'
 import { close, toolStep, toolSteps, vitestStep } from './steps.mjs'
 
 const steps = [
@@ -12,7 +13,7 @@ const steps = [
     ['unused code', 'knip', '--no-progress'],
   ]),
   vitestStep('tests', process.argv.slice(2)),
-  toolStep('speed', 'node', ['scripts/run.mjs', 'bench/run.ts', '--ci'], { show: true }),
+  toolStep('speed', 'node', [...NODE_FLAGS, 'scripts/run.mjs', 'bench/run.ts', '--ci'], { show: true }),
 ]
 
 close(steps, 10)

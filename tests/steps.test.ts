@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest'
+import { flagsOf, NODE_FLAGS } from '../scripts/node-flags.mjs'
 import { countVitest } from '../scripts/steps.mjs'
 
 const file = (status: string, ...tests: string[]) => ({ status, assertionResults: tests.map((each) => ({ status: each })) })
@@ -31,5 +32,13 @@ describe('the count of a test run', () => {
 
   it('never calls a run clean that ran nothing', () => {
     expect(countVitest({ numPassedTests: 0, numFailedTests: 0, testResults: [] }, true)).toEqual({ passed: 0, failed: 1 })
+  })
+})
+
+describe('what Node is told', () => {
+  it('is the same in every script that runs the program', () => {
+    expect(NODE_FLAGS.length).toBeGreaterThan(0)
+    expect(Object.keys(flagsOf).sort()).toEqual(['bench', 'coachwright', 'pictures', 'start', 'validation'])
+    for (const [name, flags] of Object.entries(flagsOf)) expect(flags, name).toEqual(NODE_FLAGS)
   })
 })

@@ -21,6 +21,7 @@ import type {
   State,
   WorkingShown,
 } from '../desk/nouns.js'
+import { drawingReceiver } from '../desk/sent-drawing.js'
 import type { UnitSystem } from '../quantity/format.js'
 import { dropDraft, keepDraft } from './drafts.js'
 import { openCoach, saveCoach } from './files.js'
@@ -139,11 +140,13 @@ function keep(file: string, text: string): void {
   tell({ kind: 'edited', path: file, text, stamp: null })
 }
 
+const received = drawingReceiver()
+
 function show(moved: Moved): void {
   const before = state()
   batch(() => {
     setState(moved.state)
-    setElevation(moved.elevation)
+    setElevation(received(moved.elevation))
     setHand(moved.hand)
     if (moved.says !== null) setNotice(moved.says)
   })

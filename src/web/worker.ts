@@ -8,7 +8,6 @@ import type {
   Answer,
   DragShown,
   Edit,
-  Elevation,
   FrozenRevision,
   Go,
   Look,
@@ -24,6 +23,7 @@ import type {
 } from '../desk/nouns.js'
 import { type Differs, differsFrom } from '../desk/other-text.js'
 import { type Provable, provable } from '../desk/prove-shown.js'
+import { drawingSender, type SentDrawing } from '../desk/sent-drawing.js'
 import { type Side, sideOf } from '../desk/side-by-side.js'
 import type { SpaceAsked, SpaceSent } from '../desk/space/sent.js'
 import type { UnitSystem } from '../quantity/format.js'
@@ -34,7 +34,7 @@ import { families, proved, sideOfFiles, start } from './worker-doors.js'
 export interface Moved {
   readonly says: string | null
   readonly state: State
-  readonly elevation: Elevation
+  readonly elevation: SentDrawing
   /** of a drag that is under way */
   readonly hand: DragShown | null
 }
@@ -49,11 +49,13 @@ function here(): DeskCoach {
   return held
 }
 
-/** The rivets go over without being copied. */
+const send = drawingSender()
+
+/** The rivets go over without being copied, and of the rest what is new. */
 function looked(look: Look, says: string | null): Moved {
   const elevation = here().elevation(look)
   const rivets = elevation.rivets.slice()
-  return transfer({ says, state: here().state(), elevation: { ...elevation, rivets }, hand: here().inHand(look) }, [rivets.buffer])
+  return transfer({ says, state: here().state(), elevation: { ...send(elevation), rivets }, hand: here().inHand(look) }, [rivets.buffer])
 }
 
 /** Becomes the coach that is held as soon as it reads. */

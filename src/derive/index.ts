@@ -215,7 +215,7 @@ function underOf(
   )
   const members = memo.keep('members', [input], () => (input ? layOutMembers(input) : []))
   const panel = memo.keep('floor', [floor, frames, definition.ends, stock, gear, chassis, members, axles], () =>
-    deriveFloor(definition, members, axles?.boxes ?? []),
+    deriveFloor(definition, members, axles?.boxes ?? [], memo),
   )
   // most of what is changed in a floor moves no bolt, and then no member is made anew
   const bolts = memo.settle('bolts', [panel], () => panel.rows.filter((row) => row.kind === 'bolt'), alike)

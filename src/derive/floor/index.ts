@@ -6,6 +6,7 @@
  */
 import { netMoments } from '../../maths/area-moments.js'
 import { clipToRectangle, outlineArea } from '../../maths/outline.js'
+import { FORGETFUL, type Memo } from '../memo.js'
 import type { FastenerRow, HoleSet, Outline, Part, Pattern } from '../nouns.js'
 import type { FloorDerived, Member, WheelBox } from '../under-nouns.js'
 import { floorScrews, holdDowns } from './fixings.js'
@@ -23,11 +24,11 @@ export interface Floor {
 
 const NONE: Floor = Object.freeze({ facts: null, parts: [], rows: [] })
 
-export function deriveFloor(definition: FloorSlice, members: readonly Member[], boxes: readonly WheelBox[]): Floor {
+export function deriveFloor(definition: FloorSlice, members: readonly Member[], boxes: readonly WheelBox[], memo: Memo = FORGETFUL): Floor {
   const input = floorInputOf(definition, members, boxes)
   if (!input) return NONE
   const { floor } = input
-  const plan = panelPlan(input)
+  const plan = memo.keep('floor plan', [floor, input.frames, definition.ends], () => panelPlan(input))
   const joints = panelJoints(input, plan)
   const stops = [plan.from, ...joints.map((j) => j.station), plan.to]
   const panels = stops.slice(1).map((to, i) => ({ part: joints.length === 0 ? 'floor-panel' : `floor-panel-${i + 1}`, from: stops[i], to }))
@@ -36,7 +37,7 @@ export function deriveFloor(definition: FloorSlice, members: readonly Member[], 
   const bolts = floor.bolts ? holdDowns(fitting, floor.bolts) : []
   const screws = floor.screws ? floorScrews(fitting, floor.screws, bolts) : []
   const rows = [...bolts, ...screws]
-  const openings = floorOpenings(input, plan)
+  const openings = floorOpenings(input, plan, memo)
   const count = (of: readonly FastenerRow[]): number => of.reduce((sum, r) => sum + r.station.length, 0)
   const facts: FloorDerived = {
     outline: plan.outline,

@@ -1,6 +1,7 @@
 /** Openings of the floor, and how near each comes to members, wheel boxes, the panel's edge and the others. */
 import type { FloorOpeningDefinition } from '../../definition/under-types.js'
 import { distanceToOutline, insideOutline } from '../../maths/outline.js'
+import type { Memo } from '../memo.js'
 import type { Outline } from '../nouns.js'
 import type { Clearance, FloorOpening } from '../under-nouns.js'
 import type { FloorInput } from './input.js'
@@ -41,20 +42,26 @@ function cross(a: Point, b: Point, c: Point, d: Point): boolean {
   return turn(a, b, c) * turn(a, b, d) < 0 && turn(c, d, a) * turn(c, d, b) < 0
 }
 
-export function floorOpenings(input: FloorInput, plan: Pick<PanelPlan, 'outline'>): FloorOpening[] {
+export function floorOpenings(input: FloorInput, plan: Pick<PanelPlan, 'outline'>, memo: Memo): FloorOpening[] {
   return input.floor.openings.map((o) => ({
     id: o.id,
     says: o.says,
     outline: openingOutline(o),
     station: o.station,
     y: o.y,
-    clear: clearances(input, plan, o),
+    // members and wheel boxes move more often than the panel's edge
+    clear: clearances(input, plan, o, () => memo.keep(`${o.id} to the edge`, [o, plan], () => toEdge(o, plan))),
     toFlange: alongCoach(o, input),
   }))
 }
 
 /** How near an opening would come to the nearest of each kind of thing, stood where `o` says; nearest first. */
-export function clearances(input: FloorInput, plan: Pick<PanelPlan, 'outline'>, o: FloorOpeningDefinition): Clearance[] {
+export function clearances(
+  input: FloorInput,
+  plan: Pick<PanelPlan, 'outline'>,
+  o: FloorOpeningDefinition,
+  edge: () => number = () => toEdge(o, plan),
+): Clearance[] {
   const outline = openingOutline(o)
   const nearest = new Map<Clearance['kind'], Clearance>()
   const take = (to: string, kind: Clearance['kind'], room: () => number, atLeast: number): void => {
@@ -68,7 +75,7 @@ export function clearances(input: FloorInput, plan: Pick<PanelPlan, 'outline'>, 
     const other = boxPlan(b)
     take(b.id, 'wheel-box', () => roomTo(o, outline, other), gapTo(o, other))
   }
-  take('the edge of the panel', 'edge', () => -farthestOut(o, outline, plan), Number.NEGATIVE_INFINITY)
+  take('the edge of the panel', 'edge', edge, Number.NEGATIVE_INFINITY)
   for (const other of input.floor.openings)
     if (other.id !== o.id) take(other.id, 'opening', () => apart(o, outline, other, openingOutline(other)), Number.NEGATIVE_INFINITY)
   return [...nearest.values()].sort((a, b) => a.room - b.room)
@@ -89,10 +96,10 @@ function gapTo(o: FloorOpeningDefinition, other: Outline): number {
   return gap > 0 ? gap : Number.NEGATIVE_INFINITY
 }
 
-/** Farthest reach toward the edge, as a signed distance: of a round opening its middle and radius, of a rectangle its corners. */
-function farthestOut(o: FloorOpeningDefinition, own: Outline, plan: Pick<PanelPlan, 'outline'>): number {
-  if (o.shape === 'round') return signed(plan.outline, o.station, o.y) + o.size / 2
-  return Math.max(...own.map(([x, y]) => signed(plan.outline, x, y)))
+/** Room to the edge of the panel, negative past it: of a round opening from its middle, of a rectangle from its corners. */
+function toEdge(o: FloorOpeningDefinition, { outline }: Pick<PanelPlan, 'outline'>): number {
+  if (o.shape === 'round') return -signed(outline, o.station, o.y) - o.size / 2
+  return -Math.max(...openingOutline(o).map(([x, y]) => signed(outline, x, y)))
 }
 
 /** Between two openings: exact for round ones. */

@@ -1,5 +1,5 @@
 /** Begins a coach: a family and a length, or one's own section and a length. */
-import { createEffect, createMemo, createSignal, For, onMount, Show } from 'solid-js'
+import { createEffect, createMemo, createSignal, For, on, Show } from 'solid-js'
 import { type Family, patternFor } from '../desk/new-coach/families.js'
 import { sectionShown, type TypedSection } from '../desk/new-coach/own-section.js'
 import type { Started } from '../desk/new-coach/start-coach.js'
@@ -30,20 +30,25 @@ const [name, setName] = createSignal('')
 const [length, setLength] = createSignal('')
 const [chosen, setChosen] = createSignal(0)
 
+let asked = 0
+
 /** What the desk's coaches stand on, and the one that is open. */
-async function askFamilies(): Promise<void> {
-  const all = await Promise.all(known().map(({ path }) => openCoach(path)))
+async function askFamilies(list: ReturnType<typeof known>): Promise<void> {
+  const own = ++asked
+  const all = await Promise.all(list.map(({ path }) => openCoach(path)))
   const coaches = all.flatMap((each) => (typeof each === 'string' ? [] : [{ path: each.path, files: each.files }]))
   const now = state()
   if (now && !coaches.some(({ path }) => path === now.file))
     coaches.push({ path: now.file, files: { ...openedFiles(), [now.file]: now.text } })
-  setFamilies(await worker.families(coaches))
+  const found = await worker.families(coaches)
+  if (own === asked) setFamilies(found)
 }
 
 export function NewCoach() {
   const [isBusy, setBusy] = createSignal(false)
   const [refused, setRefused] = createSignal<readonly string[]>([])
-  onMount(askFamilies)
+  // whoever is quick is here before the desk has read its own coach or heard of the others
+  createEffect(on([known, () => state()?.file], ([list]) => void askFamilies(list)))
   const family = createMemo((): Family | undefined => families()[chosen()])
   const shown = createMemo(() => sectionShown(typed()))
   const picture = createMemo(() => (isOwn() ? shown() : family()?.section))

@@ -1,7 +1,7 @@
 /**
  * The curve where a layer of an end section stands over a rib: the surface at one azimuth, some depth inside the outer
- * mould line along its normal. Walked by its own arc length from the crown; its points are exact, the lengths good to a
- * micrometre. A rib at depth 0 lies in its vertical plane; deeper layers leave it by what the normal leans.
+ * mould line along its normal. Walked by its own arc length from the crown; its points are exact, the lengths good to
+ * three tenths of a micrometre a metre. A rib at depth 0 lies in its vertical plane; deeper layers leave it by what the normal leans.
  */
 import { lagrange } from '../../maths/lagrange.js'
 import { type Loft, pointInside } from '../../maths/loft.js'

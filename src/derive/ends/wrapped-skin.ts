@@ -33,10 +33,11 @@ export const onHand = ({ turned }: Pick<WrappedGore, 'turned'>, on: OnSheet): On
 export const ownPhi = ({ turned }: Pick<WrappedGore, 'turned'>, phi: number): number => (turned ? -phi : phi)
 
 /**
- * Nearer the joint the upright plane through the crown all but lies in the sheet, and their cut runs to and fro. Girths on both hands of
- * the joint are alike, so that over the five thousandths of a radian left they do not change by a hundredth of a millimetre.
+ * Nearer the joint the upright plane through the crown all but lies in the sheet, and their cut runs to and fro: over the last five
+ * thousandths of a radian a girth is carried on as it came. It bends by a hundredth of a millimetre there on an end like the Sedge's.
  */
 const TELLABLE = Math.PI / 2 - 5e-3
+const STEP = 5e-3
 
 interface Found {
   readonly gore: WrappedGore
@@ -73,8 +74,14 @@ export function wrappedSkin(ground: Ground, gores: readonly WrappedGore[], cuts:
   const girth = ({ sheet, phi }: Found, level: Level): number => {
     if (level.at === 'cap') return cap
     if (level.at === 'girth') return level.girth
-    const cut = cuts(sheet, Math.sign(phi) * Math.min(Math.abs(phi), TELLABLE))
-    return cap + (level.at === 'toe' ? cut.length + off : cut.atHeight(baseHeight()).along)
+    const told = (azimuth: number): number => {
+      const cut = cuts(sheet, Math.sign(phi) * azimuth)
+      return cap + (level.at === 'toe' ? cut.length + off : cut.atHeight(baseHeight()).along)
+    }
+    const beyond = Math.abs(phi) - TELLABLE
+    if (beyond <= 0) return told(Math.abs(phi))
+    const last = told(TELLABLE)
+    return last + ((last - told(TELLABLE - STEP)) / STEP) * beyond
   }
   const inside = (phi: number, level: Level, depth: number): Vec3 => {
     const one = found(phi)

@@ -1,6 +1,7 @@
 /** The demonstration's ends wrapped instead of formed: flats, holes and ribs held against the sheets in space. */
 import { describe, expect, it } from 'vitest'
 import { exampleText } from '../../../tests/examples.js'
+import { randomCoach } from '../../../tests/random-coach.js'
 import { readDefinition } from '../../definition/read-definition.js'
 import { setInText } from '../../definition/set-in-text.js'
 import type { Flat } from '../../maths/strip/on-strip.js'
@@ -111,5 +112,23 @@ describe('wrapped gores of the demonstration', () => {
     }
     expect(holes.size).toBeGreaterThan(20)
     expect(worst).toBeLessThan(0.02)
+  })
+})
+
+describe('the girth of a place on a wrapped end', () => {
+  // 1064: a made-up coach whose sheets all but lie in the plane they are cut by beside the joint
+  const odd = readDefinition('trial.yaml', randomCoach(1064).text, () => null).definition
+  it.each([
+    ['the demonstration', design],
+    ['a made-up coach', odd && derive(odd)],
+  ])('runs on evenly to the joint: %s', (_says, made) => {
+    if (!made) throw new Error('the coach is refused')
+    const { skin } = made.endSections.local
+    const girthAt = (short: number): number => skin.locate(Math.PI / 2 - short, { at: 'base' }).girth
+    const shorts = Array.from({ length: 40 }, (_, i) => 0.02 - i * 5e-4)
+    const steps = shorts.slice(1).map((short, i) => girthAt(short) - girthAt(shorts[i]))
+    // a fifth of a millimetre a thousandth of a radian is more than the demonstration's end turns by
+    for (const step of steps) expect(Math.abs(step)).toBeLessThan(1e-4)
+    for (const [i, step] of steps.slice(1).entries()) expect(Math.abs(step - steps[i])).toBeLessThan(2e-6)
   })
 })

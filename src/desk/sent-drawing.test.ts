@@ -10,7 +10,7 @@ describe('a drawing sent to the screen', () => {
   const [send, receive] = [drawingSender(), drawingReceiver()]
   // as a message between threads copies it
   const over = (look: Look) => {
-    const sent = send(held.elevation(look))
+    const sent = send(held.elevation(look), true)
     return { sent, shown: receive(structuredClone(sent)) }
   }
 
@@ -37,8 +37,11 @@ describe('a drawing sent to the screen', () => {
   })
 
   it('is not guessed at where one was left out', () => {
-    const sender = drawingSender()
-    sender(held.elevation('left'))
-    expect(() => drawingReceiver()(sender(held.elevation('left')))).toThrow('drawing 2 came when 1 was waited for')
+    const [sender, receiver] = [drawingSender(), drawingReceiver()]
+    sender(held.elevation('left'), false)
+    expect(() => receiver(sender(held.elevation('left'), true))).toThrow('drawing 2 came after drawing 0')
+    // and all is well again with the next that comes whole
+    expect(receiver(sender(held.elevation('left'), false)).drawn).toEqual(held.elevation('left').drawn)
+    expect(receiver(sender(held.elevation('left'), true)).drawn).toEqual(held.elevation('left').drawn)
   })
 })

@@ -1,49 +1,38 @@
 /**
- * A drawing goes from the worker to the screen as what is new in it: in a drag most things look as they did in the last one, and to copy
- * them all over takes ten times as long as to see that. Each of them is named by its number there.
+ * In a drag a drawing goes from the worker to the screen as what is new in it: most things look as they did in the last one, and to copy
+ * them all over takes ten times as long as to see that. Each of them is named by its number there. At any other time all of it goes.
  */
+import { same } from '../ripple/same.js'
 import type { Drawn, Elevation } from './nouns.js'
 
 export interface SentDrawing extends Omit<Elevation, 'drawn'> {
-  /** drawings sent before this one: the numbers are of the last of them */
-  readonly after: number
+  /** which drawing this is, counted from 1 */
+  readonly number: number
   readonly drawn: readonly (Drawn | number)[]
 }
 
 /** Must be handed every drawing that is sent, in its order. */
-export function drawingSender(): (elevation: Elevation) => SentDrawing {
+export function drawingSender(): (elevation: Elevation, isStep: boolean) => SentDrawing {
   let last: readonly Drawn[] = []
-  let count = 0
-  return (elevation) => {
-    const before = last
+  let number = 0
+  return (elevation, isStep) => {
+    const before = isStep ? last : []
     last = elevation.drawn
+    number++
     // one more or less among them is rare in a drag: then those after it are sent again
-    return { ...elevation, drawn: last.map((each, i) => (isAlike(each, before[i]) ? i : each)), after: count++ }
+    return { ...elevation, number, drawn: last.map((each, i) => (i < before.length && same(each, before[i]) ? i : each)) }
   }
 }
 
-/** Throws where a drawing was left out: nobody could say what the numbers of the next one mean. */
+/** Throws where the drawing is missing that a step of a drag refers to; the next that comes whole is shown again. */
 export function drawingReceiver(): (sent: SentDrawing) => Elevation {
   let last: readonly Drawn[] = []
-  let count = 0
-  return ({ after, drawn, ...rest }) => {
-    if (after !== count) throw new Error(`drawing ${after + 1} came when ${count + 1} was waited for`)
-    count++
+  let shown = 0
+  return ({ number, drawn, ...rest }) => {
+    const isWhole = drawn.every((each) => typeof each !== 'number')
+    if (!isWhole && number !== shown + 1) throw new Error(`drawing ${number} came after drawing ${shown}`)
     last = drawn.map((each) => (typeof each === 'number' ? last[each] : each))
+    shown = number
     return { ...rest, drawn: last }
   }
-}
-
-/** Of plain data. */
-function isAlike(a: unknown, b: unknown): boolean {
-  if (Object.is(a, b)) return true
-  if (typeof a !== 'object' || typeof b !== 'object' || a === null || b === null) return false
-  if (Array.isArray(a)) {
-    if (!Array.isArray(b) || a.length !== b.length) return false
-    for (let i = 0; i < a.length; i++) if (!isAlike(a[i], b[i])) return false
-    return true
-  }
-  const keys = Object.keys(a)
-  if (Array.isArray(b) || keys.length !== Object.keys(b).length) return false
-  return keys.every((key) => key in b && isAlike(a[key as keyof typeof a], b[key as keyof typeof b]))
 }

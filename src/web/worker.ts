@@ -51,11 +51,13 @@ function here(): DeskCoach {
 
 const send = drawingSender()
 
-/** The rivets go over without being copied, and of the rest what is new. */
-function looked(look: Look, says: string | null): Moved {
+/** The rivets go over without being copied; of a step of a drag what is new. */
+function looked(look: Look, says: string | null, isStep = false): Moved {
   const elevation = here().elevation(look)
   const rivets = elevation.rivets.slice()
-  return transfer({ says, state: here().state(), elevation: { ...send(elevation), rivets }, hand: here().inHand(look) }, [rivets.buffer])
+  return transfer({ says, state: here().state(), elevation: { ...send(elevation, isStep), rivets }, hand: here().inHand(look) }, [
+    rivets.buffer,
+  ])
 }
 
 /** Becomes the coach that is held as soon as it reads. */
@@ -93,7 +95,7 @@ const desk = {
     proved(here().design(), part, list, face),
   look: (look: Look): Moved => looked(look, null),
   edit: (edit: Edit, look: Look): Moved => looked(look, here().edit(edit)),
-  preview: (edit: MoveEdit | SizeEdit, look: Look): Moved => looked(look, here().preview(edit)),
+  preview: (edit: MoveEdit | SizeEdit, look: Look): Moved => looked(look, here().preview(edit), true),
   settle: (look: Look): Moved => looked(look, here().settle()),
   abandon: (look: Look): Moved => {
     here().abandon()

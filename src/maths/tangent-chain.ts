@@ -90,13 +90,15 @@ function runOut(chain: TangentChain): ChainElement {
   }
 }
 
-function pointOn(e: ChainElement, g: number): ChainPoint {
-  const s = g - e.girth0
-  const heading = e.heading0 + e.curvature * s
-  if (e.curvature === 0) return { y: e.y0 + s * e.cos0, z: e.z0 - s * e.sin0, heading }
-  const radius = 1 / e.curvature
-  return { y: e.y0 + radius * (Math.sin(heading) - e.sin0), z: e.z0 + radius * (Math.cos(heading) - e.cos0), heading }
-}
+const headingOn = (e: ChainElement, g: number): number => e.heading0 + e.curvature * (g - e.girth0)
+
+const outOn = (e: ChainElement, g: number): number =>
+  e.curvature === 0 ? e.y0 + (g - e.girth0) * e.cos0 : e.y0 + (Math.sin(headingOn(e, g)) - e.sin0) / e.curvature
+
+const heightOn = (e: ChainElement, g: number): number =>
+  e.curvature === 0 ? e.z0 - (g - e.girth0) * e.sin0 : e.z0 + (Math.cos(headingOn(e, g)) - e.cos0) / e.curvature
+
+const pointOn = (e: ChainElement, g: number): ChainPoint => ({ y: outOn(e, g), z: heightOn(e, g), heading: headingOn(e, g) })
 
 /** Point, and heading there, at girth g of the curve itself, `offset` m inward along the normal. */
 export function at(chain: TangentChain, g: number, offset = 0): ChainPoint {
@@ -106,20 +108,10 @@ export function at(chain: TangentChain, g: number, offset = 0): ChainPoint {
 }
 
 /** Height alone, for long lists. */
-export function heightAt(chain: TangentChain, g: number): number {
-  const e = elementAt(chain, g)
-  const s = g - e.girth0
-  if (e.curvature === 0) return e.z0 - s * e.sin0
-  return e.z0 + (Math.cos(e.heading0 + e.curvature * s) - e.cos0) / e.curvature
-}
+export const heightAt = (chain: TangentChain, g: number): number => heightOn(elementAt(chain, g), g)
 
 /** How far out alone, for long lists. */
-export function outAt(chain: TangentChain, g: number): number {
-  const e = elementAt(chain, g)
-  const s = g - e.girth0
-  if (e.curvature === 0) return e.y0 + s * e.cos0
-  return e.y0 + (Math.sin(e.heading0 + e.curvature * s) - e.sin0) / e.curvature
-}
+export const outAt = (chain: TangentChain, g: number): number => outOn(elementAt(chain, g), g)
 
 /** The integrals of y and of z along the curve from one girth to another of the same piece, m2. */
 export function momentsAlong(chain: TangentChain, from: number, to: number): readonly [y: number, z: number] {
@@ -136,10 +128,7 @@ export function momentsAlong(chain: TangentChain, from: number, to: number): rea
   ]
 }
 
-export function headingAt(chain: TangentChain, g: number): number {
-  const e = elementAt(chain, g)
-  return e.heading0 + e.curvature * (g - e.girth0)
-}
+export const headingAt = (chain: TangentChain, g: number): number => headingOn(elementAt(chain, g), g)
 
 /** Length along the parallel curve `offset` m inward, from the start to the foot of the normal at g. */
 export function girthAtOffset(chain: TangentChain, g: number, offset: number): number {

@@ -1,9 +1,9 @@
 /** The lofted surface of an end section, and points at a depth inside it along its normal. Local axes: x outward, y right, z up. */
 import type { Definition } from '../../definition/types.js'
 import { type Loft, loftAt, loftBetween } from '../../maths/loft.js'
+import { GAUSS, WEIGHT } from '../../maths/quadrature.js'
 import { buildChain, girthAtZ, type TangentChain } from '../../maths/tangent-chain.js'
 import type { Vec3 } from '../../maths/vec.js'
-import { GAUSS, WEIGHT } from './meridian.js'
 
 export function profileChain(input: Pick<Definition, 'section' | 'ends'>): TangentChain {
   return buildChain({ y: 0, z: input.section.crown, heading: 0 }, input.ends.profile)

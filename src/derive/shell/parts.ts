@@ -2,6 +2,7 @@
 
 import type { Bought, Side } from '../../definition/types.js'
 import { type Development, developed, undeveloped } from '../../maths/development.js'
+import { GAUSS, WEIGHT } from '../../maths/quadrature.js'
 import { at, heightAt, momentsAlong, outAt, type TangentChain } from '../../maths/tangent-chain.js'
 import type { Worked } from '../../quantity/formula.js'
 import { densityOf } from '../common/density.js'
@@ -65,10 +66,6 @@ export function placeAt(chain: TangentChain, station: number, girth: number): Pl
   const p = at(chain, Math.abs(girth))
   return { side: Math.abs(girth) < 1e-9 ? 'centre' : girth > 0 ? 'right' : 'left', station, girth: Math.abs(girth), waterline: p.z }
 }
-
-/** Gauss–Legendre points and weights on 0..1, five of them: exact far beyond what a centre of mass needs. */
-const GAUSS_AT: readonly number[] = [0.046910077030668, 0.230765344947158, 0.5, 0.769234655052841, 0.953089922969332]
-const GAUSS_WEIGHT: readonly number[] = [0.118463442528095, 0.239314335249683, 0.284444444444444, 0.239314335249683, 0.118463442528095]
 
 /** Centre of area of a plate in space, less its cuts; of a ring, the band between its outlines. */
 function centreOf(chain: TangentChain, skin: Development, plate: Plate): [number, number, number] {
@@ -143,15 +140,15 @@ function addBand(
   const stops = stopsBetween(plate, from, to)
   for (let i = 0; i + 1 < stops.length; i++) {
     const run = developed(d, stops[i + 1]) - developed(d, stops[i])
-    for (let k = 0; k < GAUSS_AT.length; k++) {
-      const g = stops[i] + GAUSS_AT[k] * (stops[i + 1] - stops[i])
+    for (let k = 0; k < GAUSS.length; k++) {
+      const g = stops[i] + GAUSS[k] * (stops[i + 1] - stops[i])
       const along = chordAtLength(shape, developed(skin, g))
       if (!along) continue
       const x0 = Math.max(along[0], plate.x0)
       const x1 = Math.min(along[1], plate.x1)
       if (!(x1 > x0)) continue
       const out = Math.abs(g)
-      const area = sign * run * GAUSS_WEIGHT[k] * (x1 - x0)
+      const area = sign * run * WEIGHT[k] * (x1 - x0)
       sum.a += area
       sum.x += (area * (x0 + x1)) / 2
       sum.y += area * Math.sign(g) * outAt(chain, out)

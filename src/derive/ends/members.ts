@@ -138,12 +138,12 @@ function blockedBy(rib: Rib, cut: EndCut, stop: number, top: number, foot: numbe
   const at = (i: number): number => top + ((foot - top) * i) / STEPS
   const exact = (girth: number): number => clearance(cut, rib.outer.atSigma(rib.outer.sigmaAt(girth))) - stop
   const edge = (outside: number, inside: number): number =>
-    rootBetween(exact, { x: at(outside), f: near(outside) }, { x: at(inside), f: near(inside) }, NEAR)
+    rootBetween(exact, { x: at(outside), f: near(outside) }, { x: at(inside), f: near(inside) }, { x: NEAR * foot, f: NEAR * foot })
   return [first === 0 ? top : edge(first - 1, first), last === STEPS ? foot : edge(last + 1, last)]
 }
 
-/** How near the edge of a cut a rib's end is found, m. */
-const NEAR = { x: 1e-13, f: 1e-13 }
+/** How near the edge of a cut a rib's end is found, of its girth there. */
+const NEAR = 1e-14
 
 function without(p: RibPiece, [from, to]: readonly [number, number], id: string): RibPiece[] {
   if (to <= p.from || from >= p.to) return [p]

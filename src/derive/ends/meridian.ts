@@ -4,10 +4,7 @@
  */
 import { lagrange } from '../../maths/lagrange.js'
 import { type Loft, loftAt, meridianSpeed, stretchesOf } from '../../maths/loft.js'
-
-/** Five Gauss points and weights on 0..1. */
-export const GAUSS = [0.046910077030668, 0.230765344947158, 0.5, 0.769234655052842, 0.953089922969332] as const
-export const WEIGHT = [0.1184634425280945, 0.2393143352496832, 0.2844444444444444, 0.2393143352496832, 0.1184634425280945] as const
+import { GAUSS, WEIGHT } from '../../maths/quadrature.js'
 
 /** Turns speeds at the five points into the coefficients of the running length, by the share of the way there: t, t2 … t5. */
 const RUN = lagrange(GAUSS).map((row, power) => row.map((v) => v / (power + 1)))
@@ -16,7 +13,7 @@ const RUN = lagrange(GAUSS).map((row, power) => row.map((v) => v / (power + 1)))
 interface Panel {
   readonly from: number
   readonly to: number
-  /** Y^-n, L^-n, Y'/Y, L'/L and z' at each of the five points, by section girth, one point after the other */
+  /** Y, (Y/L)^n, Y'/Y, L'/L and z' at each of the five points, by section girth, one point after the other */
   readonly nodes: readonly number[]
 }
 
@@ -58,7 +55,7 @@ function nodeAt(loft: Loft, sigma: number): number[] {
   const tip = loftAt(loft, 0, sigma)
   const n = loft.exponent
   // on a ridge the profile has no reach: its term is endless and the radius nothing
-  return [flank.r ** -n, tip.r ** -n, flank.rSigma / flank.r, tip.r === 0 ? 0 : tip.rSigma / tip.r, flank.zSigma]
+  return [flank.r, (flank.r / tip.r) ** n, flank.rSigma / flank.r, tip.r === 0 ? 0 : tip.rSigma / tip.r, flank.zSigma]
 }
 
 /** Length of the outer mould line from the crown down to section girth sigma in the vertical plane at azimuth phi, m. */
@@ -96,9 +93,9 @@ const SPEED = new Float64Array(5)
 function wholePanel({ from, to, nodes }: Panel, { n, t, c }: Way): number {
   let sum = 0
   for (let j = 0; j < 5; j++) {
-    const a = t * nodes[5 * j]
     const b = c === 0 ? 0 : c * nodes[5 * j + 1]
-    const slope = (Math.exp(-Math.log(a + b) / n) * (a * nodes[5 * j + 2] + b * nodes[5 * j + 3])) / (a + b)
+    const r = nodes[5 * j] * Math.exp(-Math.log(t + b) / n)
+    const slope = (r * (t * nodes[5 * j + 2] + b * nodes[5 * j + 3])) / (t + b)
     const dz = nodes[5 * j + 4]
     SPEED[j] = Math.sqrt(slope * slope + dz * dz)
     sum += WEIGHT[j] * SPEED[j]

@@ -65,7 +65,7 @@ function nearestOnProfile(loft: Loft, x: number, z: number): number {
   const [above, below] = [along(low), along(high)]
   // where the nearest place is an end of the profile there is no such place beside it
   if (above >= 0 || below <= 0) return above >= 0 ? low : high
-  return rootBetween(along, { x: low, f: above }, { x: high, f: below }, { x: 1e-14, f: 1e-15 })
+  return rootBetween(along, { x: low, f: above }, { x: high, f: below }, { x: step * 1e-13, f: 0 })
 }
 
 /** How far outside the loft a point is, as a share of its radius, negative inside; above the crown or below the toe outside. */

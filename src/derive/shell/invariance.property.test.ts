@@ -60,10 +60,10 @@ function compare(a: Derived, b: Derived, k: number, by: number): { largest: numb
     })
   })
   a.parts.forEach((part, n) => {
-    // a wrapped gore's bending lines are searched for: its holes are good to two ten-thousandths of a millimetre at the first coach's size
+    // a wrapped gore's bending lines are searched for: its holes are good to a ten-thousandth of a millimetre at the first coach's size
     const wrapped = part.kind === 'gore' && part.patterns.length > 0
     const apart = (want: number, have: number): void => {
-      if (!wrapped || Math.abs(want - have) > k * 2e-7) see(want, have, part.id)
+      if (!wrapped || Math.abs(want - have) > k * 1e-7) see(want, have, part.id)
     }
     part.patterns.forEach((pattern, m) => {
       const twin = b.parts[n].patterns[m]

@@ -1,6 +1,19 @@
 import { describe, expect, it } from 'vitest'
 import { fitChain } from './fit-chain.js'
-import { at, buildChain, type ChainPiece, girthAtOffset, girthAtZ, girthFromOffset, headingAt, widest } from './tangent-chain.js'
+import { integrate } from './quadrature.js'
+import {
+  at,
+  buildChain,
+  type ChainPiece,
+  girthAtOffset,
+  girthAtZ,
+  girthFromOffset,
+  headingAt,
+  heightAt,
+  momentsAlong,
+  outAt,
+  widest,
+} from './tangent-chain.js'
 
 const deg = Math.PI / 180
 const sedge: ChainPiece[] = [
@@ -18,6 +31,24 @@ describe('a tangent chain', () => {
     expect(quarter.length).toBeCloseTo(Math.PI / 2, 14)
     expect(girthAtOffset(quarter, quarter.length, 0.25)).toBeCloseTo((0.75 * Math.PI) / 2, 14)
     expect(at(quarter, quarter.length, 0.25)).toMatchObject({ y: expect.closeTo(0.75, 12), z: expect.closeTo(0, 12) })
+  })
+
+  it('has its moments: the arc of a quarter circle has its centre at 2 r / pi, as handbooks have it', () => {
+    const quarter = buildChain({ y: 0, z: 1, heading: 0 }, [{ kind: 'arc', name: 'q', radius: 1, to: 90 * deg }])
+    const [y, z] = momentsAlong(quarter, 0, quarter.length)
+    expect(y / quarter.length).toBeCloseTo(2 / Math.PI, 14)
+    expect(z / quarter.length).toBeCloseTo(2 / Math.PI, 14)
+    for (const { girth0, girth1 } of chain.elements) {
+      const [y, z] = momentsAlong(chain, girth0, girth1)
+      expect(y).toBeCloseTo(
+        integrate((g) => outAt(chain, g), girth0, girth1, 4),
+        13,
+      )
+      expect(z).toBeCloseTo(
+        integrate((g) => heightAt(chain, g), girth0, girth1, 4),
+        13,
+      )
+    }
   })
 
   it('gives the invented demonstration section its point table to 0.1 mm', () => {

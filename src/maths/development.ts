@@ -69,7 +69,11 @@ export function undeveloped(d: Development, length: number): number {
   return d.girth[i] + (length - d.length[i]) / d.slope[i]
 }
 
+/** The interval that was found last: places are mostly asked for one beside the other, thousands a coach. */
+const LAST = { stops: [] as readonly number[], low: 0 }
+
 function intervalOf(stops: readonly number[], value: number): number {
+  if (stops === LAST.stops && value >= stops[LAST.low] && value < stops[LAST.low + 1]) return LAST.low
   let low = 0
   let high = stops.length - 1
   if (value >= stops[high]) return high
@@ -78,5 +82,7 @@ function intervalOf(stops: readonly number[], value: number): number {
     if (stops[mid] <= value) low = mid
     else high = mid
   }
+  LAST.stops = stops
+  LAST.low = low
   return low
 }

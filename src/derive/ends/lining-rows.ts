@@ -4,12 +4,13 @@
  * frames, whose rows the barrel lays, nor the panels' own holes, which come with their flat patterns.
  */
 import { pointInside } from '../../maths/loft.js'
+import type { RowDraft } from '../common/row-draft.js'
 import { type End, liningPart } from '../end-names.js'
 import type { Ground } from './ground.js'
 import type { Layer } from './layers.js'
 import { linedBeside, ringSigma } from './lined-curve.js'
 import { type Rib, type RibPiece, ribPieces } from './members.js'
-import { aroundRow, type Crossing, END_DISTANCE, type LocalRow, lay, started } from './rows.js'
+import { aroundRow, type Crossing, downBothHands, END_DISTANCE, type LocalRow, lay, started } from './rows.js'
 import type { EndSkin, Located } from './skin.js'
 import { sigmaAt } from './surface.js'
 
@@ -19,10 +20,13 @@ const PREFIX = 'lining-'
 export const linedRow = (id: string): string | null => (id.startsWith(PREFIX) ? id.slice(PREFIX.length) : null)
 
 export function liningRows(ground: Ground, skin: EndSkin, ribs: readonly Rib[]): LocalRow[] {
-  return [
-    ...ribs.map((rib) => liningDown(ground, rib, ribPieces(ground, rib, []))),
-    aroundRow(ground, skin, 'cap', crossings(ground, ribs)),
-  ]
+  const down = (kind: Rib['kind']): LocalRow[] =>
+    downBothHands(
+      ribs.filter((rib) => rib.kind === kind),
+      (rib) => startedDown(ground, rib),
+      (rib, _, draft) => layDown(ground, rib, ribPieces(ground, rib, []), draft),
+    )
+  return [...down('seam'), ...down('mid'), aroundRow(ground, skin, 'cap', crossings(ground, ribs))]
 }
 
 /**
@@ -45,9 +49,15 @@ function crossings(ground: Ground, ribs: readonly Rib[]): Crossing[] {
 }
 
 /** The row down what openings have left of a rib. */
-export function liningDown(ground: Ground, rib: Rib, pieces: readonly RibPiece[]): LocalRow {
-  const says = rib.kind === 'seam' ? `lining to seam rib ${rib.number}` : `lining to the mid rib of gore ${rib.number}`
-  const draft = started(ground, `${PREFIX}${rib.row}`, says, 'lining', 'lining')
+export const liningDown = (ground: Ground, rib: Rib, pieces: readonly RibPiece[]): LocalRow =>
+  layDown(ground, rib, pieces, startedDown(ground, rib))
+
+function startedDown(ground: Ground, { kind, number, row }: Rib): RowDraft {
+  const says = kind === 'seam' ? `lining to seam rib ${number}` : `lining to the mid rib of gore ${number}`
+  return started(ground, `${PREFIX}${row}`, says, 'lining', 'lining')
+}
+
+function layDown(ground: Ground, rib: Rib, pieces: readonly RibPiece[], draft: RowDraft): LocalRow {
   const along = (sigma: number): number => rib.lined.lengthAt(sigma)
   const foot = along(sigmaAt(ground.loft, ground.input.lining.floorGap))
   const inset = END_DISTANCE * draft.diameter

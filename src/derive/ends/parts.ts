@@ -5,12 +5,11 @@ import type { Worked } from '../../quantity/formula.js'
 import { densityOf } from '../common/density.js'
 import { memberMass, sheetMass } from '../common/mass.formulas.js'
 import { capPart, type End, gorePart } from '../end-names.js'
-import type { HoleSet, Part, PartKind, Pattern, Place } from '../nouns.js'
-import type { Ground } from './ground.js'
-import { type EndRow, faceKey } from './layers.js'
+import type { Part, PartKind, Place } from '../nouns.js'
+import { holesOn } from './holes.js'
+import type { EndRow } from './layers.js'
 import type { LocalEnd } from './local.js'
-import { type Pieces, type Rib, type RibPiece, ribPart, rivetsBeside, stripPattern } from './members.js'
-import type { LocalRow } from './rows.js'
+import { stripPattern } from './members.js'
 
 /** Where an end stands: local x runs outward from the joint. */
 export interface Standing {
@@ -111,136 +110,10 @@ export function skinParts(local: LocalEnd, at: Standing): Part[] {
 
 const chord = (a: Vec3, b: Vec3): number => Math.hypot(a[0] - b[0], a[1] - b[1], a[2] - b[2])
 
-export function ribParts(local: LocalEnd, at: Standing, rows: readonly EndRow[], whole: Pieces): Part[] {
-  return local.ribs.flatMap((rib) => {
-    const pieces = whole.get(rib.row) ?? []
-    return pieces.length === 0 ? [] : [ribPartOf(local.ground, at, rib, pieces, rows)]
-  })
-}
-
-/** Places a rib's centre is the mean of. */
-const SAMPLES = 25
-const MIDDLES = new WeakMap<Rib, { readonly from: number; readonly to: number; readonly middle: Vec3 }>()
-
-/** The middle of a rib between two girths, once for nose and tail where no opening cuts it. */
-function middleOf(rib: Rib, from: number, to: number): Vec3 {
-  const known = MIDDLES.get(rib)
-  if (known && known.from === from && known.to === to) return known.middle
-  const middle = mean(
-    Array.from({ length: SAMPLES }, (_, i) => rib.flange.atSigma(rib.outer.sigmaAt(from + ((to - from) * (i + 0.5)) / SAMPLES))),
-  )
-  MIDDLES.set(rib, { from, to, middle })
-  return middle
-}
-
-/** How far fasteners of a row stand along the flanges of a rib, once for nose and tail, which share rows that no opening cuts. */
-const ALONG = new WeakMap<LocalRow, Map<string, (i: number) => number>>()
-
-/** Each is worked out when it is asked for: of a row round the end only one or two go through any one rib. */
-function alongOf(row: LocalRow, key: string, along: (girth: number) => number): (i: number) => number {
-  const known = ALONG.get(row) ?? new Map<string, (i: number) => number>()
-  ALONG.set(row, known)
-  const found = known.get(key)
-  if (found) return found
-  const runs = new Map<number, number>()
-  const run = (i: number): number => {
-    const made = runs.get(i) ?? along(row.located[i].girth)
-    runs.set(i, made)
-    return made
-  }
-  known.set(key, run)
-  return run
-}
-
-function ribPartOf(ground: Ground, at: Standing, rib: Rib, pieces: readonly RibPiece[], rows: readonly EndRow[]): Part {
-  const { frame } = ground.input.shell
-  const part = ribPart(at.end, rib)
-  const run = (girth: number): number => rib.flange.lengthAt(rib.outer.sigmaAt(girth))
-  const inner = (girth: number): number => rib.lined.flangeAt(rib.outer.sigmaAt(girth))
-  const own = pieces.reduce((sum, p) => sum + run(p.to) - run(p.from), 0)
-  // across the flange toward the left of the nose or the right of the tail; the web stands in its middle
-  const toward = at.end === 'nose' ? -1 : 1
-  const face = (name: 'outer flange' | 'inner flange'): Pattern => {
-    const y = frame.flange / 2 + toward * rivetsBeside(rib, name, frame.rowOffset)
-    const along = name === 'outer flange' ? run : inner
-    const key = `${rib.row} ${name}`
-    const from = along(pieces[0].from)
-    const long = along(pieces[pieces.length - 1].to) - from
-    return stripPattern({
-      face: name,
-      thickness: frame.thickness.value,
-      length: long,
-      width: frame.flange,
-      flat: {
-        view: 'outside',
-        x: 'down',
-        y: at.end === 'nose' ? 'left' : 'right',
-        origin: {
-          station: endPlace(at, rib.outer.atSigma(rib.outer.sigmaAt(pieces[0].from)), 0).station,
-          girth: pieces[0].from,
-          says: 'end at the header ring',
-        },
-      },
-      marks: [{ says: 'rivet line', kind: 'centre', from: [0, y], to: [long, y] }],
-      gaps: pieces.slice(1).map((p, i) => ({ opening: p.fromMark, from: along(pieces[i].to) - from, to: along(p.from) - from })),
-      holes: holesOn(rows, part, name, (row, i) => [alongOf(row.local, key, along)(i) - from, y], ground),
-    })
-  }
-  return endPart(at, {
-    id: part,
-    says: `${at.end} ${rib.kind === 'seam' ? `seam rib ${rib.number}` : `mid rib of gore ${rib.number}`}`,
-    kind: 'end-rib',
-    material: frame.alloy,
-    thickness: frame.thickness,
-    centre: middleOf(rib, pieces[0].from, pieces[pieces.length - 1].to),
-    girth: (pieces[0].from + pieces[pieces.length - 1].to) / 2,
-    area: own * frame.flange,
-    mass: memberMass({ w: frame.linearMass, L: own }),
-    pieces: pieces.length,
-    patterns: [face('outer flange'), face('inner flange')],
-    notes: pieces.length > 1 || pieces[0].toMark !== 'base' || pieces[0].fromMark !== 'ring' ? [cutNote(pieces)] : [],
-  })
-}
-
-function cutNote(pieces: readonly RibPiece[]): string {
-  const by = new Set(pieces.flatMap((p) => [p.fromMark, p.toMark]).filter((m) => m !== 'ring' && m !== 'base'))
-  return `Cut by ${[...by].join(' and ')}: ${pieces.length === 1 ? 'one piece is left' : `${pieces.length} pieces are left`}.`
-}
-
-function mean(points: readonly Vec3[]): Vec3 {
+/** Middle of places that count alike. */
+export function mean(points: readonly Vec3[]): Vec3 {
   const sum = points.reduce<[number, number, number]>((s, p) => [s[0] + p[0], s[1] + p[1], s[2] + p[2]], [0, 0, 0])
   return [sum[0] / points.length, sum[1] / points.length, sum[2] / points.length]
-}
-
-/** Holes of every row that passes through a face, placed by the row's fastener number. */
-export function holesOn(
-  rows: readonly EndRow[],
-  part: string,
-  face: string,
-  place: (row: EndRow, i: number) => readonly [number, number],
-  ground: Ground,
-): HoleSet {
-  const key = faceKey(part, face)
-  const met = rows.filter((row) => row.through.has(key))
-  const total = met.reduce((sum, row) => sum + (row.through.get(key)?.length ?? 0), 0)
-  // whole lists at once: an end has some ten thousand holes
-  const list = (): number[] => new Array<number>(total).fill(0)
-  const [row, index, x, y, diameter] = [list(), list(), list(), list(), list()]
-  let n = 0
-  met.forEach((one, k) => {
-    const hole = ground.input.fasteners.find((f) => f.id === one.row.fastener)?.hole
-    if (hole === undefined) throw new Error(`row ${one.row.id} has unknown fastener ${one.row.fastener}`)
-    for (const i of one.through.get(key) ?? []) {
-      const at = place(one, i)
-      row[n] = k
-      index[n] = i
-      x[n] = at[0]
-      y[n] = at[1]
-      diameter[n] = hole
-      n++
-    }
-  })
-  return Object.freeze({ rows: met.map((one) => one.row.id), row, index, x, y, diameter })
 }
 
 interface RingSpec {

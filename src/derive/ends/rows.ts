@@ -87,45 +87,76 @@ export function lay(draft: RowDraft, marks: readonly Mark[], place: (u: number) 
 
 const byGirth = (girth: number): Level => ({ at: 'girth', girth })
 
+/**
+ * Rows down an end, one a line from the right joint to the left one. Both hands of an end are alike, wrapped or formed: a row on the
+ * left is the one across from it turned over, its girths the very same.
+ */
+export function downBothHands<T>(
+  lines: readonly T[],
+  start: (line: T, i: number) => RowDraft,
+  laid: (line: T, i: number, draft: RowDraft) => LocalRow,
+): LocalRow[] {
+  const rows: LocalRow[] = []
+  for (const [i, line] of lines.entries()) {
+    const across = rows[lines.length - 1 - i]
+    const draft = start(line, i)
+    rows.push(across ? turnedOver(across, draft) : laid(line, i, draft))
+  }
+  return rows
+}
+
+function turnedOver({ draft, located }: LocalRow, { id, says, joint }: RowDraft): LocalRow {
+  return {
+    draft: { ...draft, id, says, joint },
+    located: located.map(({ point: [x, y, z], phi, girth }) => ({ point: [x, -y, z], phi: -phi, girth })),
+  }
+}
+
 function seamRows(ground: Ground, skin: EndSkin): LocalRow[] {
-  return ground.edges.slice(1, -1).map((phi, i) => {
-    const draft = started(ground, `seam-${i + 1}`, `gore seam ${i + 1}`, 'gore', 'gore')
-    const { cap } = ground.input.ends
-    const toe = skin.toeGirth(phi) - END_DISTANCE * draft.diameter
-    const base = ground.base === null ? null : skin.locate(phi, { at: 'base' }).girth
-    const place = (girth: number): Located => skin.locate(phi, byGirth(girth))
-    const upper: Mark[] = [
-      { mark: 'cap', u: cap + draft.pitch },
-      { mark: base === null ? 'toe' : 'base', u: base === null ? toe : base - draft.pitch },
-    ]
-    const row = lay(draft, upper, place)
-    if (base === null || toe - base < 2 * draft.pitch) return row
-    const lower = lay(
-      draft,
-      [
-        { mark: 'base', u: base + draft.pitch },
-        { mark: 'toe', u: toe },
-      ],
-      place,
-    )
-    return { ...row, located: [...row.located, ...lower.located] }
-  })
+  return downBothHands(
+    ground.edges.slice(1, -1),
+    (_, i) => started(ground, `seam-${i + 1}`, `gore seam ${i + 1}`, 'gore', 'gore'),
+    (phi, _, draft) => {
+      const { cap } = ground.input.ends
+      const toe = skin.toeGirth(phi) - END_DISTANCE * draft.diameter
+      const base = ground.base === null ? null : skin.locate(phi, { at: 'base' }).girth
+      const place = (girth: number): Located => skin.locate(phi, byGirth(girth))
+      const upper: Mark[] = [
+        { mark: 'cap', u: cap + draft.pitch },
+        { mark: base === null ? 'toe' : 'base', u: base === null ? toe : base - draft.pitch },
+      ]
+      const row = lay(draft, upper, place)
+      if (base === null || toe - base < 2 * draft.pitch) return row
+      const lower = lay(
+        draft,
+        [
+          { mark: 'base', u: base + draft.pitch },
+          { mark: 'toe', u: toe },
+        ],
+        place,
+      )
+      return { ...row, located: [...row.located, ...lower.located] }
+    },
+  )
 }
 
 function midRows(ground: Ground, skin: EndSkin): LocalRow[] {
-  return ground.mids.map((phi, i) => {
-    const draft = started(ground, `mid-${i + 1}`, `gore ${i + 1} to its mid rib`, 'rib', 'hoop')
-    const { cap } = ground.input.ends
-    const end =
-      ground.base === null
-        ? skin.locate(phi, byGirth(ground.midCurves[i].lengthAt(ground.floor))).girth
-        : skin.locate(phi, { at: 'base' }).girth
-    const marks = [
-      { mark: 'cap', u: cap + draft.pitch },
-      { mark: 'base', u: end - draft.pitch },
-    ]
-    return lay(draft, marks, (girth) => skin.locate(phi, byGirth(girth)))
-  })
+  return downBothHands(
+    ground.mids,
+    (_, i) => started(ground, `mid-${i + 1}`, `gore ${i + 1} to its mid rib`, 'rib', 'hoop'),
+    (phi, i, draft) => {
+      const { cap } = ground.input.ends
+      const end =
+        ground.base === null
+          ? skin.locate(phi, byGirth(ground.midCurves[i].lengthAt(ground.floor))).girth
+          : skin.locate(phi, { at: 'base' }).girth
+      const marks = [
+        { mark: 'cap', u: cap + draft.pitch },
+        { mark: 'base', u: end - draft.pitch },
+      ]
+      return lay(draft, marks, (girth) => skin.locate(phi, byGirth(girth)))
+    },
+  )
 }
 
 /** Where a row round the end crosses a rib. */

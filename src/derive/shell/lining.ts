@@ -137,12 +137,13 @@ function frameRows(laid: Laid, frames: readonly FramePlates[], base: Development
   const rule = input.rows.lining
   const inset = endInset(laid, rule.fastener)
   const diameter = diameterOf(input, rule.fastener)
-  const clear = clearOfCuts(laid, rule.fastener)
   const bottom = lowerEdge(laid)
   return frames.flatMap((one) =>
-    rowStations(laid, one.frame).map(({ station, tag }) =>
-      keepRow(laid, `lining-${one.frame.id}${tag}`, [laid.token, one, ...nearStation(laid, station)], () => {
+    rowStations(laid, one.frame).map(({ station, tag }) => {
+      const near = nearStation(laid, station)
+      return keepRow(laid, `lining-${one.frame.id}${tag}`, [laid.token, one, ...near], () => {
         const { frame, stretches } = one
+        const clear = clearOfCuts(laid, rule.fastener, near)
         const row = startRow({
           id: `lining-${frame.id}${tag}`,
           says: `lining to frame ${frame.id}${tag === '' ? '' : `, ${tag.slice(1)} row`}`,
@@ -184,8 +185,8 @@ function frameRows(laid: Laid, frames: readonly FramePlates[], base: Development
           }
         }
         return row
-      }),
-    ),
+      })
+    }),
   )
 }
 
@@ -195,10 +196,12 @@ function seamRows(laid: Laid, laps: readonly LiningLap[]): RowDraft[] {
   const rule = input.rows.lining
   const inset = endInset(laid, rule.fastener)
   const diameter = diameterOf(input, rule.fastener)
-  const clear = clearOfCuts(laid, rule.fastener)
   const room = input.rules.minPitch * diameter
-  return laps.map((lap) =>
-    keepRow(laid, `${lap.id}-${lap.side}`, [laid.token, ...nearLength(laid, developed(skin, lap.girth))], () => {
+  return laps.map((lap) => {
+    const v = developed(skin, lap.girth)
+    const near = nearLength(laid, v)
+    return keepRow(laid, `${lap.id}-${lap.side}`, [laid.token, ...near], () => {
+      const clear = clearOfCuts(laid, rule.fastener, near)
       const row = startRow({
         id: `${lap.id}-${lap.side}`,
         says: `lining lap ${lap.id.replace('lining-', '')} on the ${lap.side}`,
@@ -209,8 +212,7 @@ function seamRows(laid: Laid, laps: readonly LiningLap[]): RowDraft[] {
         pitch: rule.pitch,
         source: 'rows.lining of the definition',
       })
-      const v = developed(skin, lap.girth)
-      const gaps = laid.shapes
+      const gaps = near
         .flatMap((s) => {
           const chord = chordAtLength(s, v)
           return chord ? [{ from: chord[0] - inset, to: chord[1] + inset, id: s.id }] : []
@@ -231,6 +233,6 @@ function seamRows(laid: Laid, laps: readonly LiningLap[]): RowDraft[] {
         }
       }
       return row
-    }),
-  )
+    })
+  })
 }

@@ -31,13 +31,13 @@ export function rimOf(laid: Laid, shape: OpeningShape): Rim {
   const near = laid.shapes.filter(
     (s) => s.x0 < shape.x1 + NEAR && s.x1 > shape.x0 - NEAR && s.v0 < shape.v1 + NEAR && s.v1 > shape.v0 - NEAR,
   )
-  return laid.memo.keep(`rim ${shape.id}`, [laid.token, shape, ...near], () => makeRim(laid, shape))
+  return laid.memo.keep(`rim ${shape.id}`, [laid.token, shape, ...near], () => makeRim(laid, shape, near))
 }
 
 /** Further than a rim ring and its rivets reach, m. */
 const NEAR = 0.15
 
-function makeRim(laid: Laid, shape: OpeningShape): Rim {
+function makeRim(laid: Laid, shape: OpeningShape, near: readonly OpeningShape[]): Rim {
   const { input, skin } = laid
   const rule = input.rows.rim
   const inset = endInset(laid, rule.fastener)
@@ -56,17 +56,17 @@ function makeRim(laid: Laid, shape: OpeningShape): Rim {
     pitch: rule.pitch,
     source: 'rows.rim of the definition',
   })
-  layRing(laid, row, ring)
+  layRing(laid, row, ring, near)
   const framing = framingOf(laid, shape, ring, row, inset)
   return { shape, ring, plate, row, framing }
 }
 
-function layRing(laid: Laid, row: RowDraft, ring: Ring): void {
+function layRing(laid: Laid, row: RowDraft, ring: Ring, near: readonly OpeningShape[]): void {
   const place = (s: number): [number, number] => {
     const [x, v] = ring.at(s)
     return [x, undeveloped(laid.skin, v)]
   }
-  const clear = clearOfCuts(laid, row.fastener)
+  const clear = clearOfCuts(laid, row.fastener, near)
   const n = ring.controls.length
   for (let i = 0; i < (ring.closed ? n : n - 1); i++) {
     const a = ring.controls[i]

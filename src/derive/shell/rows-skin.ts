@@ -6,7 +6,7 @@ import { barrelOf } from './input.js'
 import { diameterOf, END_DISTANCE, type FramePlates, type Laid, memberStop, rimReach } from './members.js'
 import { gapAtLength, type OpeningShape, signedDistance } from './opening-shape.js'
 import type { Plate } from './plates.js'
-import { lapsOf } from './sheets.js'
+import { type Lap, lapsOf } from './sheets.js'
 import { lessGaps, type Stretch } from './stretches.js'
 import type { StringerPlate } from './stringers.js'
 
@@ -14,14 +14,18 @@ export function endInset(laid: Laid, fastener: string): number {
   return END_DISTANCE * diameterOf(laid.input, fastener)
 }
 
-/** True where a hole keeps its edge distance from every cut. */
-export function clearOfCuts(laid: Laid, fastener: string): (station: number, girth: number) => boolean {
-  const least = laid.input.rules.edgeDistance * diameterOf(laid.input, fastener) - 1e-9
+/** True where a hole keeps its edge distance from every cut; `near` are all that it may come near. */
+export function clearOfCuts(
+  { input, skin }: Laid,
+  fastener: string,
+  near: readonly OpeningShape[],
+): (station: number, girth: number) => boolean {
+  const least = input.rules.edgeDistance * diameterOf(input, fastener) - 1e-9
   return (station, girth) => {
     let v = Number.NaN
-    for (const s of laid.shapes) {
+    for (const s of near) {
       if (station <= s.x0 - least || station >= s.x1 + least) continue
-      if (Number.isNaN(v)) v = developed(laid.skin, girth)
+      if (Number.isNaN(v)) v = developed(skin, girth)
       if (v > s.v0 - least && v < s.v1 + least && signedDistance(s, station, v) < least) return false
     }
     return true
@@ -35,8 +39,8 @@ interface Control {
 }
 
 /** Seams between two girths as control points, leaving out any nearer than `room` to an end. */
-function seamControls(laid: Laid, from: number, to: number, room: number): Control[] {
-  return lapsOf(laid.input)
+function seamControls(laps: readonly Lap[], from: number, to: number, room: number): Control[] {
+  return laps
     .filter((lap) => lap.girth > from + room && lap.girth < to - room)
     .map((lap) => ({ mark: `${lap.seam}-${lap.side}`, u: lap.girth, shared: [`${lap.seam}-${lap.side}`] }))
     .sort((a, b) => a.u - b.u)
@@ -67,14 +71,16 @@ export function hoopRows(laid: Laid, frames: readonly FramePlates[]): RowDraft[]
   const rule = input.rows.hoop
   const inset = endInset(laid, rule.fastener)
   const room = input.rules.minPitch * diameterOf(input, rule.fastener)
-  const clear = clearOfCuts(laid, rule.fastener)
+  const laps = lapsOf(input)
   const offset = input.shell.frame.skinRow === 'aft' ? input.shell.frame.rowOffset : -input.shell.frame.rowOffset
   return frames
     .filter(({ frame }) => !frame.joint)
     .map((one) => {
       const { frame, stretches } = one
       const station = frame.station + offset
-      return keepRow(laid, `hoop-${frame.id}`, [laid.token, one, ...nearStation(laid, station)], () => {
+      const near = nearStation(laid, station)
+      return keepRow(laid, `hoop-${frame.id}`, [laid.token, one, ...near], () => {
+        const clear = clearOfCuts(laid, rule.fastener, near)
         const row = startRow({
           id: `hoop-${frame.id}`,
           says: `skin to hoop frame ${frame.id}`,
@@ -91,7 +97,7 @@ export function hoopRows(laid: Laid, frames: readonly FramePlates[]): RowDraft[]
             { mark: s.fromMark, u: from, shared: [] },
             { mark: s.toMark, u: to, shared: [] },
           ]
-          fitBetween(row, [ends[0], ...seamControls(laid, ends[0].u, ends[1].u, room), ends[1]], (g) => [station, g], clear)
+          fitBetween(row, [ends[0], ...seamControls(laps, ends[0].u, ends[1].u, room), ends[1]], (g) => [station, g], clear)
         }
         return row
       })
@@ -135,7 +141,7 @@ export function jointRows(laid: Laid, frames: readonly FramePlates[]): RowDraft[
   const { input, section } = laid
   const rule = input.rows.joint
   const inset = endInset(laid, rule.fastener)
-  const clear = clearOfCuts(laid, rule.fastener)
+  const laps = lapsOf(input)
   const edge = (input.shell.toe.flange > 0 ? section.toe : section.sheetEdge) - inset
   const foot = section.floor - inset
   return frames
@@ -145,7 +151,9 @@ export function jointRows(laid: Laid, frames: readonly FramePlates[]): RowDraft[
       const inward = frame.joint === 'nose' ? 1 : -1
       return (['inner', 'outer'] as const).map((which) => {
         const station = frame.station + (which === 'inner' ? inward : -inward) * (input.shell.joint.rowSpacing / 2)
-        return keepRow(laid, `joint-${frame.id}-${which}`, [laid.token, one, ...nearStation(laid, station)], () => {
+        const near = nearStation(laid, station)
+        return keepRow(laid, `joint-${frame.id}-${which}`, [laid.token, one, ...near], () => {
+          const clear = clearOfCuts(laid, rule.fastener, near)
           const row = startRow({
             id: `joint-${frame.id}-${which}`,
             says: `${frame.joint} joint at ${frame.id}, ${which} row`,
@@ -157,7 +165,7 @@ export function jointRows(laid: Laid, frames: readonly FramePlates[]): RowDraft[
             source: 'rows.joint of the definition',
           })
           const room = input.rules.minPitch * row.diameter
-          const seams = withCaps(laid, seamControls(laid, -foot, foot, room), foot, room)
+          const seams = withCaps(laid, seamControls(laps, -foot, foot, room), foot, room)
           const controls: Control[] = [
             { mark: 'toe-left', u: -edge, shared: [] },
             { mark: 'foot-left', u: -foot, shared: [] },
@@ -185,10 +193,11 @@ export function seamRows(laid: Laid, stringers: readonly StringerPlate[]): RowDr
   const { input } = laid
   const rule = input.rows.seam
   const inset = endInset(laid, rule.fastener)
-  const clear = clearOfCuts(laid, rule.fastener)
   return lapsOf(input).map((lap) => {
     const own = stringers.filter((s) => s.seam === lap.seam && s.side === lap.side)
-    return keepRow(laid, `${lap.seam}-${lap.side}`, [laid.token, ...own, ...nearLength(laid, developed(laid.skin, lap.girth))], () => {
+    const near = nearLength(laid, developed(laid.skin, lap.girth))
+    return keepRow(laid, `${lap.seam}-${lap.side}`, [laid.token, ...own, ...near], () => {
+      const clear = clearOfCuts(laid, rule.fastener, near)
       const row = startRow({
         id: `${lap.seam}-${lap.side}`,
         says: `${lap.seam.replace('-', ' ')} on the ${lap.side}`,
@@ -214,17 +223,22 @@ export function seamRows(laid: Laid, stringers: readonly StringerPlate[]): RowDr
 
 /** Rows along the station at one girth, a fastener at every frame, broken where an opening's rim stands. */
 function alongFrames(laid: Laid, row: RowDraft, girth: number, from: number, to: number): RowDraft {
-  return keepRow(laid, `${row.id}`, [laid.token, from, to, ...nearLength(laid, developed(laid.skin, girth))], () =>
-    layAlong(laid, row, girth, from, to),
-  )
+  const near = nearLength(laid, developed(laid.skin, girth))
+  return keepRow(laid, row.id, [laid.token, from, to, ...near], () => layAlong(laid, row, girth, { from, to }, near))
 }
 
-function layAlong(laid: Laid, row: RowDraft, girth: number, from: number, to: number): RowDraft {
+function layAlong(
+  laid: Laid,
+  row: RowDraft,
+  girth: number,
+  { from, to }: { readonly from: number; readonly to: number },
+  near: readonly OpeningShape[],
+): RowDraft {
   const { input, skin } = laid
   const inset = endInset(laid, row.fastener)
   const v = developed(skin, girth)
-  const clear = clearOfCuts(laid, row.fastener)
-  const gaps = laid.shapes
+  const clear = clearOfCuts(laid, row.fastener, near)
+  const gaps = near
     .flatMap((s) => {
       const free = gapAtLength(s, v, memberStop(input, s))
       return free ? [{ from: free[0], to: free[1], id: s.id }] : []

@@ -10,7 +10,7 @@ import { GAUSS, WEIGHT } from '../../maths/quadrature.js'
 const RUN = lagrange(GAUSS).map((row, power) => row.map((v) => v / (power + 1)))
 
 /** A stretch of section girth that neither runs far nor turns much, with five points on it. */
-interface Panel {
+export interface Panel {
   readonly from: number
   readonly to: number
   /** Y, (Y/L)^n, Y'/Y, L'/L and z' at each of the five points, by section girth, one point after the other */
@@ -29,6 +29,24 @@ export function panelsOf(loft: Loft): readonly Panel[] {
   return panels
 }
 
+const HALVES = new WeakMap<Loft, readonly Panel[]>()
+
+/** Half of each: so short that the length within one is a polynomial. Every loft is halved once for all its ribs. */
+export function halvesOf(loft: Loft): readonly Panel[] {
+  const known = HALVES.get(loft)
+  if (known) return known
+  const halves = panelsOf(loft).flatMap(({ from, to }) => {
+    const middle = (from + to) / 2
+    return [panelAt(loft, from, middle), panelAt(loft, middle, to)]
+  })
+  HALVES.set(loft, halves)
+  return halves
+}
+
+function panelAt(loft: Loft, from: number, to: number): Panel {
+  return { from, to, nodes: GAUSS.flatMap((g) => nodeAt(loft, from + g * (to - from))) }
+}
+
 /** Azimuths at which a panel is tried: where the profile has all the say, and where both have. */
 const TRIED = [0, Math.PI / 4] as const
 /** Beside the joint the meridians of a flat roof all but keep to its ridge, and turn off it the later and the sharper. */
@@ -45,7 +63,7 @@ function panelsWithin(loft: Loft, from: number, to: number, deeper: number): Pan
   }
   const isFair = TRIED.every(isEven) && (loft.ridge === 0 || BESIDE_RIDGE.every(isEven))
   if (deeper === 0 || to <= loft.ridge || isFair) {
-    return [{ from, to, nodes: GAUSS.flatMap((g) => nodeAt(loft, from + g * (to - from))) }]
+    return [panelAt(loft, from, to)]
   }
   return [...panelsWithin(loft, from, middle, deeper - 1), ...panelsWithin(loft, middle, to, deeper - 1)]
 }
@@ -123,9 +141,33 @@ export function sigmaAtMeridian(loft: Loft, phi: number, girth: number): number 
   return loft.section.length
 }
 
+/** Coefficients of the running length over the panel asked for last, by the share of the way there: t, t2 … t5; m a m of section girth. */
+const runningLast = (): number[] =>
+  RUN.map((row) => row[0] * SPEED[0] + row[1] * SPEED[1] + row[2] * SPEED[2] + row[3] * SPEED[3] + row[4] * SPEED[4])
+
+/** A stretch of a meridian from a section girth on: how far it runs there, and the coefficients of the length it runs to, m. */
+export interface Stretch {
+  readonly from: number
+  readonly span: number
+  readonly run: readonly number[]
+}
+
+/** The meridian of azimuth phi in stretches from where it begins to the toe. */
+export function meridianStretches(loft: Loft, phi: number): Stretch[] {
+  const way = wayOf(loft, phi)
+  const stretches: Stretch[] = []
+  for (const panel of halvesOf(loft)) {
+    if (panel.to <= way.top) continue
+    wholePanel(panel, way)
+    const span = panel.to - panel.from
+    stretches.push({ from: panel.from, span, run: runningLast().map((c) => c * span) })
+  }
+  return stretches
+}
+
 /** Share of the way down the panel asked for last at which it has run a share of its length, by the polynomial through its speeds. */
 function shareAt(want: number): number {
-  const c = RUN.map((row) => row[0] * SPEED[0] + row[1] * SPEED[1] + row[2] * SPEED[2] + row[3] * SPEED[3] + row[4] * SPEED[4])
+  const c = runningLast()
   const whole = c[0] + c[1] + c[2] + c[3] + c[4]
   let t = want
   for (let i = 0; i < 8; i++) {

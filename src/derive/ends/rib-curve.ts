@@ -1,12 +1,12 @@
 /**
  * The curve where a layer of an end section stands over a rib: the surface at one azimuth, some depth inside the outer
  * mould line along its normal. Walked by its own arc length from the crown; its points are exact, the lengths good to
- * three tenths of a micrometre a metre. A rib at depth 0 lies in its vertical plane; deeper layers leave it by what the normal leans.
+ * three tenths of a micrometre a metre, and on the mould line itself to three hundredths. A rib at depth 0 lies in its vertical plane; deeper layers leave it by what the normal leans.
  */
 import { lagrange } from '../../maths/lagrange.js'
 import { type Loft, pointInside } from '../../maths/loft.js'
 import type { Vec3 } from '../../maths/vec.js'
-import { panelsOf } from './meridian.js'
+import { halvesOf, meridianStretches, type Stretch } from './meridian.js'
 
 export interface RibCurve {
   readonly phi: number
@@ -24,39 +24,49 @@ const AT = [0, 0.1727, 0.5, 0.8273, 1] as const
 /** How far from the crown a deep curve is first looked at, of the section's length: on a ridge the normal is not settled. */
 const HAIR = 6e-6
 
-/** A step of the curve: length from the crown, and the speed along it as a quartic of t in 0..1. */
-interface Step {
-  readonly from: number
-  readonly span: number
+/** A step of the curve: a stretch, its length, and that from the crown to it. */
+interface Step extends Stretch {
   readonly before: number
   readonly length: number
-  /** coefficients of the running length by t, t2 … t5 */
-  readonly run: readonly number[]
 }
 
 export function ribCurve(loft: Loft, phi: number, depth: number): RibCurve {
-  const top = Math.abs(Math.cos(phi)) < 1e-12 ? 0 : loft.ridge
   const atSigma = (sigma: number): Vec3 => pointInside(loft, phi, sigma, depth)
+  // the mould line itself is a meridian, whose speed is known; a deeper layer is walked by its places
+  if (depth === 0) return { phi, depth, atSigma, ...walkOver(meridianStretches(loft, phi)) }
+  const top = Math.abs(Math.cos(phi)) < 1e-12 ? 0 : loft.ridge
   return { phi, depth, atSigma, ...walkedFrom(loft, top, speedsOf(loft, atSigma)) }
 }
 
+type Walk = Pick<RibCurve, 'length' | 'lengthAt' | 'sigmaAt'>
+
 /** The same for any curve down an end whose places are known by section girth; lengths count from girth `top`. */
-export function curveFrom(loft: Loft, top: number, atSigma: (sigma: number) => Vec3): Pick<RibCurve, 'length' | 'lengthAt' | 'sigmaAt'> {
+export function curveFrom(loft: Loft, top: number, atSigma: (sigma: number) => Vec3): Walk {
   return walkedFrom(loft, top, speedsOf(loft, atSigma))
 }
 
-function walkedFrom(loft: Loft, top: number, speeds: Speeds): Pick<RibCurve, 'length' | 'lengthAt' | 'sigmaAt'> {
-  const steps: Step[] = []
-  let before = 0
+function walkedFrom(loft: Loft, top: number, speeds: Speeds): Walk {
+  const stretches: Stretch[] = []
   // beside a ridge the stretches are finer than its curves can be taken
   const first = top + 10 * HAIR * loft.section.length
-  const stops = [top, ...partsOf(loft).filter((stop) => stop > first)]
-  for (let i = 0; i + 1 < stops.length; i++) {
-    const [start, span] = [stops[i], stops[i + 1] - stops[i]]
-    const at = speeds(start, span, i === 0)
+  let from = top
+  for (const { to } of halvesOf(loft)) {
+    if (to <= first) continue
+    const span = to - from
+    const at = speeds(from, span, stretches.length === 0)
     const run = RUN.map((row) => span * (row[0] * at[0] + row[1] * at[1] + row[2] * at[2] + row[3] * at[3] + row[4] * at[4]))
+    stretches.push({ from, span, run })
+    from = to
+  }
+  return walkOver(stretches)
+}
+
+function walkOver(stretches: readonly Stretch[]): Walk {
+  const steps: Step[] = []
+  let before = 0
+  for (const { from, span, run } of stretches) {
     const length = run[0] + run[1] + run[2] + run[3] + run[4]
-    steps.push({ from: start, span, before, length, run })
+    steps.push({ from, span, run, before, length })
     before += length
   }
   return {
@@ -64,18 +74,6 @@ function walkedFrom(loft: Loft, top: number, speeds: Speeds): Pick<RibCurve, 'le
     lengthAt: (sigma) => lengthAt(steps, sigma),
     sigmaAt: (length) => sigmaAt(steps, length),
   }
-}
-
-const PARTED = new WeakMap<Loft, readonly number[]>()
-
-/** Every loft is parted once for all the curves on it: half a stretch of its meridians is even enough for a quartic. */
-function partsOf(loft: Loft): readonly number[] {
-  const known = PARTED.get(loft)
-  if (known) return known
-  const panels = panelsOf(loft)
-  const parts = [panels[0].from, ...panels.flatMap(({ from, to }) => [(from + to) / 2, to])]
-  PARTED.set(loft, parts)
-  return parts
 }
 
 /** The coefficients of the quartic through five values: the inverse of the places' powers. */

@@ -2,6 +2,7 @@
 import type { Definition } from '../definition/types.js'
 import { loftAt } from '../maths/loft.js'
 import { outAt } from '../maths/tangent-chain.js'
+import { identical } from '../quantity/same.js'
 import { chassisInputOf, deriveChassis, layOutMembers } from './chassis/index.js'
 import type { Design } from './design.js'
 import type { BarrelRow, EndInput, Handed } from './ends/ground.js'
@@ -172,13 +173,13 @@ function forBody(definition: Definition, memo: Memo): Definition & ShellInput {
       'floor of the body',
       [floor],
       () => floor && { ...floor, panel: null, covering: null, bolts: null, screws: null, openings: [], cutter: null },
-      alike,
+      identical,
     ),
     gear: memo.settle(
       'wheels of the body',
       [gear],
       () => gear && { ...gear, ground: null, tube: null, wheel: null, wheelBox: null },
-      alike,
+      identical,
     ),
   }
 }
@@ -218,7 +219,7 @@ function underOf(
     deriveFloor(definition, members, axles?.boxes ?? [], memo),
   )
   // most of what is changed in a floor moves no bolt, and then no member is made anew
-  const bolts = memo.settle('bolts', [panel], () => panel.rows.filter((row) => row.kind === 'bolt'), alike)
+  const bolts = memo.settle('bolts', [panel], () => panel.rows.filter((row) => row.kind === 'bolt'), identical)
   const hole = floor?.bolts?.hole ?? 0
   const frame = memo.keep('chassis', [input, members, bolts, hole], () => input && deriveChassis(input, members, bolts, hole))
   return memo.keep('under', [axles, panel, frame], () =>
@@ -229,8 +230,6 @@ function underOf(
     }),
   )
 }
-
-const alike = (a: unknown, b: unknown): boolean => JSON.stringify(a) === JSON.stringify(b)
 
 /** What the barrel settles before its ends are made. */
 function handedToEnds({ section, laid }: Shell): Handed {

@@ -53,6 +53,31 @@ describe('the memo', () => {
     expect(turn(() => some(2))).toBe('leaf 1')
   })
 
+  it('keeps one piece a thing of a list, as long as the thing is listed and what all hang on is the same', () => {
+    const { memo, turn } = tried()
+    const [a, b, c] = ['a', 'b', 'c'].map((name) => ({ name }))
+    const made: string[] = []
+    const all = (on: number, ...things: readonly { readonly name: string }[]): void => {
+      made.length = 0
+      const pieces = memo.each('all', [on], things, ({ name }) => {
+        made.push(name)
+        return `piece of ${name}`
+      })
+      expect(pieces).toEqual(things.map(({ name }) => `piece of ${name}`))
+    }
+    const tell = (on: number, ...things: readonly { readonly name: string }[]): string => {
+      turn(() => all(on, ...things))
+      return made.join(' ')
+    }
+    expect(tell(1, a, b)).toBe('a b')
+    expect(tell(1, b, c)).toBe('c')
+    expect(tell(1, a, b, c)).toBe('a')
+    expect(tell(2, a, b, c)).toBe('a b c')
+    turn(() => undefined)
+    turn(() => undefined)
+    expect(tell(2, a)).toBe('a')
+  })
+
   it('is in order again after a piece that could not be made', () => {
     const { memo, leaf, turn } = tried()
     turn(() => {

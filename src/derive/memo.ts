@@ -7,6 +7,8 @@ export interface Memo {
   readonly keep: <T>(key: string, inputs: readonly unknown[], make: () => T) => T
   /** The same for a piece whose inputs often change without changing it: what comes out equal is the old object again. */
   readonly settle: <T>(key: string, inputs: readonly unknown[], make: () => T, equal: (a: T, b: T) => boolean) => T
+  /** One piece a thing of a long list, by the thing and by what all of them hang on; `make` asks the memo for nothing. */
+  readonly each: <T extends object, R>(key: string, inputs: readonly unknown[], things: readonly T[], make: (thing: T) => R) => R[]
   /** Starts a new derivation: pieces that none of the last ones asked for are let go. */
   readonly turn: () => void
 }
@@ -21,10 +23,14 @@ interface Kept {
 }
 
 /** Keeps nothing: for a derivation that nobody will repeat, which then need not hold on to what it was made from. */
-export const FORGETFUL: Memo = Object.freeze({ keep: makeAnew, settle: makeAnew, turn: () => undefined })
+export const FORGETFUL: Memo = Object.freeze({ keep: makeAnew, settle: makeAnew, each: eachAnew, turn: () => undefined })
 
 function makeAnew<T>(_key: string, _inputs: readonly unknown[], make: () => T): T {
   return make()
+}
+
+function eachAnew<T, R>(_key: string, _inputs: readonly unknown[], things: readonly T[], make: (thing: T) => R): R[] {
+  return things.map((thing) => make(thing))
 }
 
 /** Keeps what one of the last `patience` derivations asked for. There is one piece a key, so that patience costs little. */
@@ -51,12 +57,26 @@ export function createMemo(patience = 1): Memo {
     kept.set(key, piece)
     return piece.value as T
   }
+  const each = <T extends object, R>(key: string, inputs: readonly unknown[], things: readonly T[], make: (thing: T) => R): R[] => {
+    const old = kept.get(key)
+    const before = old && same(old.inputs, inputs) ? (old.value as ReadonlyMap<T, R>) : null
+    const now = new Map<T, R>()
+    const pieces = things.map((thing) => {
+      const piece = before?.has(thing) ? (before.get(thing) as R) : make(thing)
+      now.set(thing, piece)
+      return piece
+    })
+    if (old) old.isGone = true
+    kept.set(key, { inputs, value: now, turn, owner: making, isGone: false })
+    return pieces
+  }
   // what a kept piece was made from is not asked for again, and must be there on the day it is made anew
   const isWanted = (piece: Kept): boolean =>
     !piece.isGone && (piece.turn > turn - patience || (piece.owner !== null && isWanted(piece.owner)))
   return {
     keep: settle,
     settle,
+    each,
     turn: () => {
       for (const [key, piece] of kept) {
         if (isWanted(piece)) continue

@@ -54,14 +54,14 @@ export function twinsOf({ weight, openings, fasteners }: Definition, made: Weigh
   const written = new Map(openings.map((each) => [each.id, each]))
   const sizes: RivetSizes = new Map()
   return [
-    ...made.parts.map((part) => memo.keep(`weight of ${part.id}`, [part], () => partTwin(part))),
+    ...memo.each('weight of parts', [], made.parts, partTwin),
     ...made.openings.flatMap((cut) => {
       const mass = written.get(cut.id)?.mass ?? 0
       return mass > 0 ? [memo.keep(`weight of opening ${cut.id}`, [cut, mass], () => openingTwin(cut, mass, yAt))] : []
     }),
-    ...made.bought.map((item) => memo.keep(`weight of bought ${item.id}`, [item], () => boughtTwin(item))),
+    ...memo.each('weight of bought things', [], made.bought, boughtTwin),
     ...memo.keep('weight of the covering', [made.floor], () => (made.floor ? coveringTwin(made.floor) : [])),
-    ...made.rows.flatMap((row) => memo.keep(`weight of row ${row.id}`, [row, fasteners], () => rowTwin(row, fasteners, yAt, sizes))),
+    ...memo.each('weight of rows', [fasteners], made.rows, (row) => rowTwin(row, fasteners, yAt, sizes)).flat(),
   ]
 }
 

@@ -163,7 +163,7 @@ export function deskCoach({ path, files }: CoachFiles, begun: History = startHis
     state: () => ({
       ...{
         name: seen().definition.coach.name,
-        revision: seen().revision,
+        revision: isJudged() ? seen().revision : null,
         market: seen().definition.coach.market,
         faults: faultsNow(),
         text: looked?.text ?? textOf(history),

@@ -12,6 +12,7 @@ import { type Derived, derive } from '../derive/index.js'
 import type { Memo } from '../derive/memo.js'
 import type { Check } from '../derive/nouns.js'
 import { onSection } from '../documents/drawing/section-curve.js'
+import { lazily } from '../quantity/lazily.js'
 import type { CleanPlace } from './clean-place.js'
 import { cleanPlaces } from './clean-places.js'
 import type { MoveEdit, SizeEdit } from './nouns.js'
@@ -111,7 +112,15 @@ function sketch(definition: Definition, start: DragStart, id: string, elsewhere:
   const { weight, towing, road } = start.design
   const rest = isHeavy ? made : { ...made, weight, towing, road }
   const kept = elsewhere.filter((check) => !check.concerns.includes(id))
-  return { ...rest, revision: revisionOf(definition), checks: [...standingChecks(derived), ...kept] }
+  const revision = lazily(() => revisionOf(definition))
+  return {
+    ...rest,
+    // nobody asks the name of what is still in the hand
+    get revision() {
+      return revision()
+    },
+    checks: [...standingChecks(derived), ...kept],
+  }
 }
 
 /** A lap is dragged by its height on the drawing and written by its girth. */

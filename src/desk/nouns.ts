@@ -153,7 +153,8 @@ export interface SheetShown {
 /** Where the coach stands after an edit. */
 export interface State {
   readonly name: string
-  readonly revision: string
+  /** null while a thing is in the hand: it has no name before it is let go */
+  readonly revision: string | null
   readonly market: Market
   readonly faults: readonly FaultShown[]
   /** the text as it is now, of the file that is edited */

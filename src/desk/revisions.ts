@@ -97,9 +97,15 @@ export function revisionsOf(bound: Bound): Revisions {
     freeze: (name, when) => {
       const now = bound.now()
       const { revision } = now.design
-      const one = Object.freeze({ id: `${revision} ${frozen.length + 1}`, name, revision, when, files: { ...files, [path]: now.text } })
+      const one = Object.freeze({
+        id: `${revision} ${frozen.length + 1}`,
+        name: name || `revision ${revision}`,
+        revision,
+        when,
+        files: { ...files, [path]: now.text },
+      })
       frozen = [...frozen, one]
-      hold(one.id, { ...now, name })
+      hold(one.id, { ...now, name: one.name })
       return one
     },
     keep: (kept) => {

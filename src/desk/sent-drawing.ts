@@ -2,7 +2,7 @@
  * In a drag a drawing goes from the worker to the screen as what is new in it: most things look as they did in the last one, and to copy
  * them all over takes ten times as long as to see that. Each of them is named by its number there. At any other time all of it goes.
  */
-import { same } from '../ripple/same.js'
+import { same } from '../quantity/same.js'
 import type { Drawn, Elevation } from './nouns.js'
 
 export interface SentDrawing extends Omit<Elevation, 'drawn'> {

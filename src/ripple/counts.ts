@@ -4,9 +4,9 @@ import { isMissing } from '../checks/explain/entry.js'
 import { strengthEntries } from '../checks/explain/explain-strength.js'
 import type { Design } from '../derive/design.js'
 import type { FastenerRow } from '../derive/nouns.js'
+import { same } from '../quantity/same.js'
 import { both, countBy, isNothing, matched, swap, tallies } from './differ.js'
 import type { Both, Ripple, RowChange, Tally } from './nouns.js'
-import { same } from './same.js'
 
 export function countChanges(before: Design, after: Design): Ripple['counts'] {
   const [old, now] = [before.totals, after.totals]

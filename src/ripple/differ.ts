@@ -1,6 +1,7 @@
 /** Small tools of a comparison: pairs, swaps and tallies. */
+
+import { same } from '../quantity/same.js'
 import type { Both, Swap, Tally } from './nouns.js'
-import { same } from './same.js'
 
 export const both = <T>(before: T, after: T): Both<T> => ({ before, after })
 

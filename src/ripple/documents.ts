@@ -9,8 +9,8 @@ import { type ExpectedDocument, expectedDocuments, formedPanels, linedPanels } f
 import { KEY_FIGURE } from '../documents/packet/made-from-parts.js'
 import { type PacketOptions, packetPlan } from '../documents/packet/plan.js'
 import type { MadeFrom } from '../documents/packet/planned.js'
+import { same } from '../quantity/same.js'
 import type { DocumentChange } from './nouns.js'
-import { same } from './same.js'
 
 /** Options of the packet in the shop; its studies are told apart by design, so none is handed over. */
 export type RippleOptions = Omit<PacketOptions, 'blanks' | 'gores' | 'fit'>

@@ -3,10 +3,10 @@ import type { Design } from '../derive/design.js'
 import type { FlatFrame, Outline, Pattern } from '../derive/nouns.js'
 import { boundsOf, flatten } from '../documents/drawing/view.js'
 import { distanceToOutline } from '../maths/outline.js'
+import { same } from '../quantity/same.js'
 import { both, countBy } from './differ.js'
 import { holeChanges, type Shift } from './holes.js'
 import type { CutChange, FaceChange } from './nouns.js'
-import { same } from './same.js'
 
 /** Null where the face stays as it was. `designs` are the two whose rows the holes belong to. */
 export function faceChange(before: Design, after: Design, was: Pattern, now: Pattern): FaceChange | null {

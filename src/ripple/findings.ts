@@ -1,8 +1,8 @@
 /** Checks that fail now and did not, that no longer do, and margins gained and lost. */
 import type { Check, Verdict } from '../derive/nouns.js'
+import { same } from '../quantity/same.js'
 import { both, matched } from './differ.js'
 import type { FindingTold, MarginChange, Ripple } from './nouns.js'
-import { same } from './same.js'
 
 /** Worst last: a check that turns from not checked into a caution has found something. */
 const RANK: readonly Verdict[] = ['pass', 'not-checked', 'caution', 'fail']

@@ -5,8 +5,8 @@
 
 import type { Definition } from '../definition/types.js'
 import { liningDepth } from '../derive/common/lining-depth.js'
+import { same } from '../quantity/same.js'
 import type { Ripple } from './nouns.js'
-import { same } from './same.js'
 
 /** Depth of each layer's outer face under the mould line, m. */
 function depthsOf({ shell, ends }: Definition): Readonly<Record<string, number>> {

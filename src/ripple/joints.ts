@@ -2,9 +2,9 @@
 import type { Design } from '../derive/design.js'
 import { rowsById } from '../derive/holes.js'
 import type { FastenerRow, Joint, Stack } from '../derive/nouns.js'
+import { same } from '../quantity/same.js'
 import { both, bothUnlessSame, isNothing, matched, swap } from './differ.js'
 import type { JointChange, Ripple, StackChange } from './nouns.js'
-import { same } from './same.js'
 
 export function jointChanges(before: Design, after: Design): Ripple['joints'] {
   // a joint may keep its words while its rows do not: those are looked at as well

@@ -1,9 +1,9 @@
 /** What ball and axles carry otherwise: each load case of the two designs side by side, the greatest change of the hitch's share first. */
 import type { Design } from '../derive/design.js'
 import type { CaseWeighed, WeightDerived } from '../derive/weight-nouns.js'
+import { same } from '../quantity/same.js'
 import { both } from './differ.js'
 import type { Both, LoadChange, Ripple } from './nouns.js'
-import { same } from './same.js'
 
 const weighed = ({ weight }: Design): WeightDerived | null => ('notComputed' in weight ? null : weight)
 

@@ -1,9 +1,9 @@
 /** Openings that came, went, moved, changed their size, or touch other things than before. */
 import type { OpeningDerived } from '../derive/nouns.js'
 import { boundsOf } from '../documents/drawing/view.js'
+import { same } from '../quantity/same.js'
 import { both, isNothing, matched, NOTHING, swap } from './differ.js'
 import type { OpeningChange } from './nouns.js'
-import { same } from './same.js'
 
 export function openingChanges(before: readonly OpeningDerived[], after: readonly OpeningDerived[]): readonly OpeningChange[] {
   const { added, removed, kept } = matched(before, after)

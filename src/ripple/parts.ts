@@ -1,10 +1,10 @@
 /** Parts that came, went and changed, those with the most to scrap first. */
 import type { Design } from '../derive/design.js'
 import type { Part } from '../derive/nouns.js'
+import { same } from '../quantity/same.js'
 import { bothUnlessSame, isNothing, matched, swap } from './differ.js'
 import { faceChange, lonelyFace, mostMoved } from './faces.js'
 import type { FaceChange, PartChange, PartTold, Ripple } from './nouns.js'
-import { same } from './same.js'
 
 export function partChanges(before: Design, after: Design): Ripple['parts'] {
   const { added, removed, kept } = matched(before.parts, after.parts)

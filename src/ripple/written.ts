@@ -1,7 +1,7 @@
 /** What was written differently: single values of the two definitions by their path, items of a list by their id. */
 import type { Definition } from '../definition/types.js'
+import { same } from '../quantity/same.js'
 import type { WrittenChange } from './nouns.js'
-import { same } from './same.js'
 
 type Leaf = string | number | boolean | null
 type Tree = Readonly<Record<string, unknown>>

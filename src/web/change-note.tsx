@@ -2,7 +2,7 @@
 import { createEffect, createMemo, createResource, createSignal, For, onCleanup, Show } from 'solid-js'
 import './change-note.css'
 import { dayOf } from './clock.js'
-import { ripple, state, units, worker } from './desk.js'
+import { revision, ripple, units, worker } from './desk.js'
 import { closeChangeNote, compared, from, to } from './revisions.js'
 
 export function ChangeNoteView() {
@@ -44,7 +44,7 @@ export function ChangeNoteView() {
           </button>
         </Show>
         <span class="gap" />
-        <a href={text()} download={`change-note-${state()?.revision ?? ''}.txt`}>
+        <a href={text()} download={`change-note-${revision() ?? ''}.txt`}>
           As text
         </a>
         <button type="button" onClick={() => print()} disabled={urls().length === 0}>

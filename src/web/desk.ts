@@ -31,6 +31,8 @@ import type { DeskWorker, Moved } from './worker.js'
 export const worker = wrap<DeskWorker>(new Worker(new URL('./worker.ts', import.meta.url), { type: 'module' }))
 
 const [state, setState] = createSignal<State | null>(null)
+/** The revision when last nothing was in the hand: what hangs on it is asked for again then, and not at every step of a hand. */
+const [revision, setRevision] = createSignal<string | null>(null)
 const [elevation, setElevation] = createSignal<Elevation | null>(null)
 const [look, setLookTo] = createSignal<Look>('left')
 const [ripple, setRipple] = createSignal<RippleShown | null>(null)
@@ -51,7 +53,7 @@ const [working, setWorking] = createSignal<WorkingShown | null>(null)
 
 const [hand, setHand] = createSignal<DragShown | null>(null)
 
-export { elevation, hand, look, mending, page, ripple, savedText, setWorking, sheet, sheetName, state, working }
+export { elevation, hand, look, mending, page, revision, ripple, savedText, setWorking, sheet, sheetName, state, working }
 
 const [stamp, setStamp] = createSignal<string | null>(null)
 let opened: CoachFiles = { path: '', files: {} }
@@ -101,6 +103,7 @@ function showFirst(drawn: FirstDrawing): void {
   batch(() => {
     setMending(null)
     setState(drawn.state)
+    setRevision(drawn.state.revision)
     setElevation(asElevation(drawn))
     setHand(null)
   })
@@ -115,6 +118,7 @@ function shownOr(moved: Moved | Mending): Moved | null {
   batch(() => {
     setMending(moved)
     setState(null)
+    setRevision(null)
     setElevation(null)
     setRipple(null)
     setSheet(null)
@@ -146,6 +150,7 @@ function show(moved: Moved): void {
   const before = state()
   batch(() => {
     setState(moved.state)
+    if (moved.state.revision !== null) setRevision(moved.state.revision)
     setElevation(received(moved.elevation))
     setHand(moved.hand)
     if (moved.says !== null) setNotice(moved.says)

@@ -1,7 +1,7 @@
 /** Coaches from files and to files: chosen or dropped, known to the desk, or begun and never saved. */
 import { createSignal, For, Show } from 'solid-js'
 import { chosenCoach } from '../desk/mending.js'
-import { open, openedFiles, setNotice, state, take } from './desk.js'
+import { open, openedFiles, revision, setNotice, state, take } from './desk.js'
 import { setDoor } from './door.js'
 import { letGo, unsavedCoaches } from './drafts.js'
 import { filesOf, handOver, isDefinition } from './dropped.js'
@@ -108,7 +108,7 @@ export function FilesPage() {
           {(now) => (
             <>
               <p>
-                {now().name}, revision {now().revision}, as it is on the screen. The file holds its definition alone; what it extends stays
+                {now().name}, revision {revision()}, as it is on the screen. The file holds its definition alone; what it extends stays
                 where it is.
               </p>
               <button type="button" onClick={() => handOver(nameOf(now().file), now().text, 'application/yaml')}>

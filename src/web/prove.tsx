@@ -1,7 +1,7 @@
 /** The shop's own hole list laid on a sheet of the coach: where they differ, in sentences and on the printed sheet. */
 import { createEffect, createSignal, For, on, onCleanup, onMount, Show } from 'solid-js'
 import type { ProofShown, Provable } from '../desk/prove-shown.js'
-import { state, worker } from './desk.js'
+import { revision, worker } from './desk.js'
 import { dropped, setDropped } from './door.js'
 import { filesOf, handOver } from './dropped.js'
 
@@ -16,7 +16,7 @@ export function Prove() {
   const chosen = (): Provable | undefined => parts().find(({ id }) => id === part()) ?? parts()[0]
   onMount(async () => setParts(await worker.provable()))
   createEffect(
-    on([dropped, part, face, () => state()?.revision, parts], async () => {
+    on([dropped, part, face, revision, parts], async () => {
       const [list, on_] = [dropped(), chosen()]
       if (!list || !on_) return
       setSays('The list is being laid on the sheet …')

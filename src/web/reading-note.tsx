@@ -1,7 +1,7 @@
 /** A working stands beside its figure as a note in the margin: its formula, its source, and inputs that open in turn. */
 import { createEffect, createMemo, createSignal, For, on, Show } from 'solid-js'
 import type { FieldShown, InputShown, WorkingShown } from '../desk/nouns.js'
-import { ask, look, openWorking, select, setLook, state, units, working } from './desk.js'
+import { ask, look, openWorking, revision, select, setLook, units, working } from './desk.js'
 import { askForField } from './field-asked.js'
 import './reading-note.css'
 import { closeNote, follow, goBack, noteAt, stepsBack } from './way.js'
@@ -15,7 +15,7 @@ export function ReadingNote() {
   const inputs = createMemo(() => working()?.inputs ?? [])
   const shown = createMemo(() => (isAll() ? inputs() : inputs().slice(0, FIRST)))
   // an edit or another unit changes the figures that are being read
-  const reading = createMemo(() => `${state()?.revision} ${units()}`)
+  const reading = createMemo(() => `${revision()} ${units()}`)
   createEffect(
     on(
       reading,

@@ -78,7 +78,7 @@ function write(file: string, all: readonly FrozenRevision[]): void {
 export async function freeze(name: string): Promise<void> {
   const file = state()?.file
   if (file === undefined) return
-  const frozen = await worker.freeze(name || `revision ${state()?.revision}`, new Date().toISOString())
+  const frozen = await worker.freeze(name, new Date().toISOString())
   if (typeof frozen === 'string') {
     setNotice(frozen)
     return

@@ -12,7 +12,11 @@ const SOURCE = 'common practice, no source: a rim rivet keeps its edge distance 
 
 /** Distance from a rim's rivet line to a frame's flange edge; negative where it lies on the flange. Null where they never meet. */
 export function rimToFlange(ground: Ground, shape: OpeningShape, frame: FrameDefinition): number | null {
-  if (!frameStandsBeside(ground, shape, frame)) return null
+  return frameStandsBeside(ground, shape, frame) ? roomAlong(ground, shape, frame) : null
+}
+
+/** The same along the coach, whether or not they meet. */
+function roomAlong(ground: Ground, shape: OpeningShape, frame: FrameDefinition): number {
   const half = halfFlange(ground, frame)
   return Math.max(shape.x0 - ground.line - (frame.station + half), frame.station - half - (shape.x1 + ground.line))
 }
@@ -49,9 +53,9 @@ export function openingsAgainstFrames(ground: Ground): Check[] {
         checks.push(cutFrame(ground, shape, frame, rims.find((r) => r.shape === shape)?.framing.plates.map((p) => p.part) ?? []))
         continue
       }
-      const room = rimToFlange(ground, shape, frame)
-      if (room === null) continue
-      if (!nearest || room < nearest.room) nearest = { frame, room }
+      const room = roomAlong(ground, shape, frame)
+      // whether they meet takes longer to tell than that it is not the nearest
+      if ((!nearest || room < nearest.room) && frameStandsBeside(ground, shape, frame)) nearest = { frame, room }
     }
     if (nearest) checks.push(besideFrame(ground, shape, nearest.frame, nearest.room))
   }

@@ -40,6 +40,11 @@ export function resolveRow(memo: Memo, token: unknown, draft: RowDraft, candidat
   const plates = candidates
     .filter((p) => p.x1 >= reach.x0 && p.x0 <= reach.x1 && p.g1 >= reach.g0 && p.g0 <= reach.g1)
     .sort((a, b) => a.order - b.order)
+  return memo.keep(`row ${draft.id} through`, [draft, token, ...plates], () => throughPlates(memo, token, draft, plates, reach, at))
+}
+
+/** The same plates with other cuts elsewhere, or moved where no fastener of the row is, change nothing. */
+function throughPlates(memo: Memo, token: unknown, draft: RowDraft, plates: readonly Plate[], reach: Reach, at: At): ResolvedRow {
   const inputs: unknown[] = [draft, token]
   for (const p of plates) {
     inputs.push(p.part, p.development, p.x0, p.x1, p.g0, p.g1, p.ring?.inner)

@@ -61,7 +61,7 @@ export function linesOf(input: LinesInput, memo: Memo): Lines {
     lines.push(memo.keep(`mass of item ${i + 1}`, [each, input.axle, reach], () => statedLine(each, i, input)))
   })
   const untaken = listOnly ? [] : input.twins.filter((twin) => !taken.has(twin))
-  for (const twin of untaken) lines.push(memo.keep(`mass of ${twin.id}`, [twin], () => lineOf(twin)))
+  lines.push(...memo.each('masses of derived things', [], untaken, lineOf))
   const same = sameTwice(lines)
   // a thing of one name at one place is said once
   twice.push(...same, ...statedToo(masses, untaken).filter((each) => !same.some(({ says }) => each.says.startsWith(`${says}, `))))

@@ -113,6 +113,19 @@ export function loftAt(loft: Loft, phi: number, sigma: number): LoftPoint {
   return { r: NOW[R], z: NOW[Z], rSigma: NOW[R_SIGMA], zSigma: NOW[Z_SIGMA], rPhi: NOW[R_PHI] }
 }
 
+/** The same for whoever reads it at once: the next glance is left in the same object. */
+export function glanceAt(loft: Loft, phi: number, sigma: number): Readonly<LoftPoint> {
+  reckon(loft, phi, sigma)
+  GLANCE.r = NOW[R]
+  GLANCE.z = NOW[Z]
+  GLANCE.rSigma = NOW[R_SIGMA]
+  GLANCE.zSigma = NOW[Z_SIGMA]
+  GLANCE.rPhi = NOW[R_PHI]
+  return GLANCE
+}
+
+const GLANCE = { r: 0.5, z: 0.5, rSigma: 0.5, zSigma: 0.5, rPhi: 0.5 }
+
 /** Speed along the meridian of azimuth phi by section girth. */
 export function meridianSpeed(loft: Loft, phi: number, sigma: number): number {
   reckon(loft, phi, sigma)
@@ -206,13 +219,17 @@ function reckonInside(loft: Loft, phi: number, sigma: number): void {
  * How far out a point is against the surface on the same radius from the crown's axis: below 1 inside, above it outside;
  * null above the crown and below the toe. Asked for by the thousand, so it does without angles.
  */
-export function shareOfRadius(loft: Loft, [x, y, z]: Vec3): number | null {
+export function shareOfRadius(loft: Loft, p: Vec3): number | null {
   const { section, profile, exponent, foot } = loft
+  const z = p[2]
   if (z >= section.elements[0].z0 || z < foot - 1e-9) return null
-  const [Y, L] = [outAtZ(elementAtZ(section, z), z), outAtZ(elementAtZ(profile, z), z)]
-  const [across, along] = [Math.abs(y) / Y, Math.abs(x) / L]
+  const across = Math.abs(p[1]) / outAtZ(elementAtZ(section, z), z)
+  const along = Math.abs(p[0]) / outAtZ(elementAtZ(profile, z), z)
   const most = Math.max(across, along)
-  return most === 0 ? 0 : most * (1 + (Math.min(across, along) / most) ** exponent) ** (1 / exponent)
+  if (most === 0) return 0
+  // as the radius itself is reckoned
+  const lesser = Math.exp(exponent * Math.log(Math.min(across, along) / most))
+  return most * Math.exp(Math.log1p(lesser) / exponent)
 }
 
 /** How far out a chain has come at height z of one of its elements. */

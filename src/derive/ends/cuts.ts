@@ -58,10 +58,13 @@ export const paneAxes = ({ upright }: Pick<EndCut, 'upright'>, end: End): { x: '
 export function clearance(cut: EndCut, p: Vec3): number {
   const { centre: c, normal: n, a, b, corner } = cut
   // asked of every fastener of an end: in plain numbers, without a list made for each
-  const [x, y, z] = p
+  const x = p[0]
+  const y = p[1]
+  const z = p[2]
   if ((x - c[0]) * n[0] + (y - c[1]) * n[1] + (z - c[2]) * n[2] < -2 * (a + b)) return Number.POSITIVE_INFINITY
   const dx = Math.abs(y - c[1]) - (a - corner)
   const dy = Math.abs((z - c[2]) * n[0] - (x - c[0]) * n[2]) - (b - corner)
-  const [out, up] = [Math.max(dx, 0), Math.max(dy, 0)]
+  const out = Math.max(dx, 0)
+  const up = Math.max(dy, 0)
   return Math.sqrt(out * out + up * up) + Math.min(Math.max(dx, dy), 0) - corner
 }

@@ -1,5 +1,5 @@
 /** What an end comes to, nose and tail alike: figures a shop asks for before it cuts. */
-import { type Loft, loftAt } from '../../maths/loft.js'
+import { glanceAt, type Loft, loftAt } from '../../maths/loft.js'
 import { integrate } from '../../maths/quadrature.js'
 import { widest } from '../../maths/tangent-chain.js'
 import type { EndRibFacts, EndsDerived } from '../nouns.js'
@@ -48,7 +48,7 @@ const PANELS = 6
 function perimeter(local: LocalEnd, sigma: number): number {
   const { loft } = local.ground
   const speed = (phi: number): number => {
-    const p = loftAt(loft, phi, sigma)
+    const p = glanceAt(loft, phi, sigma)
     return Math.sqrt(p.r * p.r + p.rPhi * p.rPhi)
   }
   // smooth in the azimuth but for the axes, where the superellipse's higher derivatives jump: closer together toward both

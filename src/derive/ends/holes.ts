@@ -35,8 +35,11 @@ export function holesOn(
   const met = rowsThrough(rows, key)
   const total = met.reduce((sum, row) => sum + (row.through.get(key)?.length ?? 0), 0)
   // whole lists at once: an end has some ten thousand holes
-  const list = (): number[] => new Array<number>(total).fill(0)
-  const [row, index, x, y, diameter] = [list(), list(), list(), list(), list()]
+  const row = new Array<number>(total)
+  const index = new Array<number>(total)
+  const x = new Array<number>(total)
+  const y = new Array<number>(total)
+  const diameter = new Array<number>(total)
   let n = 0
   met.forEach((one, k) => {
     const hole = ground.input.fasteners.find((f) => f.id === one.row.fastener)?.hole

@@ -5,7 +5,7 @@
  *
  * A wrapped end's mid ribs follow their sheet: there the line is taken on the curve of the rib itself, and turned beside it.
  */
-import { loftAt } from '../../maths/loft.js'
+import { glanceAt } from '../../maths/loft.js'
 import type { Vec3 } from '../../maths/vec.js'
 import { type Ground, mirrored } from './ground.js'
 import { curveFrom, type RibCurve } from './rib-curve.js'
@@ -100,7 +100,7 @@ function cutBeside({ loft, input }: Ground, { phi, under }: Lined, near: number)
     // the radius changes little on the way aside: what it does change by the surface's own slope makes the first step all but the last
     let way = 0
     for (let i = 0; ; i++) {
-      const on = loftAt(loft, phi + way, sigma)
+      const on = glanceAt(loft, phi + way, sigma)
       if (i === 0) {
         const aside = beside / on.r
         way = (beside - on.rPhi * aside * aside) / on.r

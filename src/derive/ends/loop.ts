@@ -16,19 +16,26 @@ export function loopLength({ a, b, corner: r }: Rounded): number {
 /** `count` places, evenly spaced from the middle of the upper edge, clockwise. */
 export function loopPoints(shape: Rounded, count: number): (readonly [number, number])[] {
   const whole = loopLength(shape)
-  return Array.from({ length: count }, (_, i) => walk(shape, (whole * i) / count))
+  const corners = cornersOf(shape)
+  return Array.from({ length: count }, (_, i) => walk(shape, corners, (whole * i) / count))
 }
 
-function walk({ a, b, corner: r }: Rounded, s: number): readonly [number, number] {
-  const [across, up, arc] = [2 * (a - r), 2 * (b - r), (Math.PI / 2) * r]
-  // each corner's centre, the direction its arc starts in, and the edge after it
-  const corners: readonly (readonly [number, number, number, number])[] = [
+/** A corner's centre, the direction its arc starts in, and the edge after it. */
+type Corner = readonly [x: number, y: number, from: number, edge: number]
+
+function cornersOf({ a, b, corner: r }: Rounded): readonly Corner[] {
+  const [across, up] = [2 * (a - r), 2 * (b - r)]
+  return [
     [a - r, b - r, Math.PI / 2, up],
     [a - r, r - b, 0, across],
     [r - a, r - b, -Math.PI / 2, up],
     [r - a, b - r, Math.PI, across],
   ]
-  let left = s - across / 2
+}
+
+function walk({ a, b, corner: r }: Rounded, corners: readonly Corner[], s: number): readonly [number, number] {
+  const arc = (Math.PI / 2) * r
+  let left = s - (a - r)
   if (left <= 0) return [s, b]
   for (const [x, y, from, edge] of corners) {
     if (left <= arc) return [x + r * Math.cos(from - left / r), y + r * Math.sin(from - left / r)]

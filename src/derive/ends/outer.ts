@@ -2,7 +2,7 @@
  * The outer face of an end as an opening meets it: where its pane touches the skin, and the skin under each place of the pane.
  * A formed skin is the loft; a wrapped one gives its own (see wrapped-outer.ts). Local axes; m.
  */
-import { type Loft, loftAt, normalOf, pointOf, shareOfRadius, sigmaAtZ } from '../../maths/loft.js'
+import { glanceAt, type Loft, loftAt, normalOf, pointOf, shareOfRadius, sigmaAtZ } from '../../maths/loft.js'
 import { rootBetween } from '../../maths/root.js'
 import type { Vec3 } from '../../maths/vec.js'
 import { meridianGirth } from './meridian.js'
@@ -50,7 +50,7 @@ export function loftedOuter(loft: Loft): OuterFace {
 /** Section girth of the centre line's point nearest to where the definition puts the opening: it need only be near the skin. */
 function nearestOnProfile(loft: Loft, x: number, z: number): number {
   const far = (sigma: number): number => {
-    const p = loftAt(loft, 0, sigma)
+    const p = glanceAt(loft, 0, sigma)
     return (p.r - x) ** 2 + (p.z - z) ** 2
   }
   const step = loft.section.length / 64

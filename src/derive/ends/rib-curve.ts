@@ -53,9 +53,8 @@ function walkedFrom(loft: Loft, top: number, speeds: Speeds): Walk {
   for (const { to } of halvesOf(loft)) {
     if (to <= first) continue
     const span = to - from
-    const at = speeds(from, span, stretches.length === 0)
-    const run = RUN.map((row) => span * (row[0] * at[0] + row[1] * at[1] + row[2] * at[2] + row[3] * at[3] + row[4] * at[4]))
-    stretches.push({ from, span, run })
+    speeds(from, span, stretches.length === 0)
+    stretches.push({ from, span, run: RUN.map((row) => span * timesSpeeds(row)) })
     from = to
   }
   return walkOver(stretches)
@@ -85,26 +84,36 @@ const SLOPE = AT.map((x) =>
   AT.map((_, k) => QUARTIC.reduce((sum, row, power) => sum + (power === 0 ? 0 : power * row[k] * x ** (power - 1)), 0)),
 )
 
-/** Speeds along a curve, by section girth, at the five places of a step; the first step of all begins at the crown. */
-type Speeds = (start: number, span: number, isFirst: boolean) => readonly number[]
+/** Leaves the speeds along a curve, by section girth, at the five places of a step; the first step of all begins at the crown. */
+type Speeds = (start: number, span: number, isFirst: boolean) => void
+
+/** Speeds at the places of the step that was looked at last: a coach has some thousand steps, and keeps no speeds. */
+const SPEED = new Float64Array(5)
+
+const timesSpeeds = (row: readonly number[]): number =>
+  row[0] * SPEED[0] + row[1] * SPEED[1] + row[2] * SPEED[2] + row[3] * SPEED[3] + row[4] * SPEED[4]
 
 /** The points are known: a surface and its normal run on over a break, and a quartic's slope is as good as a step is short. */
 function speedsOf(loft: Loft, atSigma: (sigma: number) => Vec3): Speeds {
   const hair = HAIR * loft.section.length
-  let last: Vec3 | null = null
+  const points: Vec3[] = []
   return (start, span, isFirst) => {
     const from = isFirst ? Math.min(hair, span / 10) : 0
-    const points = AT.map((t) => (t === 0 && last ? last : atSigma(start + from + t * (span - from))))
-    last = points[4]
-    return SLOPE.map((row) => {
-      let [x, y, z] = [0, 0, 0]
+    // a step begins where the last one ended
+    if (points.length > 0) points[0] = points[4]
+    for (let k = points.length > 0 ? 1 : 0; k < 5; k++) points[k] = atSigma(start + from + AT[k] * (span - from))
+    for (let i = 0; i < 5; i++) {
+      const row = SLOPE[i]
+      let x = 0
+      let y = 0
+      let z = 0
       for (let k = 0; k < 5; k++) {
         x += row[k] * points[k][0]
         y += row[k] * points[k][1]
         z += row[k] * points[k][2]
       }
-      return Math.sqrt(x * x + y * y + z * z) / (span - from)
-    })
+      SPEED[i] = Math.sqrt(x * x + y * y + z * z) / (span - from)
+    }
   }
 }
 

@@ -1,6 +1,6 @@
 /** The lofted surface of an end section, and points at a depth inside it along its normal. Local axes: x outward, y right, z up. */
 import type { Definition } from '../../definition/types.js'
-import { type Loft, loftAt, loftBetween } from '../../maths/loft.js'
+import { glanceAt, type Loft, loftBetween } from '../../maths/loft.js'
 import { GAUSS, WEIGHT } from '../../maths/quadrature.js'
 import { buildChain, girthAtZ, type TangentChain } from '../../maths/tangent-chain.js'
 import type { Vec3 } from '../../maths/vec.js'
@@ -40,7 +40,7 @@ export function patchArea(loft: Loft, phi0: number, phi1: number, top: (phi: num
       for (let i = 0; i + 1 < stops.length; i++) {
         const step = stops[i + 1] - stops[i]
         for (let q = 0; q < 5; q++) {
-          const p = loftAt(loft, phi, stops[i] + GAUSS[q] * step)
+          const p = glanceAt(loft, phi, stops[i] + GAUSS[q] * step)
           const [px, py] = [p.rPhi * c - p.r * s, p.rPhi * s + p.r * c]
           const nx = -p.zSigma * py
           const ny = p.zSigma * px

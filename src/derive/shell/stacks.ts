@@ -75,10 +75,12 @@ function sameFound(a: Found, b: Found): boolean {
 }
 
 function findStacks(draft: RowDraft, plates: readonly Plate[], reach: Reach, at: At): Found {
-  const index: number[][] = plates.map(() => [])
   const edges = new Float64Array(4 * plates.length)
   plates.forEach((p, k) => {
-    edges.set([p.x0, p.x1, p.g0, p.g1], 4 * k)
+    edges[4 * k] = p.x0
+    edges[4 * k + 1] = p.x1
+    edges[4 * k + 2] = p.g0
+    edges[4 * k + 3] = p.g1
   })
   // only cuts that come near the row can take metal from under it
   const near = plates.map((p) => ({ ring: p.ring, cuts: p.cuts.filter((c) => meets(c, reach)) }))
@@ -89,7 +91,9 @@ function findStacks(draft: RowDraft, plates: readonly Plate[], reach: Reach, at:
   const stack = new Array<number>(n)
   const waterline = new Array<number>(n)
   // a row along the coach stands at one girth
-  let [g, v, z] = [Number.NaN, 0, 0]
+  let g = Number.NaN
+  let v = 0
+  let z = 0
   // neighbours mostly go through the same plates, so the last stack is tried first
   let last: number[] = []
   let current = -1
@@ -107,7 +111,6 @@ function findStacks(draft: RowDraft, plates: readonly Plate[], reach: Reach, at:
     for (let k = 0; k < plates.length; k++) {
       const e = 4 * k
       if (x < edges[e] || x > edges[e + 1] || g < edges[e + 2] || g > edges[e + 3] || !uncut(near[k], x, v)) continue
-      index[k].push(i)
       same = same && last[hits] === k
       hit[hits++] = k
     }
@@ -127,7 +130,23 @@ function findStacks(draft: RowDraft, plates: readonly Plate[], reach: Reach, at:
     const bought = boughtFor(at, grip)
     return { parts: hit.map((h) => plates[h].part), thickness, grip, length: bought.length.value, name: bought.name, count: counts[k] }
   })
+  const index = throughEach(stack, ends, counts, plates.length)
   return { row: Object.freeze({ ...draft, waterline, stack, stacks }), index }
+}
+
+/** Which fasteners go through each plate: those whose stack holds it. Their number is known beforehand. */
+function throughEach(
+  stack: readonly number[],
+  ends: readonly (readonly number[])[],
+  counts: readonly number[],
+  plates: number,
+): number[][] {
+  const sizes = new Array<number>(plates).fill(0)
+  for (const [e, hit] of ends.entries()) for (const k of hit) sizes[k] += counts[e]
+  const index = sizes.map((size) => new Array<number>(size))
+  sizes.fill(0)
+  for (let i = 0; i < stack.length; i++) for (const k of ends[stack[i]]) index[k][sizes[k]++] = i
+  return index
 }
 
 /** The rivet bought for a grip; few grips occur, so each is looked up once a derivation. */

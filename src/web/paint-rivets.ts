@@ -1,9 +1,11 @@
 /** Every rivet that is seen, painted once on a sheet of its own and laid under the drawing until they or the view are others. */
+import { colourOf, setDots } from './dots.js'
 import type { Inks } from './paint.js'
-import { toX, toY, type View } from './view.js'
+import type { View } from './view.js'
 
 interface Sheet {
   readonly canvas: HTMLCanvasElement
+  picture: ImageData | null
   of: readonly unknown[]
 }
 
@@ -18,34 +20,36 @@ export function rivetsPainted(
   inks: Inks,
 ): void {
   const { canvas } = context
-  sheet ??= { canvas: document.createElement('canvas'), of: [] }
+  sheet ??= { canvas: document.createElement('canvas'), picture: null, of: [] }
   const of = [rivets, view, inks.faint, canvas.width, canvas.height]
   if (of.some((each, i) => each !== sheet?.of[i])) {
     sheet.of = of
-    if (sheet.canvas.width !== canvas.width) sheet.canvas.width = canvas.width
-    if (sheet.canvas.height !== canvas.height) sheet.canvas.height = canvas.height
-    const own = sheet.canvas.getContext('2d', { willReadFrequently: true })
-    if (!own) return
-    const ratio = canvas.width / width
-    own.setTransform(ratio, 0, 0, ratio, 0, 0)
-    own.clearRect(0, 0, width, height)
-    dots(own, { width, height }, rivets, view, inks.faint)
+    dot(sheet, canvas, canvas.width / width, rivets, view, inks.faint)
   }
   context.drawImage(sheet.canvas, 0, 0, width, height)
 }
 
-/** One rectangle a rivet: five thousand of them in a millisecond or two. Those off the drawing are left out. */
-function dots(
-  context: CanvasRenderingContext2D,
+/** `ratio` is pixels of the screen in one of the drawing. */
+function dot(
+  on: Sheet,
   { width, height }: { readonly width: number; readonly height: number },
+  ratio: number,
   rivets: Float32Array,
   view: View,
-  colour: string,
+  faint: string,
 ): void {
-  const d = Math.max(1, Math.min(4, 0.006 * view.perMetre))
-  context.fillStyle = colour
-  for (let i = 0; i < rivets.length; i += 2) {
-    const [x, y] = [toX(view, rivets[i]), toY(view, rivets[i + 1])]
-    if (x > -d && y > -d && x < width + d && y < height + d) context.fillRect(x - d / 2, y - d / 2, d, d)
-  }
+  const { canvas } = on
+  if (canvas.width !== width) canvas.width = width
+  if (canvas.height !== height) canvas.height = height
+  const own = canvas.getContext('2d', { willReadFrequently: true })
+  if (!own) return
+  if (on.picture?.width !== width || on.picture.height !== height) on.picture = own.createImageData(width, height)
+  const pixels = new Uint32Array(on.picture.data.buffer)
+  pixels.fill(0)
+  // asked back, a colour is written in one way
+  own.fillStyle = faint
+  const onto = { x0: view.x0 * ratio, y0: view.y0 * ratio, perX: view.mirror * view.perMetre * ratio, perY: -view.perMetre * ratio }
+  const side = ratio * Math.max(1, Math.min(4, 0.006 * view.perMetre))
+  setDots(pixels, { width, height }, rivets, onto, side, colourOf(own.fillStyle))
+  own.putImageData(on.picture, 0, 0)
 }

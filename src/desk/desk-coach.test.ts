@@ -50,8 +50,10 @@ describe('a coach on the desk', () => {
     const { text, revision } = held.state()
     for (const station of [5.75, 5.8, 5.825]) held.preview({ kind: 'move', id: 'RW3', station, waterline: null, stroke: 'one' })
     expect(held.state().text).toBe(text)
-    expect(held.state().revision).not.toBe(revision)
-    const shown = held.state().revision
+    // what is in the hand has no name yet
+    expect(held.state().revision).toBeNull()
+    const shown = held.design().revision
+    expect(shown).not.toBe(revision)
     held.settle()
     // what was shown is what was written
     expect(held.state().revision).toBe(shown)

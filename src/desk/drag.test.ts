@@ -113,9 +113,11 @@ describe('what a hand moves', () => {
   it('judges a thing by every rule once it rests, and is shown exactly as it will be written', () => {
     held.preview(freely('RW3', 5.82))
     expect(held.state().verdicts).toBeNull()
-    const shown = held.state().revision
+    expect(held.state().revision).toBeNull()
     held.ripple()
     expect(held.state().verdicts).not.toBeNull()
+    const shown = held.state().revision
+    expect(shown).toMatch(/^[0-9a-f]{12}$/)
     held.settle()
     expect(held.state().revision).toBe(shown)
     const checks = held.design().checks.map((each) => `${each.id} ${each.verdict}`)
@@ -133,7 +135,7 @@ describe('what a hand moves', () => {
     const bay = held.design().definition.chassis?.bays[0]
     if (!bay) throw new Error('no bay')
     held.preview(freely(bay.id, (bay.fore + bay.aft) / 2 - 0.002))
-    const shown = held.state().revision
+    const shown = held.design().revision
     expect(held.settle()).toBeNull()
     expect(held.state().revision).toBe(shown)
     expect(held.design().definition.chassis?.bays[0].fore).toBeCloseTo(bay.fore - 0.002, 9)

@@ -14,10 +14,14 @@ import { rivetsSeen } from './rivets-seen.js'
 
 export function elevationOf(design: Design, look: Look): Elevation {
   const worst = worstOf(design.checks)
-  const outline = look === 'nose' || look === 'tail' ? acrossOutline(design) : alongOutline(design, look)
+  const { ends, section, definition } = design
   const drawn = [
-    ...outline,
-    ...(look === 'nose' || look === 'tail' ? [] : [...framesOf(design, look), ...seamsOf(design, look)]),
+    // the body itself is another only where its section, its ends, its frames or its laps are
+    ...drawnOnce(ends.drawn, 'body', look, [section.points, definition.frames, definition.shell, definition.rows], () =>
+      look === 'nose' || look === 'tail'
+        ? acrossOutline(design)
+        : [...alongOutline(design, look), ...framesOf(design, look), ...seamsOf(design, look)],
+    ),
     ...chassisOf(design, look),
     ...openingsOf(design, look, worst),
     ...axlesOf(design, look, worst),

@@ -45,55 +45,64 @@ function rowOf(
   fixing: FixingDefinition,
   lines: readonly Line[],
 ): FastenerRow | null {
-  const { input, panelAt } = fitting
-  const kept = lines.map((l, k) => ({
-    ...l,
-    spots: l.spots.flatMap((spot, n) => (isClear(fitting, spot, fixing.hole / 2) ? [{ spot, n, k }] : [])),
-  }))
-  const all = kept.flatMap((l) => l.spots)
-  if (all.length === 0) return null
+  const { input } = fitting
   const spans: Span[] = []
-  let first = 0
-  for (const l of kept) {
-    spans.push({ from: l.from, to: l.to, first, count: l.spots.length, spaces: Math.max(1, l.spots.length), pitch: l.pitch })
-    first += l.spots.length
+  const [span, number, station, buttock, stack]: [number[], number[], number[], number[], number[]] = [[], [], [], [], []]
+  const layers = layersUnder(fitting)
+  for (const [k, { from, to, pitch, spots }] of lines.entries()) {
+    const first = station.length
+    for (const [n, spot] of spots.entries()) {
+      if (!isClear(fitting, spot, fixing.hole / 2)) continue
+      span.push(k)
+      number.push(n)
+      station.push(spot.x)
+      buttock.push(spot.y)
+      stack.push(layers.at(spot))
+    }
+    const count = station.length - first
+    spans.push({ from, to, first, count, spaces: Math.max(1, count), pitch })
   }
-  const stacks: { parts: string[]; thickness: number[]; count: number }[] = []
-  const known = new Map<string, number>()
-  const stack = all.map(({ spot }) => {
-    const parts = [panelAt(spot.x), ...(spot.member ? [spot.member.part] : [])]
-    const thickness = [input.floor.thickness, ...(spot.member ? [input.sheet(spot.member)] : [])]
-    const key = parts.join('|')
-    const at = known.get(key) ?? stacks.push({ parts, thickness, count: 0 }) - 1
-    known.set(key, at)
-    stacks[at].count++
-    return at
-  })
+  if (station.length === 0) return null
+  const counts = new Array<number>(layers.met.length).fill(0)
+  for (const at of stack) counts[at]++
   const d = fixing.diameter.value
-  return Object.freeze({
-    id,
-    says,
-    kind,
-    joint: kind === 'bolt' ? 'hold-down' : 'floor',
-    fastener: kind === 'bolt' ? `bolt ${fixing.diameter.name}` : `screw ${fixing.diameter.name}`,
-    diameter: d,
-    pitch: fixing.pitch,
-    spans,
-    span: all.map((a) => a.k),
-    number: all.map((a) => a.n),
-    station: all.map((a) => a.spot.x),
-    girth: all.map(() => 0),
-    waterline: all.map(() => 0),
-    stack,
-    stacks: stacks.map((s) => {
-      const grip = s.thickness.reduce((a, b) => a + b, 0)
-      const length = kind === 'bolt' ? boltLength.eval({ G: grip, d, s: STEP }) : Math.ceil((grip + POINT) / STEP - 1e-6) * STEP
-      return { ...s, grip, length, name: `${fixing.diameter.name} x ${Math.round(length * 1000)}` }
-    }),
-    shared: {},
-    source: kind === 'bolt' ? 'floor.bolts of the definition' : 'floor.screws of the definition',
-    buttock: all.map((a) => a.spot.y),
+  const stacks = layers.met.map(({ panel, member }, at) => {
+    const thickness = [input.floor.thickness, ...(member ? [input.sheet(member)] : [])]
+    const grip = thickness.reduce((a, b) => a + b, 0)
+    const length = kind === 'bolt' ? boltLength.eval({ G: grip, d, s: STEP }) : Math.ceil((grip + POINT) / STEP - 1e-6) * STEP
+    const parts = [panel, ...(member ? [member.part] : [])]
+    return { parts, thickness, count: counts[at], grip, length, name: `${fixing.diameter.name} x ${Math.round(length * 1000)}` }
   })
+  const level = new Array<number>(station.length).fill(0)
+  return Object.freeze({
+    ...{ id, says, kind, joint: kind === 'bolt' ? 'hold-down' : 'floor' },
+    fastener: kind === 'bolt' ? `bolt ${fixing.diameter.name}` : `screw ${fixing.diameter.name}`,
+    ...{ diameter: d, pitch: fixing.pitch, spans, span, number, station, girth: level, waterline: level, stack, stacks, shared: {} },
+    source: kind === 'bolt' ? 'floor.bolts of the definition' : 'floor.screws of the definition',
+    buttock,
+  })
+}
+
+/** What lies under a fixing: the panel, and the member it stands over. */
+interface Under {
+  readonly panel: string
+  readonly member: Member | null
+}
+
+/** Each pair of them once, in the order they are met, and which of them a spot stands on; neighbours mostly stand on the same. */
+function layersUnder({ panelAt }: Fitting): { readonly met: readonly Under[]; readonly at: (spot: Spot) => number } {
+  const met: Under[] = []
+  let last = -1
+  return {
+    met,
+    at: ({ x, member }) => {
+      const panel = panelAt(x)
+      const isOn = (under: Under): boolean => under.member === member && under.panel === panel
+      if (last < 0 || !isOn(met[last])) last = met.findIndex(isOn)
+      if (last < 0) last = met.push({ panel, member }) - 1
+      return last
+    },
+  }
 }
 
 /** Not in an opening, a wheel box or a joint between panels. */

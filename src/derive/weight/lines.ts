@@ -41,7 +41,8 @@ export function linesOf(input: LinesInput, memo: Memo): Lines {
     const isGrowth = each.twins.includes(GROWTH)
     const words = each.twins.filter((word) => word !== GROWTH)
     const missing = listOnly ? [] : [...words.filter((word) => !byWord.has(word)), ...(isGrowth && !grows ? [GROWTH] : [])]
-    const found = [...new Set(words.flatMap((word) => byWord.get(word) ?? []))]
+    // a thing that goes by several of the words stands once
+    const found = words.length === 1 ? (byWord.get(words[0]) ?? []) : [...new Set(words.flatMap((word) => byWord.get(word) ?? []))]
     const again = found.filter((twin) => taken.has(twin))
     for (const twin of again)
       twice.push({ says: `${each.item}: ${twin.says} stands for another item of the list already`, at: middle(twin.points) })

@@ -47,19 +47,20 @@ export function linesOf(input: LinesInput, memo: Memo): Lines {
     for (const twin of again)
       twice.push({ says: `${each.item}: ${twin.says} stands for another item of the list already`, at: middle(twin.points) })
     for (const twin of found) taken.add(twin)
+    const reach = input.reach.get(each.item)
+    // only what has no station of its own follows the axles
+    const on = [each, each.station ?? input.axle, reach]
     const note = { item: each.item, group: each.group, stated: each.mass, missing }
     if (each.twins.length > 0 && !listOnly && missing.length === 0) {
       if (isGrowth) return
       const own = again.length === 0 ? found : found.filter((twin) => !again.includes(twin))
-      const reach = input.reach.get(each.item)
-      const line = memo.keep(`mass of item ${i + 1}`, [each, input.axle, reach, ...own], () => inStead(each, i, own, input))
+      const line = memo.keep(`mass of item ${i + 1}`, [...on, ...own], () => inStead(each, i, own, input))
       lines.push(line)
       twinned.push({ ...note, derived: line.mass.value })
       return
     }
     if (missing.length > 0) twinned.push({ ...note, derived: null })
-    const reach = input.reach.get(each.item)
-    lines.push(memo.keep(`mass of item ${i + 1}`, [each, input.axle, reach], () => statedLine(each, i, input)))
+    lines.push(memo.keep(`mass of item ${i + 1}`, on, () => statedLine(each, i, input)))
   })
   const untaken = listOnly ? [] : input.twins.filter((twin) => !taken.has(twin))
   lines.push(...memo.each('masses of derived things', [], untaken, lineOf))

@@ -39,5 +39,7 @@ export function statedToo(masses: readonly MassDefinition[], untaken: readonly T
 const isNamed = (name: string, word: string): boolean =>
   word
     .replace(/^(bought|opening) /, '')
+    .toLowerCase()
     .split(/[- ]/)
-    .every((part) => new RegExp(`(^|[^a-z0-9])${part.toLowerCase()}(e?s)?([^a-z0-9]|$)`).test(name))
+    // few names hold even the letters
+    .every((part) => name.includes(part) && new RegExp(`(^|[^a-z0-9])${part}(e?s)?([^a-z0-9]|$)`).test(name))

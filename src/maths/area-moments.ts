@@ -14,13 +14,19 @@ export interface AreaCentre {
 export function areaMoments(outline: readonly Vertex[]): AreaCentre {
   let [mx, my] = [0, 0]
   for (let i = 0; i < outline.length; i++) {
-    const [x0, y0, bulge] = outline[i]
-    const [x1, y1] = outline[(i + 1) % outline.length]
+    const here = outline[i]
+    const next = outline[(i + 1) % outline.length]
+    const x0 = here[0]
+    const y0 = here[1]
+    const x1 = next[0]
+    const y1 = next[1]
+    const bulge = here[2]
     const cross = x0 * y1 - x1 * y0
     mx += (cross * (x0 + x1)) / 6
     my += (cross * (y0 + y1)) / 6
     if (bulge === 0) continue
-    const [dx, dy] = [x1 - x0, y1 - y0]
+    const dx = x1 - x0
+    const dy = y1 - y0
     const angle = 4 * Math.atan(bulge)
     const chord = Math.hypot(dx, dy)
     const radius = chord / 2 / Math.sin(angle / 2)

@@ -230,9 +230,9 @@ function turnFrom(start: number, angle: number, sweep: number): number {
 export function distanceToOutline(outline: readonly Vertex[], x: number, y: number): number {
   let best = Infinity
   for (let i = 0; i < outline.length; i++) {
-    const [ax, ay, bulge] = outline[i]
-    const [bx, by] = outline[(i + 1) % outline.length]
-    best = Math.min(best, bulge === 0 ? distanceToSegment(x, y, ax, ay, bx, by) : distanceToArc(x, y, [ax, ay], [bx, by], bulge))
+    const a = outline[i]
+    const b = outline[(i + 1) % outline.length]
+    best = Math.min(best, a[2] === 0 ? distanceToSegment(x, y, a[0], a[1], b[0], b[1]) : distanceToArc(x, y, a, b, a[2]))
   }
   return best
 }
@@ -245,7 +245,7 @@ function distanceToSegment(x: number, y: number, ax: number, ay: number, bx: num
   return across(x - ax - t * dx, y - ay - t * dy)
 }
 
-function distanceToArc(x: number, y: number, a: readonly [number, number], b: readonly [number, number], bulge: number): number {
+function distanceToArc(x: number, y: number, a: Place, b: Place, bulge: number): number {
   const arc = arcOf(a, b, bulge)
   const turn = turnFrom(arc.start, Math.atan2(y - arc.cy, x - arc.cx), arc.sweep)
   if (turn <= Math.abs(arc.sweep)) return Math.abs(across(x - arc.cx, y - arc.cy) - arc.radius)
@@ -256,10 +256,10 @@ function distanceToArc(x: number, y: number, a: readonly [number, number], b: re
 export function insideOutline(outline: readonly Vertex[], x: number, y: number): boolean {
   let winding = 0
   for (let i = 0; i < outline.length; i++) {
-    const [ax, ay, bulge] = outline[i]
-    const [bx, by] = outline[(i + 1) % outline.length]
-    winding += angleSwept(x, y, ax, ay, bx, by)
-    if (bulge !== 0 && inSegment(x, y, [ax, ay], [bx, by], bulge)) winding += Math.sign(bulge) * 2 * Math.PI
+    const a = outline[i]
+    const b = outline[(i + 1) % outline.length]
+    winding += angleSwept(x, y, a[0], a[1], b[0], b[1])
+    if (a[2] !== 0 && inSegment(x, y, a, b, a[2])) winding += Math.sign(a[2]) * 2 * Math.PI
   }
   return Math.abs(winding) > Math.PI
 }
@@ -271,7 +271,7 @@ function angleSwept(x: number, y: number, ax: number, ay: number, bx: number, by
 }
 
 /** Inside the sliver between a chord and its arc. */
-function inSegment(x: number, y: number, a: readonly [number, number], b: readonly [number, number], bulge: number): boolean {
+function inSegment(x: number, y: number, a: Place, b: Place, bulge: number): boolean {
   const arc = arcOf(a, b, bulge)
   if (across(x - arc.cx, y - arc.cy) > arc.radius) return false
   const side = (b[0] - a[0]) * (y - a[1]) - (b[1] - a[1]) * (x - a[0])

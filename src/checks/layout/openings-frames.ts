@@ -2,7 +2,7 @@
 
 import type { FrameDefinition } from '../../definition/types.js'
 import type { Check } from '../../derive/nouns.js'
-import { cutsWeb, grown, type OpeningShape, widestChord } from '../../derive/shell/opening-shape.js'
+import { cutsWeb, type OpeningShape, widestChord } from '../../derive/shell/opening-shape.js'
 import { developed } from '../../maths/development.js'
 import { distanceCheck, finding, mm } from '../check.js'
 import { type Ground, halfFlange, middleOf, placeOn } from './ground.js'
@@ -24,12 +24,11 @@ function roomAlong(ground: Ground, shape: OpeningShape, frame: FrameDefinition):
 /** Whether any of the frame that is left stands in the opening's range of girth. */
 function frameStandsBeside(ground: Ground, shape: OpeningShape, frame: FrameDefinition): boolean {
   const { skin, shapes } = ground.derived.shell.laid
-  const ring = grown(shape, ground.line)
   const floor = developed(skin, ground.derived.shell.section.floor)
-  let free = [[Math.max(ring.v0, -floor), Math.min(ring.v1, floor)]]
+  const half = halfFlange(ground, frame)
+  let free = [[Math.max(shape.v0 - ground.line, -floor), Math.min(shape.v1 + ground.line, floor)]]
   for (const other of shapes) {
     if (other.id === shape.id || other.x0 >= frame.station || other.x1 <= frame.station) continue
-    const half = halfFlange(ground, frame)
     const chord = widestChord(other, frame.station - half, frame.station + half)
     if (!chord) continue
     const [a, b] = [chord[0] - ground.reach, chord[1] + ground.reach]

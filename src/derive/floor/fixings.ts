@@ -105,15 +105,18 @@ function layersUnder({ panelAt }: Fitting): { readonly met: readonly Under[]; re
   }
 }
 
-/** Not in an opening, a wheel box or a joint between panels. */
+/** Not in an opening, a wheel box or a joint between panels. Asked of every spot, by the thousand. */
 function isClear({ input, joints }: Fitting, { x, y }: Spot, radius: number): boolean {
   const { boxes, floor } = input
-  for (const b of boxes)
+  for (let i = 0; i < boxes.length; i++) {
+    const b = boxes[i]
     if ((b.side === 'right') === y > 0 && x > b.x[0] - radius && x < b.x[1] + radius && Math.abs(y) > b.y[0] - radius) return false
-  for (const j of joints) if (Math.abs(j.station - x) < 2 * radius) return false
+  }
+  for (let i = 0; i < joints.length; i++) if (Math.abs(joints[i].station - x) < 2 * radius) return false
   // three radii from the middle of the hole: its own, and a diameter of board beside the opening
   const room = 3 * radius
-  for (const o of floor.openings) {
+  for (let i = 0; i < floor.openings.length; i++) {
+    const o = floor.openings[i]
     const dx = Math.abs(o.station - x)
     const rx = o.size / 2
     if (dx >= rx + room) continue

@@ -85,11 +85,12 @@ export function clearances(
 function gapTo(o: FloorOpeningDefinition, other: Outline): number {
   const [rx, ry] = [o.size / 2, (o.across ?? o.size) / 2]
   let [x0, x1, y0, y1] = [Infinity, -Infinity, Infinity, -Infinity]
-  for (const [x, y] of other) {
-    x0 = Math.min(x0, x)
-    x1 = Math.max(x1, x)
-    y0 = Math.min(y0, y)
-    y1 = Math.max(y1, y)
+  for (let i = 0; i < other.length; i++) {
+    const corner = other[i]
+    x0 = Math.min(x0, corner[0])
+    x1 = Math.max(x1, corner[0])
+    y0 = Math.min(y0, corner[1])
+    y1 = Math.max(y1, corner[1])
   }
   const gap = Math.max(x0 - o.station - rx, o.station - rx - x1, y0 - o.y - ry, o.y - ry - y1) - 1e-9
   // boxes that meet say nothing of how deep one cuts the other

@@ -214,14 +214,14 @@ function underOf(
   const input = memo.keep('chassis input', [chassis, frames, body.floor, gear, shell, stock, toe, axles], () =>
     chassisInputOf(definition, toe, axles),
   )
-  const members = memo.keep('members', [input], () => (input ? layOutMembers(input) : []))
+  const members = memo.settle('members', [input], () => (input ? layOutMembers(input) : []), identical)
   const panel = memo.keep('floor', [floor, frames, definition.ends, stock, gear, chassis, members, axles], () =>
     deriveFloor(definition, members, axles?.boxes ?? [], memo),
   )
   // most of what is changed in a floor moves no bolt, and then no member is made anew
   const bolts = memo.settle('bolts', [panel], () => panel.rows.filter((row) => row.kind === 'bolt'), identical)
   const hole = floor?.bolts?.hole ?? 0
-  const frame = memo.keep('chassis', [input, members, bolts, hole], () => input && deriveChassis(input, members, bolts, hole))
+  const frame = memo.keep('chassis', [input, members, bolts, hole], () => input && deriveChassis(input, members, bolts, hole, memo))
   return memo.keep('under', [axles, panel, frame], () =>
     Object.freeze({
       facts: Object.freeze({ gear: axles, chassis: frame?.facts ?? null, floor: panel.facts }),

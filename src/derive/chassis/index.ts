@@ -4,10 +4,12 @@
  * x aft, y right of travel, z up. Members hang from the underside of the floor. Covers shapes, blanks, masses, section
  * properties, the weld map. Does NOT cover strength: every sheet says so. Bolt holes come from the floor, which is bolted on.
  */
+import { identical } from '../../quantity/same.js'
 import { massTotal } from '../common/mass.formulas.js'
+import { FORGETFUL, type Memo } from '../memo.js'
 import type { FastenerRow, Part } from '../nouns.js'
-import type { Bay, ChassisDerived, Member, SectionFacts } from '../under-nouns.js'
-import { aFrameParts, crossMemberParts, headerParts, outriggerParts } from './arms.js'
+import type { Bay, ChassisDerived, LighteningHole, Member, SectionFacts } from '../under-nouns.js'
+import { aFrameParts, crossMemberParts, headerParts, type Making, outriggerParts } from './arms.js'
 import { bearerParts, plateParts, underbellyParts, wheelBoxParts } from './boxes.js'
 import type { ChassisInput } from './input.js'
 import { aFrameReach, crossMemberEnd, crossMemberPart } from './layout.js'
@@ -24,11 +26,47 @@ export interface Chassis {
 }
 
 /** `members` as layOutMembers gave them; `boltHole` is what members are drilled for a hold-down bolt, m. */
-export function deriveChassis(input: ChassisInput, members: readonly Member[], bolts: readonly FastenerRow[], boltHole: number): Chassis {
+export function deriveChassis(
+  input: ChassisInput,
+  members: readonly Member[],
+  bolts: readonly FastenerRow[],
+  boltHole: number,
+  memo: Memo = FORGETFUL,
+): Chassis {
   const { chassis } = input
-  const { rail, crossMember, aFrame, steel, kFactor } = chassis
+  const { aFrame } = chassis
   const reach = aFrameReach(input)
-  const holes = lighteningHoles(input, reach?.meets ?? null)
+  const holes = memo.settle('lightening holes', [input], () => lighteningHoles(input, reach?.meets ?? null), identical)
+  // axles move more often than members do, which know of them only where they leave room for a wheel box
+  const {
+    sections,
+    parts: framework,
+    ...joined
+  } = memo.keep('framework', [chassis, input.frames, input.top, members, holes, bolts, boltHole], () =>
+    frameworkOf({ input, bolts, boltHole }, holes),
+  )
+  const parts = [...framework, ...wheelBoxParts(input, chassis.kFactor), ...underbellyParts(input)]
+  const facts: ChassisDerived = {
+    members,
+    sections,
+    holes,
+    zones: zonesOf(input),
+    ...joined,
+    bought: chassis.bought.map((b) => ({ id: b.id, says: b.says, mass: b.mass, centre: [b.station, b.y, b.waterline] as const })),
+    aFrame: aFrame && reach && { apex: aFrame.apex, meets: reach.meets, legLength: reach.length, crossing: crossingOf(input) },
+    mass: massTotal(Object.fromEntries(parts.map((p) => [p.id, p.mass]))),
+  }
+  return Object.freeze({ facts: Object.freeze(facts), parts })
+}
+
+interface Framework extends Pick<ChassisDerived, 'sections' | 'bays' | 'welds' | 'distortion'> {
+  readonly parts: readonly Part[]
+}
+
+/** What is pressed and welded up, before the sheet work: of boxes and tubes it reads only where the members leave room for them. */
+function frameworkOf(making: Making, holes: readonly LighteningHole[]): Framework {
+  const { input, bolts, boltHole } = making
+  const { rail, crossMember, aFrame, steel, kFactor } = input.chassis
   const bays = baysOf(input)
   const press = steel && { density: steel.density, K: kFactor }
   const sections = {
@@ -36,7 +74,6 @@ export function deriveChassis(input: ChassisInput, members: readonly Member[], b
     cross: crossMember && press && sectionFacts('cross-member', 'cross-member and wheel-box header', crossMember, press, null),
     aFrame: aFrame && press && sectionFacts('a-frame', 'leg of the A-frame', aFrame, press, null),
   }
-  const making = { input, bolts, boltHole }
   const parts = [
     ...(sections.rail ? railParts(input, sections.rail, holes, bolts, boltHole) : []),
     ...(sections.cross && rail ? crossMemberParts(making, sections.cross) : []),
@@ -45,22 +82,14 @@ export function deriveChassis(input: ChassisInput, members: readonly Member[], b
     ...(sections.aFrame ? aFrameParts(making, sections.aFrame) : []),
     ...plateParts(input),
     ...bearerParts(input, bays),
-    ...wheelBoxParts(input, kFactor),
-    ...underbellyParts(input),
   ]
-  const facts: ChassisDerived = {
-    members,
+  return {
+    parts,
     sections: Object.values(sections).filter((s): s is SectionFacts => s !== null),
-    holes,
-    zones: zonesOf(input),
     welds: weldMap(input),
     distortion: distortionChecks(input),
-    bought: chassis.bought.map((b) => ({ id: b.id, says: b.says, mass: b.mass, centre: [b.station, b.y, b.waterline] as const })),
     bays,
-    aFrame: aFrame && reach && { apex: aFrame.apex, meets: reach.meets, legLength: reach.length, crossing: crossingOf(input) },
-    mass: massTotal(Object.fromEntries(parts.map((p) => [p.id, p.mass]))),
   }
-  return Object.freeze({ facts: Object.freeze(facts), parts })
 }
 
 function baysOf({ chassis, top }: ChassisInput): Bay[] {

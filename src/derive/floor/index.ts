@@ -6,9 +6,11 @@
  */
 import { netMoments } from '../../maths/area-moments.js'
 import { clipToRectangle, outlineArea } from '../../maths/outline.js'
+import { identical } from '../../quantity/same.js'
 import { FORGETFUL, type Memo } from '../memo.js'
 import type { FastenerRow, HoleSet, Outline, Part, Pattern } from '../nouns.js'
 import type { FloorDerived, Member, WheelBox } from '../under-nouns.js'
+import { boltRows, screwRows } from './fixing-lines.js'
 import { floorScrews, holdDowns } from './fixings.js'
 import { layerMass } from './floor.formulas.js'
 import { type FloorInput, type FloorSlice, floorInputOf } from './input.js'
@@ -34,8 +36,17 @@ export function deriveFloor(definition: FloorSlice, members: readonly Member[], 
   const panels = stops.slice(1).map((to, i) => ({ part: joints.length === 0 ? 'floor-panel' : `floor-panel-${i + 1}`, from: stops[i], to }))
   const panelAt = (station: number): string => (panels.find((p) => station <= p.to + 1e-9) ?? panels[panels.length - 1]).part
   const fitting = { input, joints, panelAt }
-  const bolts = floor.bolts ? holdDowns(fitting, floor.bolts) : []
-  const screws = floor.screws ? floorScrews(fitting, floor.screws, bolts) : []
+  // where fixings would stand hangs on members and edge; axles move more often, and mostly take no bolt away
+  const on = [floor, input.frames, definition.ends, definition.chassis, members]
+  const boltPlans = memo.keep('plans of bolts', on, () => (floor.bolts ? boltRows(input, floor.bolts) : []))
+  const bolts = memo.settle(
+    'hold-downs',
+    [boltPlans, boxes, definition.stock],
+    () => (floor.bolts ? holdDowns(fitting, floor.bolts, boltPlans) : []),
+    identical,
+  )
+  const screwPlans = memo.keep('plans of screws', [...on, bolts], () => (floor.screws ? screwRows(input, floor.screws, bolts) : []))
+  const screws = floor.screws ? floorScrews(fitting, floor.screws, screwPlans) : []
   const rows = [...bolts, ...screws]
   const openings = floorOpenings(input, plan, memo)
   const count = (of: readonly FastenerRow[]): number => of.reduce((sum, r) => sum + r.station.length, 0)

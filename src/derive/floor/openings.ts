@@ -43,16 +43,26 @@ function cross(a: Point, b: Point, c: Point, d: Point): boolean {
 }
 
 export function floorOpenings(input: FloorInput, plan: Pick<PanelPlan, 'outline'>, memo: Memo): FloorOpening[] {
+  const { members } = input
   return input.floor.openings.map((o) => ({
     id: o.id,
     says: o.says,
     outline: openingOutline(o),
     station: o.station,
     y: o.y,
-    // members and wheel boxes move more often than the panel's edge
-    clear: clearances(input, plan, o, () => memo.keep(`${o.id} to the edge`, [o, plan], () => toEdge(o, plan))),
-    toFlange: alongCoach(o, input),
+    // wheel boxes move more often than members and the panel's edge
+    clear: clearances(input, plan, o, {
+      members: memo.keep(`${o.id} to members`, [o, members], () => toMembers(o, members)),
+      edge: memo.keep(`${o.id} to the edge`, [o, plan], () => toEdge(o, plan)),
+    }),
+    toFlange: memo.keep(`${o.id} to a flange`, [o, members], () => alongCoach(o, members)),
   }))
+}
+
+/** What of an opening's clearances is known already. */
+interface Known {
+  readonly members: readonly Clearance[]
+  readonly edge: number
 }
 
 /** How near an opening would come to the nearest of each kind of thing, stood where `o` says; nearest first. */
@@ -60,25 +70,40 @@ export function clearances(
   input: FloorInput,
   plan: Pick<PanelPlan, 'outline'>,
   o: FloorOpeningDefinition,
-  edge: () => number = () => toEdge(o, plan),
+  { members, edge }: Known = { members: toMembers(o, input.members), edge: toEdge(o, plan) },
 ): Clearance[] {
   const outline = openingOutline(o)
-  const nearest = new Map<Clearance['kind'], Clearance>()
-  const take = (to: string, kind: Clearance['kind'], room: () => number, atLeast: number): void => {
-    const known = nearest.get(kind)
-    if (known && known.room <= atLeast) return
-    const found = room()
-    if (!known || found < known.room) nearest.set(kind, { to, kind, room: found })
-  }
-  for (const m of input.members) take(m.part, m.kind, () => roomTo(o, outline, m.plan), gapTo(o, m.plan))
+  const nearest = nearestOf(members)
   for (const b of input.boxes) {
     const other = boxPlan(b)
-    take(b.id, 'wheel-box', () => roomTo(o, outline, other), gapTo(o, other))
+    nearest.take(b.id, 'wheel-box', () => roomTo(o, outline, other), gapTo(o, other))
   }
-  take('the edge of the panel', 'edge', edge, Number.NEGATIVE_INFINITY)
+  nearest.take('the edge of the panel', 'edge', () => edge)
   for (const other of input.floor.openings)
-    if (other.id !== o.id) take(other.id, 'opening', () => apart(o, outline, other, openingOutline(other)), Number.NEGATIVE_INFINITY)
-  return [...nearest.values()].sort((a, b) => a.room - b.room)
+    if (other.id !== o.id) nearest.take(other.id, 'opening', () => apart(o, outline, other, openingOutline(other)))
+  return nearest.all().sort((a, b) => a.room - b.room)
+}
+
+/** The same to the members alone, by their kinds. */
+function toMembers(o: FloorOpeningDefinition, members: FloorInput['members']): readonly Clearance[] {
+  const outline = openingOutline(o)
+  const nearest = nearestOf([])
+  for (const m of members) nearest.take(m.part, m.kind, () => roomTo(o, outline, m.plan), gapTo(o, m.plan))
+  return nearest.all()
+}
+
+/** The nearest of each kind so far; a thing that is certainly no nearer is not looked at closely. */
+function nearestOf(known: readonly Clearance[]) {
+  const nearest = new Map(known.map((each) => [each.kind, each]))
+  return {
+    take: (to: string, kind: Clearance['kind'], room: () => number, atLeast = Number.NEGATIVE_INFINITY): void => {
+      const before = nearest.get(kind)
+      if (before && before.room <= atLeast) return
+      const found = room()
+      if (!before || found < before.room) nearest.set(kind, { to, kind, room: found })
+    },
+    all: (): Clearance[] => [...nearest.values()],
+  }
 }
 
 /** No nearer than this: between the opening's own box and that of the other, a little less for the last bits; m. */
@@ -121,7 +146,7 @@ const boxPlan = (b: FloorInput['boxes'][number]): Outline => {
 }
 
 /** To the nearest cross-member's flange, measured along the coach as the flooring jig is stopped, wherever across it stands. */
-function alongCoach(o: FloorOpeningDefinition, { members }: FloorInput): Clearance | null {
+function alongCoach(o: FloorOpeningDefinition, members: FloorInput['members']): Clearance | null {
   const rooms = members
     .filter((m) => m.kind === 'cross-member')
     .map((m) => {

@@ -47,6 +47,8 @@ export interface DeskCoach {
   readonly abandon: () => void
   /** what is told beside a move that is under way; null where none is */
   readonly inHand: (look: Look) => DragShown | null
+  /** steps of a hand nobody sees, for when nobody asks for anything: see practice.ts; null while a thing is in a hand or the text does not read */
+  readonly practice: (look: Look) => (() => boolean) | null
   readonly undo: () => void
   readonly redo: () => void
   /** what is compared with from now on; `when` is ISO, by the clock of whoever asks. A sentence where the text does not read */

@@ -25,6 +25,7 @@ import { type History, startHistory, stepped, textOf, withText } from './history
 import { notePages } from './note-pages.js'
 import type { Edit, FaultShown } from './nouns.js'
 import { placeNote } from './place-note.js'
+import { practice } from './practice.js'
 import { createReadings } from './readings.js'
 import { revisionsOf, type Standing } from './revisions.js'
 import { pageShown, sheetShown } from './sheet-shown.js'
@@ -189,6 +190,8 @@ export function deskCoach({ path, files }: CoachFiles, begun: History = startHis
     settle,
     abandon,
     inHand: (look) => inHand && dragShown(inHand, look),
+    practice: (look) =>
+      inHand || looked || faultsNow().length > 0 ? null : practice({ derived: about().derived, design: now(), isWritten }, look),
     undo: () => settled(() => looked ?? goTo(stepped(history, -1))),
     redo: () => settled(() => looked ?? goTo(stepped(history, 1))),
     revisions,

@@ -51,6 +51,22 @@ function here(): DeskCoach {
 
 const send = drawingSender()
 
+/** ms that nobody has asked for anything before a hand is practised; in the middle of it whoever asks waits one step at most. */
+const IDLE = 1000
+let asked = 0
+addEventListener('message', () => {
+  asked = performance.now()
+})
+
+/** Once, as soon as there is a coach and nobody wants anything of it. */
+function practise(hand: (() => boolean) | null): void {
+  const isIdle = performance.now() - asked >= IDLE
+  const practised = hand ?? (isIdle ? (held?.practice('left') ?? null) : null)
+  if (!practised || !isIdle) setTimeout(practise, IDLE, practised)
+  else if (practised()) setTimeout(practise, 0, practised)
+}
+setTimeout(practise, IDLE, null)
+
 /** The rivets go over without being copied; of a step of a drag what is new. */
 function looked(look: Look, says: string | null, isStep = false): Moved {
   const elevation = here().elevation(look)

@@ -12,7 +12,7 @@ import type { Bay, ChassisDerived, LighteningHole, Member, SectionFacts } from '
 import { aFrameParts, crossMemberParts, headerParts, type Making, outriggerParts } from './arms.js'
 import { bearerParts, plateParts, underbellyParts, wheelBoxParts } from './boxes.js'
 import type { ChassisInput } from './input.js'
-import { aFrameReach, crossMemberEnd, crossMemberPart } from './layout.js'
+import { aFrameReach, crossMemberEnd, crossMemberPart, headerSpan } from './layout.js'
 import { sectionFacts } from './pressed.js'
 import { lighteningHoles, railParts } from './rails.js'
 import { distortionChecks, weldMap, zonesOf } from './welds.js'
@@ -38,13 +38,9 @@ export function deriveChassis(
   const reach = aFrameReach(input)
   const holes = memo.settle('lightening holes', [input], () => lighteningHoles(input, reach?.meets ?? null), identical)
   // axles move more often than members do, which know of them only where they leave room for a wheel box
-  const {
-    sections,
-    parts: framework,
-    ...joined
-  } = memo.keep('framework', [chassis, input.frames, input.top, members, holes, bolts, boltHole], () =>
-    frameworkOf({ input, bolts, boltHole }, holes),
-  )
+  const room = input.boxes.flatMap((box) => [box.side, box.y[0], ...(headerSpan(input, box.side) ?? [])])
+  const on = [chassis, input.frames, input.top, members, holes, bolts, boltHole, ...room]
+  const { sections, parts: framework, ...joined } = memo.keep('framework', on, () => frameworkOf({ input, bolts, boltHole }, holes))
   const parts = [...framework, ...wheelBoxParts(input, chassis.kFactor), ...underbellyParts(input)]
   const facts: ChassisDerived = {
     members,

@@ -20,7 +20,7 @@ export interface Panel {
 const PANELS = new WeakMap<Loft, readonly Panel[]>()
 
 /** From the crown to the toe. Every loft is parted once. */
-export function panelsOf(loft: Loft): readonly Panel[] {
+function panelsOf(loft: Loft): readonly Panel[] {
   const known = PANELS.get(loft)
   if (known) return known
   const stops = stretchesOf(loft, 0.3, 1 / 6)

@@ -56,8 +56,42 @@ function edit(c: Chance, d: Definition): Definition {
     () => shell({ post: { ...d.shell.post, leg: c.between(0.012, 0.03) } }),
     () => ({ ...d, floor: d.floor && { ...d.floor, thickness: c.between(0.01, 0.03) } }),
     () => ({ ...d, section: { ...d.section, crown: near(d.section.crown, 0.005) } }),
+    ...under(c, d, near),
   ]
   return c.pick(kinds)()
+}
+
+/** What lies under the body, and what it weighs: axles that pass outriggers and take bolts away, members, bays, fixings, masses. */
+function under(c: Chance, d: Definition, near: (value: number, by: number) => number): readonly (() => Definition)[] {
+  const { chassis, floor, gear, weight } = d
+  const one = <T>(list: readonly T[], change: (item: T) => T): T[] => {
+    const nth = c.whole(0, Math.max(0, list.length - 1))
+    return list.map((item, i) => (i === nth ? change(item) : item))
+  }
+  const onFloor = (change: (of: NonNullable<typeof floor>) => Partial<NonNullable<typeof floor>>): Definition => ({
+    ...d,
+    floor: floor && { ...floor, ...change(floor) },
+  })
+  const inChassis = (change: (of: NonNullable<typeof chassis>) => Partial<NonNullable<typeof chassis>>): Definition => ({
+    ...d,
+    chassis: chassis && { ...chassis, ...change(chassis) },
+  })
+  const axles = (by: number): Definition => ({ ...d, gear: gear && { ...gear, spindles: gear.spindles.map((each) => each + by) } })
+  return [
+    () => axles(c.between(-0.4, 0.4)),
+    () => axles(c.between(-0.01, 0.01)),
+    () => inChassis(({ crossMembers }) => ({ crossMembers: one(crossMembers, (each) => near(each, 0.02)) })),
+    () => inChassis(({ bays }) => ({ bays: one(bays, (bay) => ({ ...bay, aft: near(bay.aft, 0.05) })) })),
+    () => inChassis(({ rail }) => ({ rail: rail && { ...rail, holes: { ...rail.holes, pitch: near(rail.holes.pitch, 0.02) } } })),
+    () => onFloor(({ openings }) => ({ openings: one(openings, (each) => ({ ...each, station: near(each.station, 0.2) })) })),
+    () => onFloor(({ bolts }) => ({ bolts: bolts && { ...bolts, pitch: near(bolts.pitch, 0.05) } })),
+    () => onFloor(({ screws }) => ({ screws: screws && { ...screws, pitch: near(screws.pitch, 0.03) } })),
+    () => ({
+      ...d,
+      masses: one(d.masses, (each) => ({ ...each, mass: near(each.mass, 1), station: each.station && near(each.station, 0.1) })),
+    }),
+    () => ({ ...d, weight: weight && { ...weight, growth: weight.growth && { ...weight.growth, CH: c.between(0, 0.05) } } }),
+  ]
 }
 
 /** Only what an engineer could still order: the rest of what the definition's faults refuse is not this test's business. */
@@ -77,16 +111,21 @@ function possible(d: Definition): boolean {
   )
 }
 
-const plain = ({ parts, rows, joints, openings, totals, section }: Derived): unknown => ({ parts, rows, joints, openings, totals, section })
+const plain = ({ parts, rows, joints, openings, totals, section, under, bolts, weight, towing, ride, road }: Derived): unknown => ({
+  ...{ parts, rows, joints, openings, totals, section },
+  ...{ under, bolts, weight, towing, ride, road },
+})
 
-/** The first path at which two pieces of plain data differ, or null. */
-function firstDifference(a: unknown, b: unknown, path = 'design'): string | null {
+/** The first path at which two pieces of plain data differ, or null. A working holds the same working many times: each pair is compared once. */
+function firstDifference(a: unknown, b: unknown, path = 'design', seen = new Map<object, object>()): string | null {
   if (Object.is(a, b)) return null
   if (typeof a !== 'object' || typeof b !== 'object' || a === null || b === null)
     return typeof a === 'function' ? null : `${path}: ${a} against ${b}`
+  if (seen.get(a) === b) return null
+  seen.set(a, b)
   const keys = new Set([...Object.keys(a), ...Object.keys(b)])
   for (const key of keys) {
-    const found = firstDifference((a as Record<string, unknown>)[key], (b as Record<string, unknown>)[key], `${path}.${key}`)
+    const found = firstDifference((a as Record<string, unknown>)[key], (b as Record<string, unknown>)[key], `${path}.${key}`, seen)
     if (found) return found
   }
   return null

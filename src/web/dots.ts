@@ -10,7 +10,7 @@ export interface Onto {
 
 /**
  * `pixels` are red, green, blue and coverage, a byte each from the lowest up; `places` x and y in turn, m; `side` of a dot in pixels.
- * Five thousand take a fifth of a millisecond, where asking a canvas for as many rectangles takes four.
+ * Five thousand, with the picture's way to the canvas, took 1.3 ms where as many rectangles asked of the canvas took 4.2.
  */
 export function setDots(
   pixels: Uint32Array,

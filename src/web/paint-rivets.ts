@@ -1,7 +1,7 @@
 /** Every rivet that is seen, painted once on a sheet of its own and laid under the drawing until they or the view are others. */
 import { colourOf, setDots } from './dots.js'
 import type { Inks } from './paint.js'
-import type { View } from './view.js'
+import { toX, toY, type View } from './view.js'
 
 interface Sheet {
   readonly canvas: HTMLCanvasElement
@@ -48,7 +48,8 @@ function dot(
   pixels.fill(0)
   // asked back, a colour is written in one way
   own.fillStyle = faint
-  const onto = { x0: view.x0 * ratio, y0: view.y0 * ratio, perX: view.mirror * view.perMetre * ratio, perY: -view.perMetre * ratio }
+  const [x0, y0] = [toX(view, 0) * ratio, toY(view, 0) * ratio]
+  const onto = { x0, y0, perX: toX(view, 1) * ratio - x0, perY: toY(view, 1) * ratio - y0 }
   const side = ratio * Math.max(1, Math.min(4, 0.006 * view.perMetre))
   setDots(pixels, { width, height }, rivets, onto, side, colourOf(own.fillStyle))
   own.putImageData(on.picture, 0, 0)

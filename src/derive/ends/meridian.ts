@@ -2,7 +2,7 @@
  * Lengths down an end in the vertical plane at an azimuth. What depends on the height alone (half width, reach, slopes) is
  * worked out once a panel of the section, so that a length at another azimuth costs one power a point.
  */
-import { lagrange } from '../../maths/lagrange.js'
+import { lagrange, timesFive } from '../../maths/lagrange.js'
 import { type Loft, loftAt, meridianSpeed, stretchesOf } from '../../maths/loft.js'
 import { GAUSS, WEIGHT } from '../../maths/quadrature.js'
 
@@ -142,8 +142,7 @@ export function sigmaAtMeridian(loft: Loft, phi: number, girth: number): number 
 }
 
 /** Coefficients of the running length over the panel asked for last, by the share of the way there: t, t2 … t5; m a m of section girth. */
-const runningLast = (): number[] =>
-  RUN.map((row) => row[0] * SPEED[0] + row[1] * SPEED[1] + row[2] * SPEED[2] + row[3] * SPEED[3] + row[4] * SPEED[4])
+const runningLast = (): number[] => RUN.map((row) => timesFive(row, SPEED))
 
 /** A stretch of a meridian from a section girth on: how far it runs there, and the coefficients of the length it runs to, m. */
 export interface Stretch {

@@ -1,9 +1,10 @@
 /**
  * The curve where a layer of an end section stands over a rib: the surface at one azimuth, some depth inside the outer
  * mould line along its normal. Walked by its own arc length from the crown; its points are exact, the lengths good to
- * three tenths of a micrometre a metre, and on the mould line itself to three hundredths. A rib at depth 0 lies in its vertical plane; deeper layers leave it by what the normal leans.
+ * three tenths of a micrometre a metre, and on the mould line itself to three hundredths. A rib at depth 0 lies in its
+ * vertical plane; deeper layers leave it by what the normal leans.
  */
-import { lagrange } from '../../maths/lagrange.js'
+import { lagrange, timesFive } from '../../maths/lagrange.js'
 import { type Loft, pointInside } from '../../maths/loft.js'
 import type { Vec3 } from '../../maths/vec.js'
 import { halvesOf, meridianStretches, type Stretch } from './meridian.js'
@@ -54,7 +55,7 @@ function walkedFrom(loft: Loft, top: number, speeds: Speeds): Walk {
     if (to <= first) continue
     const span = to - from
     speeds(from, span, stretches.length === 0)
-    stretches.push({ from, span, run: RUN.map((row) => span * timesSpeeds(row)) })
+    stretches.push({ from, span, run: RUN.map((row) => span * timesFive(row, SPEED)) })
     from = to
   }
   return walkOver(stretches)
@@ -87,11 +88,8 @@ const SLOPE = AT.map((x) =>
 /** Leaves the speeds along a curve, by section girth, at the five places of a step; the first step of all begins at the crown. */
 type Speeds = (start: number, span: number, isFirst: boolean) => void
 
-/** Speeds at the places of the step that was looked at last: a coach has some thousand steps, and keeps no speeds. */
+/** Speeds at the places of the step that was looked at last: a coach has hundreds of steps, and keeps no speeds. */
 const SPEED = new Float64Array(5)
-
-const timesSpeeds = (row: readonly number[]): number =>
-  row[0] * SPEED[0] + row[1] * SPEED[1] + row[2] * SPEED[2] + row[3] * SPEED[3] + row[4] * SPEED[4]
 
 /** The points are known: a surface and its normal run on over a break, and a quartic's slope is as good as a step is short. */
 function speedsOf(loft: Loft, atSigma: (sigma: number) => Vec3): Speeds {

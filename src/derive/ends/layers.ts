@@ -7,7 +7,8 @@ import { blindRivet, solidRivet } from '../common/rivet-stock.js'
 import { capPart, type End, gorePart } from '../end-names.js'
 import type { FastenerRow, Stack } from '../nouns.js'
 import { type Ground, overAt } from './ground.js'
-import { type LocalRow, placedRow } from './rows.js'
+import type { LocalRow } from './laid-row.js'
+import { placedRow } from './placed-row.js'
 import type { Located } from './skin.js'
 
 export interface Layer {

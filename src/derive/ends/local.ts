@@ -1,10 +1,11 @@
 /** One end before it is put on the coach: everything that nose and tail share, made once. */
 import { edgeAzimuths } from '../end-names.js'
 import { type EndInput, type Ground, groundOf, type Handed } from './ground.js'
+import type { LocalRow } from './laid-row.js'
 import { type LiningPatch, liningPatches } from './lining.js'
 import { liningRows } from './lining-rows.js'
 import { type Rib, ribsOf } from './members.js'
-import { type LocalRow, localRows } from './rows.js'
+import { localRows } from './rows.js'
 import { runningBetween } from './running.js'
 import { type EndSkin, formedSkin } from './skin.js'
 import { type Patch, patchArea } from './surface.js'

@@ -15,6 +15,8 @@ export type Level =
   | { readonly at: 'toe' }
   | { readonly at: 'girth'; readonly girth: number }
 
+export const byGirth = (girth: number): Level => ({ at: 'girth', girth })
+
 export interface Located {
   readonly point: Vec3
   readonly phi: number
